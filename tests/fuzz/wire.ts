@@ -286,6 +286,34 @@ function question(dice: Dice, uri: string, text: string): readonly [method: stri
   ]);
 }
 
+const noParameters = [
+  null,
+  -1,
+  2 ** 53,
+  0.5,
+  1e300,
+  true,
+  "",
+  "\u202e",
+  "x".repeat(10_000),
+  [],
+  {},
+  [[[]]],
+  { line: -1 },
+];
+
+/** The same with one of its parameters, however deep, replaced by what belongs nowhere, or left out. */
+function twisted(params: unknown, dice: Dice): unknown {
+  if (typeof params !== "object" || params === null || dice.chance(0.2)) return dice.pick(noParameters);
+  const entries = Object.entries(params);
+  const at = dice.below(entries.length);
+  const changed = entries.flatMap(([key, value], index): [string, unknown][] => {
+    if (index !== at) return [[key, value]];
+    return dice.chance(0.2) ? [] : [[key, twisted(value, dice)]];
+  });
+  return Array.isArray(params) ? changed.map(([, value]) => value) : Object.fromEntries(changed);
+}
+
 /** What a file shows, as far as it does not depend on what was before. */
 async function shownOf(server: Conversation, uri: string, questions: readonly (readonly [string, object])[]) {
   const found = await server.found(uri);
@@ -322,6 +350,9 @@ export async function wire(trial: Trial): Promise<number> {
     const asked = question(dice, uri, host.open.get(uri)?.text ?? host.disk.get(uri) ?? "");
     note(JSON.stringify(asked));
     await server.ask(...asked, dice.chance(0.1));
+    const odd = [asked[0], Object.fromEntries(Object.entries(twisted(asked[1], dice) ?? {}))] as const;
+    note(JSON.stringify(odd));
+    await server.ask(...odd);
   }
   const fresh = await Conversation.begin({ disk: new Map(disk), open: new Map(host.open) });
   for (const uri of dice.chance(0.3) ? host.open.keys() : [...host.open.keys()].slice(0, 2)) {
@@ -330,5 +361,5 @@ export async function wire(trial: Trial): Promise<number> {
   }
   assert.deepEqual([...server.faults, ...fresh.faults], []);
   await Promise.all([server.end(), fresh.end()]);
-  return steps;
+  return 2 * steps;
 }
