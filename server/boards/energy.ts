@@ -2,6 +2,7 @@
 import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, withstand } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
+import { overloadProtected } from "../circuit/overload-relations.ts";
 import { type FaultPlace, faultPlaces, shareStep } from "../circuit/parallel.ts";
 import { operatingCurrent, type TripTime, trippingOf, tripTime } from "../circuit/trip.ts";
 import type { Cable, WayStudy } from "../circuit/way.ts";
@@ -37,6 +38,18 @@ export function liveHeat(node: BoardNode, study: WayStudy, standby?: Standby): L
     .toSorted((one, other) => other.need.value - one.need.value);
   // What surely fails is reported before what may: of a time that may be less it is not known.
   return all.find(({ trip, need }) => !trip.atMost && fallsShort(cable.line, need.value)) ?? all[0];
+}
+
+/**
+ * Whether the smallest fault would overheat a live conductor behind a fuse; nothing where what protects it against
+ * overload covers that too. A breaker trips instantaneously, and its let-through energy is another matter: only of fuses
+ * is the slow end known. Where the device is quicker than its curve is kept for, the heat is less than calculated.
+ */
+export function heatBehindFuse(node: BoardNode, study: WayStudy): (LiveHeat & { readonly fails: boolean }) | undefined {
+  const { cable, device } = study;
+  if (!cable || !device?.family || /breaker/.test(device.family) || overloadProtected(study)) return undefined;
+  const heat = liveHeat(node, study);
+  return heat && !heat.trip.atMost ? { ...heat, fails: fallsShort(cable.line, heat.need.value) } : undefined;
 }
 
 interface Heated {

@@ -1,5 +1,5 @@
 /** One kind of device with the cable it needs: what a designer works out for each kind before comparing them. */
-import type { BoardDrop } from "../boards/drop-path.ts";
+
 import type { WayStudy } from "../circuit/way.ts";
 import { tooWeak } from "./breaking.ts";
 import { type Construction, candidatesOf } from "./cable.ts";
@@ -12,6 +12,7 @@ import type { Wants } from "./proposal.ts";
 import { chooseRating, nameOf, noRating } from "./rating.ts";
 import { type RcdChoice, rcdFor } from "./rcd.ts";
 import { trialOf } from "./trial.ts";
+import type { Place } from "./verdict.ts";
 
 /** What stays the same whichever device is tried. */
 export interface Task {
@@ -19,7 +20,7 @@ export interface Task {
   readonly wants: Wants;
   readonly demand: Demand;
   readonly construction: Construction;
-  readonly above?: BoardDrop;
+  readonly place: Place;
 }
 
 /** A device with the smallest cable behind it. */
@@ -45,7 +46,7 @@ export type Attempt = Fitting | Failing;
 export const fits = (attempt: Attempt): attempt is Fitting => "found" in attempt;
 
 export function attempt(task: Task, kind: DeviceKind): Attempt {
-  const { study, wants, demand, construction, above } = task;
+  const { study, wants, demand, construction, place } = task;
   const draft: Draft = { decisions: [], ruledOut: [], open: [] };
   const rating = chooseRating(study, kind, demand, wants, draft);
   if (rating === undefined) return { kind, reason: noRating(study, kind, demand), draft };
@@ -65,7 +66,7 @@ export function attempt(task: Task, kind: DeviceKind): Attempt {
   if (!base) return { kind, reason: `No table here gives sizes of ${construction.kind} cable.`, draft };
   const rcd = rcdFor(base, kind);
   const device: DeviceChoice = { ...bare, ...rcd.parts };
-  const found = chooseCable({ study, device, demand, above }, candidates, draft);
+  const found = chooseCable({ study, device, demand, place }, candidates, draft);
   if (!found) {
     const [last] = draft.ruledOut.slice(-1);
     const advice = last ? ` The largest fails too: ${last.why}.` : "";

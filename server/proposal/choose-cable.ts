@@ -1,4 +1,3 @@
-import type { BoardDrop } from "../boards/drop-path.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { CableCandidate } from "./cable.ts";
 import { verdictsOf } from "./criteria.ts";
@@ -6,7 +5,7 @@ import type { Demand } from "./demand.ts";
 import type { Draft } from "./draft.ts";
 import { type CableChoice, type DeviceChoice, sizeText } from "./lines.ts";
 import { trialOf } from "./trial.ts";
-import type { Verdict } from "./verdict.ts";
+import type { Place, Verdict } from "./verdict.ts";
 
 export interface ChosenCable {
   readonly candidate: CableCandidate;
@@ -18,12 +17,12 @@ export interface Asked {
   readonly study: WayStudy;
   readonly device: DeviceChoice;
   readonly demand: Demand;
-  readonly above: BoardDrop | undefined;
+  readonly place: Place;
 }
 
 /** The smallest cable of which nothing says that it does not fit. */
 export function chooseCable(
-  { study, device, demand, above }: Asked,
+  { study, device, demand, place }: Asked,
   candidates: readonly CableCandidate[],
   draft: Draft,
   except?: string,
@@ -31,7 +30,7 @@ export function chooseCable(
   for (const candidate of candidates) {
     const trial = trialOf(study, device, candidate.choice);
     if (!trial) continue;
-    const verdicts = verdictsOf(trial, demand, above, except);
+    const verdicts = verdictsOf(trial, demand, place, except);
     const failed = verdicts.find(({ holds }) => holds === false);
     if (!failed) return { candidate, trial, verdicts };
     const { title, text, source } = failed;

@@ -127,7 +127,7 @@ const sourced = (source: Source | undefined) => (source ? { source } : {});
 
 /** A smaller cable that only an RCD would disconnect: allowed on a TN supply, but nobody's first choice, so only told. */
 function byRcdAlone(task: Task, first: Attempt, chosen: Attempt): RuledOut[] {
-  const { study, demand, above, construction } = task;
+  const { study, demand, place, construction } = task;
   if (!first.device || first.kind.family !== "breaker" || study.supply.earthing === "TT") return [];
   const draft: Draft = { decisions: [], ruledOut: [], open: [] };
   const sensitivity = first.device.sensitivity ?? rcdLimit("additional").value;
@@ -137,7 +137,7 @@ function byRcdAlone(task: Task, first: Attempt, chosen: Attempt): RuledOut[] {
     sensitivity,
     type: first.device.type ?? "A",
   };
-  const found = chooseCable({ study, device, demand, above }, candidatesOf(construction), draft, loopTitle);
+  const found = chooseCable({ study, device, demand, place }, candidatesOf(construction), draft, loopTitle);
   const trial = found && trialOf(study, device, found.candidate.choice);
   const loop = trial && designLoop(trial);
   const limit = loop && rcdDisconnects(trial, loop.value)?.limit;

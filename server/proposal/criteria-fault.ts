@@ -1,5 +1,6 @@
 /** What a fault to earth asks of a cable: a loop that trips its device, and a protective conductor that bears it. */
 
+import { heatBehindFuse } from "../boards/energy.ts";
 import { exceeds } from "../calc/compare.ts";
 import { amps, kiloamps, ohms, plain, squareMillimetres } from "../calc/result.ts";
 import { conductorPerMetre, whyNoCpc } from "../circuit/cpc.ts";
@@ -70,6 +71,20 @@ export const protective: Criterion = (trial) => {
     text: `${squareMillimetres(has.value)}${found.of === "armour" ? " of armour" : ""} against ${plain(need.value)} mm² by ${by}`,
     steps: found.of === "armour" ? [...has.steps, ...need.steps] : need.steps,
     source: combine(need.source, has.source),
+  };
+};
+
+/** The smallest fault lasts longest: what carries the load together need not bear it in one of several in parallel. */
+export const liveConductors: Criterion = (trial, _demand, { node }) => {
+  const heat = node && heatBehindFuse(node, trial);
+  if (!heat || !trial.cable) return undefined;
+  const { need, fails, fault, where } = heat;
+  return {
+    title: "Live conductors in a fault",
+    holds: !fails,
+    text: `${squareMillimetres(trial.cable.line)} against the ${squareMillimetres(need.value)} that ${kiloamps(fault.value)} ${where} needs`,
+    steps: need.steps,
+    source: need.source,
   };
 };
 

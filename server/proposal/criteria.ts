@@ -1,6 +1,5 @@
 /** What a cable has to satisfy behind a device, in the order it is decided. Each asks what the checks ask. */
 
-import type { BoardDrop } from "../boards/drop-path.ts";
 import { exceeds, fallsShort } from "../calc/compare.ts";
 import { type Calculated, harmonicNeed, overload, ringRule } from "../calc/index.ts";
 import { amps, percent, squareMillimetres, step } from "../calc/result.ts";
@@ -11,11 +10,11 @@ import type { WayStudy } from "../circuit/way.ts";
 import { conventionalCircuits } from "../tables/ring.ts";
 import { combine } from "../tables/source.ts";
 import { cellOf } from "../tables/table.ts";
-import { loop, protective, withstand } from "./criteria-fault.ts";
+import { liveConductors, loop, protective, withstand } from "./criteria-fault.ts";
 import type { Demand } from "./demand.ts";
 import { dropFor } from "./drop.ts";
 import { objections } from "./objections.ts";
-import { asRememberedNote, type Criterion, type Verdict } from "./verdict.ts";
+import { asRememberedNote, type Criterion, type Place, type Verdict } from "./verdict.ts";
 
 const smallest: Criterion = (trial) => {
   const { cable } = trial;
@@ -114,7 +113,7 @@ const harmonics: Criterion = (trial, demand) => {
   };
 };
 
-const drop: Criterion = (trial, demand, above) => {
+const drop: Criterion = (trial, demand, { above }) => {
   const title = "Voltage drop";
   const found = dropFor(trial, demand, above);
   if ("missing" in found) return { title, holds: undefined, text: found.missing, steps: [] };
@@ -143,15 +142,16 @@ const criteria: readonly Criterion[] = [
   drop,
   loop,
   protective,
+  liveConductors,
   withstand,
   objections,
 ];
 
 /** `except` names a criterion that is not asked, for what there would be without it. */
-export function verdictsOf(trial: WayStudy, demand: Demand, above?: BoardDrop, except?: string): Verdict[] {
+export function verdictsOf(trial: WayStudy, demand: Demand, place: Place = {}, except?: string): Verdict[] {
   const verdicts: Verdict[] = [];
   for (const criterion of criteria) {
-    const verdict = criterion(trial, demand, above);
+    const verdict = criterion(trial, demand, place);
     if (!verdict || verdict.title === except) continue;
     verdicts.push(verdict);
     if (verdict.holds === false) break;

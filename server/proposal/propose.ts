@@ -2,7 +2,7 @@
  * From load, length, route, place and use to device, cable and protective conductor: one decision after the other, at
  * each of them the smallest that fits, with what rules out the next smaller.
  */
-import { type BoardDrop, boardDrop, dropAbove } from "../boards/drop-path.ts";
+import { boardDrop, dropAbove } from "../boards/drop-path.ts";
 import { networkOf } from "../boards/network.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Installation } from "../model/installation.ts";
@@ -19,6 +19,7 @@ import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor, s
 import type { Proposal, Wants } from "./proposal.ts";
 import { record } from "./record.ts";
 import { type UsualRoute, withUsualRoute } from "./usual-route.ts";
+import type { Place } from "./verdict.ts";
 
 /**
  * With the installation a feeder carries what its board draws, and the drop of the feeders before the board is counted;
@@ -42,10 +43,10 @@ export function propose(study: WayStudy, wants: Wants = {}, installation?: Insta
   if (demand.how === "assumed")
     draft.open.push(`The design current was assumed: ${words.replace(/^[^:]*assumed: /, "")}.`);
   draft.open.push(...(demand.open ?? []));
-  const above = aboveBoard(study, installation);
+  const place = placeOf(study, installation);
   for (const { words, steps, source } of grouped.found)
     draft.decisions.push(decision("Grouping", words, steps, source));
-  const task: Task = { study: grouped.study, wants, demand, construction, ...(above ? { above } : {}) };
+  const task: Task = { study: grouped.study, wants, demand, construction, place };
   return compared(task, compare(task, attempt(task, kind)), draft, { study, edits: grouped.edits, installation });
 }
 
@@ -58,10 +59,11 @@ function unwritten({ fix: _, ...proposal }: Proposal, { line, source }: UsualRou
   };
 }
 
-function aboveBoard(study: WayStudy, installation: Installation | undefined): BoardDrop | undefined {
+function placeOf(study: WayStudy, installation: Installation | undefined): Place {
   const node = installation && networkOf(installation).nodes.find(({ board }) => board.head === study.context.board);
-  const drop = node && boardDrop(node);
-  return drop && { ...drop, ...dropAbove(drop, study) };
+  if (!node) return {};
+  const drop = boardDrop(node);
+  return { node, above: { ...drop, ...dropAbove(drop, study) } };
 }
 
 const ended = (draft: Draft, outcome: Proposal["outcome"], reasons: readonly string[]): Proposal => ({
@@ -78,7 +80,7 @@ interface Standing {
 }
 
 function compared(
-  { construction, above }: Task,
+  { construction, place }: Task,
   { chosen, ...told }: Compared,
   draft: Draft,
   { study, edits, installation }: Standing,
@@ -91,6 +93,7 @@ function compared(
   draft.open.push(...chosen.draft.open, ...told.open);
   if (!fits(chosen)) return ended(draft, "none", [chosen.reason]);
   const { found, rcd, device } = chosen;
+  const { above } = place;
   record(found, { construction, rcd, device, ...(above ? { above } : {}) }, draft);
   const more = containmentFor({ study, trial: found.trial, installation }, draft);
   return finished({ study, trial: found.trial, device, cable: found.candidate.choice }, [...edits, ...more], draft);

@@ -1,4 +1,5 @@
 import type { BoardDrop } from "../boards/drop-path.ts";
+import type { BoardNode } from "../boards/network.ts";
 import type { Step } from "../calc/result.ts";
 import { asRememberedWords, onlyAsRemembered } from "../calc/verdict.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -15,7 +16,13 @@ export interface Verdict {
   readonly source?: Source;
 }
 
-export type Criterion = (trial: WayStudy, demand: Demand, above: BoardDrop | undefined) => Verdict | undefined;
+/** Where the board stands, as far as the installation is known. */
+export interface Place {
+  readonly above?: BoardDrop;
+  readonly node?: BoardNode;
+}
+
+export type Criterion = (trial: WayStudy, demand: Demand, place: Place) => Verdict | undefined;
 
 /** What a criterion says besides where it holds only as a figure is remembered. */
 export const asRememberedNote = (holds: boolean, value: number, limit: number, source: Source | undefined): string =>

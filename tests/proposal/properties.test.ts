@@ -169,7 +169,8 @@ const faultsIn = (text: string) => {
       (/^(?:design|drop|coordination)\/|^place\/(?:.*-without-rcd|socket-shares-rcd)|^rcd\/sensitivity-too/.test(
         check,
       ) ||
-        (severity !== "information" && /^(?:language|loop|fault|rcd|network)\//.test(check))),
+        (severity !== "information" &&
+          /^(?:language|loop|fault|rcd|network)\/|^energy\/live-conductor-too-thin$/.test(check))),
   );
 };
 
@@ -243,6 +244,74 @@ describe("whatever is proposed", () => {
       }),
       { numRuns: 100 },
     );
+  });
+});
+
+/** Conductors in parallel carry the load together, and one of them alone a fault in it. */
+describe("whatever lies in parallel", () => {
+  const parallel = fc.record({
+    cable: fc.constantFrom(
+      "singles line 2.5 mm² cpc 2.5 mm²",
+      "singles 90 °C line 2.5 mm² cpc 2.5 mm²",
+      "multicore line 2.5 mm² cpc 2.5 mm² cores 4",
+      "armoured 90 °C line 6 mm² cpc 6 mm² cores 4",
+      "armoured 90 °C line 16 mm² cpc-by armour cores 4",
+    ),
+    count: fc.integer({ min: 2, max: 6 }),
+    cpcs: fc.constantFrom("", " cpcs 1"),
+    route: fc.constantFrom("route clipped method C", "route tray method E", "route ladder"),
+    length: fc.constantFrom(3, 8, 20, 40, 80, 150),
+    Ib: fc.constantFrom(20, 40, 55, 63, 100, 200),
+    serves: fc.constantFrom("heating", "motor", "appliance"),
+    device: fc.constantFrom("", "BS 88-2 63 A", "BS 88-3 63 A", "BS EN 60898 C32 10 kA"),
+    three: fc.boolean(),
+    ze: fc.constantFrom(0.05, 0.12, 0.3),
+  });
+
+  it("is proposed so that no fault in one of them is objected to", () => {
+    let fitted = 0;
+    fc.assert(
+      fc.property(parallel, ({ cable, count, cpcs, route, length, Ib, serves, device, three, ze }) => {
+        const lines = [
+          'way 1 radial "Circuit" {',
+          ...(device ? [`  device ${device}`] : []),
+          `  cable ${cable} parallel ${count}${cpcs} arranged "As drawn"`,
+          ...(three ? ["  phase three"] : []),
+          `  ${cable.startsWith("singles") ? "route trunking method B" : route}`,
+          `  length ${length} m`,
+          `  Ib ${Ib} A`,
+          `  serves ${serves}`,
+          "}",
+        ].join("\n");
+        const fault = Math.round((three ? 460 : 230) / ze) / 1000;
+        const supply = `earthing TN-S\nphases ${three ? "three" : "single"}\nZe ${ze} Ω\nIpf ${fault} kA`;
+        const { proposal, after } = proposed(lines, { premises: "industrial", supply });
+        if (proposal.outcome !== "fits") return;
+        fitted++;
+        expect(faultsIn(after)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+    expect(fitted).toBeGreaterThan(50);
+  });
+
+  it("is larger where the smallest fault would overheat one of them behind a fuse", () => {
+    const lines = `way 1 radial "Kiln" {
+  device BS 88-2 63 A
+  cable singles line 2.5 mm² cpc 2.5 mm² parallel 6 arranged "As drawn"
+  phase three
+  route trunking method B
+  length 80 m
+  Ib 63 A
+  serves appliance
+}`;
+    const supply = "earthing TN-C-S\nphases three\nZe 0.3 Ω\nIpf 1.6 kA";
+    const { proposal, after } = proposed(lines, { premises: "industrial", supply });
+    expect(proposal.ruledOut.map(({ candidate, by }) => `${candidate} ${by}`)).toContain(
+      "2.5 mm², cpc 2.5 mm² Live conductors in a fault",
+    );
+    expect(lineOf(proposal)).toBe(4);
+    expect(faultsIn(after)).toEqual([]);
   });
 });
 

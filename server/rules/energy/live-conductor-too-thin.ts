@@ -1,11 +1,9 @@
-import { liveHeat } from "../../boards/energy.ts";
+import { heatBehindFuse } from "../../boards/energy.ts";
 import { type BoardNode, networkOf, type StudiedBoard } from "../../boards/network.ts";
-import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { memoOfBoard } from "../../circuit/kept.ts";
-import { overloadProtected } from "../../circuit/overload-relations.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import type { Way } from "../../model/file.ts";
 import { resizeCable } from "../common/cable-size.ts";
@@ -50,16 +48,15 @@ export default installationRule({
   },
 });
 
-/** A breaker trips instantaneously, and its let-through energy is another matter; only of fuses is the slow end known. */
+/** Those it could be asked of. */
 const fusesOn = memoOfBoard(({ studies }: StudiedBoard): readonly Way[] =>
   studies.flatMap(({ way, device }) => (device?.family !== undefined && !/breaker/.test(device.family) ? [way] : [])),
 );
 
 function checkNode(node: BoardNode, study: WayStudy, report: Reporter): void {
   const { cable, device } = study;
-  const heat = cable && device && !overloadProtected(study) ? liveHeat(node, study) : undefined;
-  // Where the device is quicker than its curve is kept for, the heat is less than calculated.
-  if (!heat || !cable || !device || heat.trip.atMost || !fallsShort(cable.line, heat.need.value)) return;
+  const heat = heatBehindFuse(node, study);
+  if (!heat?.fails || !cable || !device) return;
   const { fault, need } = heat;
   const size = nextSizeUp(need.value);
   const line = cable.fact.args.line;

@@ -40,20 +40,30 @@ export default wayRule({
       ),
       good: sample("0.60 Ω", "BS EN 60898 B32 6 kA"),
     },
+    {
+      bad: sample("1.40 Ω", "BS EN 61009 B32 6 kA 30 mA type A").replace(
+        "30 mA type A\n",
+        `30 mA type A\n      ${"^".repeat("device       BS EN 61009 B32 6 kA 30 mA type A".length)}\n`,
+      ),
+      good: sample("0.60 Ω", "BS EN 61009 B32 6 kA 30 mA type A"),
+    },
   ],
   check(study, report) {
     const { device } = study;
     if (!device) return;
     for (const { source, value, limit, by, holds, byRcd } of onStandby(study)) {
-      // Where an RCD opens instead, as 411.4.5 allows, the working says so.
-      if (holds || byRcd) continue;
+      if (holds) continue;
       const name = source.args.what.value;
       const what =
         by === "loop"
           ? `the loop is ${ohms(value.value)}, above the ${ohms(limit.value)} of the ${deviceName(device)} device`
           : `at most ${amps(value.value)} flows, and the ${deviceName(device)} device needs ${amps(limit.value)} to open in time`;
       report(factSpot(device.fact), {
-        message: `On “${name}” ${what}. Fit an RCD or a smaller device.`,
+        // An RCD that opens instead is what 411.4.5 allows: to be known, since all then rests on it.
+        message: byRcd
+          ? `On “${name}” only the RCD would disconnect: ${what}.`
+          : `On “${name}” ${what}. Fit an RCD or a smaller device.`,
+        ...(byRcd ? { severity: "information" as const } : {}),
         value: amountOf(value),
         limit: amountOf(limit),
         least: by === "current",
