@@ -879,7 +879,7 @@ const blocks = {
       },
     ),
     "next-inspection": once(
-      { on: date("the day by which"), reason: text("why then") },
+      { on: date("the day by which"), reason: text("the reason for that day") },
       {
         outlines: true,
         means: "The day by which the next inspection is recommended, and why.",

@@ -103,7 +103,8 @@ const seventeenth: Edition = {
     rcdTest: quoted("BS 7671:2008, 612.10"),
     afdd: memory("BS 7671:2008"),
     spd: memory("BS 7671:2008, Section 443"),
-    bidirectional: memory("BS 7671:2008"),
+    // Named by no regulation before that: whoever is told of it is sent to the page that has it.
+    bidirectional: quoted("BS 7671:2018+A2:2022+A3:2024, 530.3.201"),
     investigation: sourced(0, "Common practice before A4:2026, Appendix 6", "practice").source,
   },
 };

@@ -1,6 +1,8 @@
 /** The particulars of the supply, of earthing and bonding, and of the main switch. */
 
+import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { testsOf } from "../../circuit/supply.ts";
+import { studyWay } from "../../circuit/way.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { written } from "../common/written.ts";
@@ -16,7 +18,6 @@ const rows = [
   ["polarity", "Supply polarity"],
   ["phase-sequence", "Phase sequence"],
   ["cutout", "Supply protective device"],
-  ["other-source", "Other sources"],
   ["electrode", "Earth electrode"],
   ["demand", "Maximum demand"],
   ["tails", "Tails"],
@@ -27,7 +28,19 @@ const rows = [
 
 const onlyWhereStated: ReadonlySet<string> = new Set(["PSCC", "PEFC", "phase-sequence", "electrode"]);
 
-export function supplyRows({ supply, boards }: Installation): [string, string][] {
+/** What takes over from the supply, what is stated besides, and the circuits by which something feeds back. */
+function otherSources({ supply, boards }: Installation): string {
+  const stated = supply?.list.filter(({ word }) => word === "other-source" || word === "standby") ?? [];
+  const ways = boards.flatMap(({ board, context }) =>
+    board.ways
+      .filter((way) => feedsBack(studyWay(way, context)))
+      .map((way) => `${board.head.name}/${way.id} ${way.title}`),
+  );
+  return [...stated.map(written), ...ways].join("; ");
+}
+
+export function supplyRows(installation: Installation): [string, string][] {
+  const { supply, boards } = installation;
   const later = supply ? testsOf<"supplyLive">(supply.all("live")) : [];
   const own = (word: string): Fact[] => {
     const tested = later.flatMap(({ facts }) => facts.list.filter((fact) => fact.word === word));
@@ -39,20 +52,9 @@ export function supplyRows({ supply, boards }: Installation): [string, string][]
     ...rows.flatMap(([word, name]): [string, string][] => {
       const facts = own(word);
       if (facts.length === 0 && onlyWhereStated.has(word)) return [];
-      const shown = facts.map(written).join("; ");
-      return [
-        [
-          name,
-          shown === ""
-            ? word === "phases"
-              ? "single-phase"
-              : word === "other-source"
-                ? "none stated"
-                : "not stated"
-            : shown,
-        ],
-      ];
+      return [[name, facts.map(written).join("; ") || (word === "phases" ? "single-phase" : "not stated")]];
     }),
+    ["Other sources", otherSources(installation) || "none stated"],
     ["Main switch", main ? written(main) : "not stated"],
   ];
 }
