@@ -5,6 +5,7 @@ import type { WordRow } from "../../grammar/params.ts";
 import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
 import { parse } from "../../grammar/parser.ts";
 import { asInTable, type BlockKind, containers, rowOf, structural } from "../../grammar/vocabulary.ts";
+import { closeFitting } from "../memo/close-fitting.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
 import { apart, saidBeside } from "./beside.ts";
@@ -182,11 +183,6 @@ class Binder {
     this.#problems.push({ check, message, start, end, fixes: [] });
   }
 }
-
-/** A list that has grown has room for twice what is in it, and facts are kept as long as their file. */
-const closeFitting = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? nothing : list.slice());
-
-const nothing: readonly never[] = [];
 
 /** Whether two arguments say the same, wherever they stand. */
 const alike = (a: unknown, b: unknown): boolean => JSON.stringify(plainOf(a)) === JSON.stringify(plainOf(b));

@@ -4,6 +4,8 @@
  * passes on what it asked itself.
  */
 
+import { closeFitting } from "../memo/close-fitting.ts";
+
 /** A word, or what is worked out of the whole of something: then the outcome counts. */
 export type Question = string | ((of: never) => unknown);
 
@@ -36,8 +38,15 @@ export function recordedBy<T>(inner: Recorder | undefined, run: () => T): T {
   }
 }
 
+/** What was asked, for whoever takes the answer over. */
+interface Asked {
+  passOn(to: Recorder): void;
+}
+
 interface Log extends Recorder {
   readonly isEmpty: boolean;
+  /** As it is kept with an answer. */
+  readonly kept: Asked;
 }
 
 /** What was asked, as it was asked. */
@@ -69,12 +78,32 @@ export class ReadLog implements Log {
   get isEmpty(): boolean {
     return this.#read === undefined;
   }
+
+  /** Most answers asked one thing or two: in a row they take a tenth of the room. */
+  get kept(): Asked {
+    return new AskedInARow(
+      [...(this.#read ?? [])].flatMap(([of, questions]) => [...questions].flatMap((one) => [of, one])),
+    );
+  }
+}
+
+/** Each thing with what was asked of it behind it. */
+class AskedInARow implements Asked {
+  readonly #row: readonly (object | Question)[];
+
+  constructor(row: readonly (object | Question)[]) {
+    this.#row = closeFitting(row);
+  }
+
+  passOn(to: Recorder): void {
+    for (let at = 0; at < this.#row.length; at += 2) to.note(this.#row[at] as object, this.#row[at + 1] as Question);
+  }
 }
 
 /** An answer that is kept, with what was asked to work it out. */
 export interface Recorded<T> {
   readonly value: T;
-  readonly reads?: Recorder;
+  readonly reads?: Asked;
 }
 
 /** Works an answer out and notes what it asks, for all who take it over later. */
@@ -83,7 +112,7 @@ export function recordedAnswer<T>(reads: Log, compute: () => T): Recorded<T> {
   recorder = reads;
   try {
     const value = compute();
-    return reads.isEmpty ? { value } : { value, reads };
+    return reads.isEmpty ? { value } : { value, reads: reads.kept };
   } finally {
     recorder = outer;
   }
@@ -317,6 +346,10 @@ export class Reads implements Log {
 
   get isEmpty(): boolean {
     return this.#bits.length === 0;
+  }
+
+  get kept(): this {
+    return this;
   }
 
   add(bits: Bits): void {

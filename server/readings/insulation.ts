@@ -4,6 +4,7 @@ import { type InsulationKind, type InsulationRule, insulationRule } from "../cal
 import { memoByObject } from "../circuit/kept.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import { closeFitting } from "../memo/close-fitting.ts";
 import type { Context } from "../model/installation.ts";
 import { type Absent, type Fact, type FactOf, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 
@@ -44,9 +45,11 @@ function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): Insulatio
     if (facts.length === 0) continue;
     const pairs = facts.flatMap((fact) => pairsOf(fact));
     return {
-      facts,
-      values: pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [] : [{ pair, fact, quantity: value }])),
-      absent: pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [{ pair, fact, value }] : [])),
+      facts: closeFitting(facts),
+      values: closeFitting(
+        pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [] : [{ pair, fact, quantity: value }])),
+      ),
+      absent: closeFitting(pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [{ pair, fact, value }] : []))),
       header: test.header,
       with: test.with,
       remarked: facts.some((fact) => fact.args.why || fact.args.surge) || test.facts.has("note"),
