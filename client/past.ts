@@ -148,7 +148,7 @@ export class Past {
       { title: l10n.t("Compare with which revision?"), matchOnDescription: true },
     );
     if (!chosen) return undefined;
-    if (chosen.id !== "") return chosen.id.slice(0, 12);
+    if (chosen.id !== "") return chosen.id.slice(0, 8);
     return (await window.showInputBox({ title: l10n.t("Revision"), value: "HEAD~1" })) || undefined;
   }
 

@@ -1,6 +1,8 @@
 /** What a merge brings along of a record is said, even where nothing conflicts. */
 import { expect, test } from "vitest";
+import { labelsFor } from "../../server/cli/merge-labels.ts";
 import { Folder } from "../cli/run.ts";
+import { TestRepository } from "../helpers/repository.ts";
 
 const base = `wayfile 1
 installation "Peat shed" {
@@ -50,4 +52,30 @@ test("a correction with its reason, and a new test, need no word", async () => {
     "      live 2027-04-01 {\n        Zs           0.5 Ω\n      }\n      live 2026-04-01",
   );
   expect((await merging(noted, again)).err).toBe("");
+});
+
+test("a git that knows no labels leaves its placeholders, and none of them is shown", async () => {
+  const folder = new Folder({ "base.ways": base, "ours.ways": noted, "theirs.ways": base.replace("0.42 Ω", "0.47 Ω") });
+  const labels = ["--base", "%S", "--ours", "%X", "--theirs", "%Y"];
+  const { err } = await folder.run("merge", "base.ways", "ours.ways", "theirs.ways", "--stdout", ...labels);
+  expect(err).toMatch(/^theirs: A\/1 · live 2026-03-05 · Zs is 0\.47 Ω/);
+});
+
+test("a side is named by who wrote it, and not by who merged it", async () => {
+  const one = new TestRepository();
+  try {
+    one.commit("First", { "shed.ways": base });
+    one.git("checkout", "-q", "-b", "site");
+    one.commit("Re-test", { "shed.ways": base.replace("0.44 Ω", "0.45 Ω") }, "C. Holt");
+    one.git("checkout", "-q", "-b", "title", "main");
+    one.commit("Title", { "shed.ways": base.replace("Peat shed", "Peat store") }, "B. Reeve");
+    one.git("checkout", "-q", "site");
+    one.git("merge", "-q", "--no-ff", "-m", "Both", "title");
+    one.day = "2026-04-02";
+    one.commit("Other file", { "notes.txt": "none" });
+    const { theirs } = await labelsFor({ path: "shed.ways", theirs: "site" }, one.folder);
+    expect(theirs).toMatch(/^site \((?:C\. Holt|B\. Reeve), 2026-03-05\)$/);
+  } finally {
+    one.end();
+  }
 });
