@@ -51,7 +51,7 @@ function asTabled(line: number): Calculated | undefined {
 }
 
 const named = (name: string, { value, steps }: Calculated): Step => ({
-  ...looked(name, "", plain(value)),
+  ...step(name, "", plain(value)),
   ...(steps[0]?.from === undefined ? {} : { from: steps[0].from }),
 });
 

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { adiabaticFactor, adiabaticSize, letThroughAtFault, withstand } from "../../server/calc/adiabatic.ts";
-import { correctedCapacity } from "../../server/calc/capacity.ts";
+import { correctedCapacity, factorsOfOne } from "../../server/calc/capacity.ts";
 import { groupingFactor } from "../../server/calc/capacity-factors.ts";
 import { flexibleDrop, otherAmbient, otherCapacity } from "../../server/calc/capacity-other.ts";
 import {
@@ -18,6 +18,7 @@ import {
 import { disconnectionTime } from "../../server/calc/disconnection-time.ts";
 import { diversified } from "../../server/calc/diversity.ts";
 import { dropPowerFactor, dropTemperatureFactor } from "../../server/calc/drop-figures.ts";
+import { dropPaths, worstPlace } from "../../server/calc/drop-network.ts";
 import { impedanceOf, threePhaseFault, transformerImpedance } from "../../server/calc/fault-current.ts";
 import { faultAlong, greatestAlong } from "../../server/calc/fault-path.ts";
 import { figure } from "../../server/calc/figure.ts";
@@ -30,6 +31,7 @@ import {
   buriedEarthingConductor,
   mainBonding,
   mainBondingPme,
+  selectedOfOther,
   selectedProtective,
   supplementaryBonding,
   supplementaryByCpc,
@@ -477,6 +479,15 @@ describe("protective conductors", () => {
     ["supplementary by a cpc of 6 mm²", () => supplementaryByCpc(6, true), 4],
     ["supplementary by a cpc of 6 mm², not protected", () => supplementaryByCpc(6, false), undefined],
     ["supplementary resistance", () => supplementaryResistance(given(160, "A")), 0.3125, "50 V / 160 A"],
+    // Of another metal: k1 / k2 × S; half a size is a size of steel.
+    ["of steel beside 16 mm²", () => selectedOfOther(16, given(143, ""), given(52, "")), 44, "143 / 52 × 16 mm²"],
+    [
+      "of steel beside 25 mm²",
+      () => selectedOfOther(25, given(143, ""), given(52, "")),
+      44,
+      "S = 25 mm² = 16 mm²\nk1, of the line = 143\nk2 = 52\n",
+    ],
+    ["of steel beside 70 mm²", () => selectedOfOther(70, given(143, ""), given(52, "")), 96.25, "= S/2 = 35 mm²"],
     ["buried, copper without protection", () => buriedEarthingConductor("neither"), 25],
     ["buried, steel without protection", () => buriedEarthingConductor("neither", "steel"), 50],
     ["buried, copper, where nothing corrodes it", () => buriedEarthingConductor("corrosion"), 16],
@@ -571,6 +582,77 @@ describe("figures as they are shown", () => {
     ["300 MΩ ± 3 % ± 1 digit", () => out(300e6, 1e6, "Ω", 3, 1), 10e6, "300 MΩ × 3 % + 1 × 1 MΩ = ±10 MΩ"],
   ]);
   it("milliamps", () => expect(milliamps(0.0105)).toBe("10.5 mA"));
+});
+
+// What the tables suppose is named as thought of: 30 °C of air, 20 °C of ground, 2.5 K·m/W, 0.7 m, one circuit alone.
+describe("factors of one", () => {
+  const named = (more: object, inGround: boolean) =>
+    factorsOfOne({ insulation: 70, ...more } as Parameters<typeof factorsOfOne>[0], inGround).map(
+      ({ formula }) => formula.split(" ")[0],
+    );
+  it.each([
+    [{}, false, "Ca Cg Ci Cf,"],
+    [{ ambient: 30 }, false, "Ca Cg Ci Cf,"],
+    [{ ambient: 35 }, false, "Cg Ci Cf,"],
+    [{ grouped: { circuits: 1, arrangement: "bunched" } }, false, "Ca Cg Ci Cf,"],
+    [{ grouped: { circuits: 2, arrangement: "bunched" } }, false, "Ca Ci Cf,"],
+    [{ insulated: 0 }, false, "Ca Cg Ci Cf,"],
+    [{ insulated: 50 }, false, "Ca Cg Cf,"],
+    [{ semiEnclosed: true }, false, "Ca Cg Ci"],
+    [{}, true, "Ca Cs Cd Cg Ci Cf,"],
+    [{ ground: 20, earth: { lie: "duct", soil: 2.5, depth: 700 } }, true, "Ca Cs Cd Cg Ci Cf,"],
+    [{ ground: 15, earth: { lie: "duct", soil: 2, depth: 800 } }, true, "Cg Ci Cf,"],
+    [{ ambient: 35 }, true, "Ca Cs Cd Cg Ci Cf,"],
+  ])("%j, in the ground: %s", (more, inGround, names) => {
+    expect(named(more, inGround).join(" ")).toBe(names);
+  });
+});
+
+// By hand: along a radial to A at 10 m and B at 30 m, with a branch of 5 m at A; round a ring of 40 m, a place at half way.
+describe("where the voltage drops most", () => {
+  const to = (place: string, length: number) => ({ to: place, length });
+  const radial = dropPaths([
+    { from: "DB", legs: [to("A", 10), to("B", 20)] },
+    { from: "A", legs: [to("C", 5)] },
+    { from: "nowhere", legs: [to("D", 50)] },
+  ]);
+  const ring = dropPaths([
+    { from: "DB", legs: [to("P", 10), to("Q", 10), to("R", 10), to("DB", 10)] },
+    { from: "Q", legs: [to("S", 6)] },
+  ]);
+  it.each([
+    [radial, "A", "A", 10],
+    [radial, "A", "B", 10],
+    [radial, "B", "B", 30],
+    [radial, "B", "C", 10],
+    [radial, "C", "C", 15],
+    [radial, "D", "D", 0],
+    [radial, "A", "DB", 0],
+    // min(x, y) (L − max(x, y)) / L.
+    [ring, "P", "P", 7.5],
+    [ring, "Q", "Q", 10],
+    [ring, "P", "R", 2.5],
+    [ring, "S", "Q", 10],
+    [ring, "S", "S", 16],
+    [ring, "S", "P", 5],
+  ] as const)("%# %s and %s", (paths, one, other, metres) => {
+    expect(paths.shared(one, other)).toBeCloseTo(metres, 9);
+    expect(paths.shared(other, one)).toBeCloseTo(metres, 9);
+  });
+  it.each([
+    [radial, [], 0, "B", 0],
+    [radial, [], 20, "B", 600],
+    [radial, [{ place: "C", current: 20 }], 0, "C", 300],
+    [radial, [{ place: "C", current: 20 }], 10, "B", 500],
+    [ring, [], 32, "S", 512],
+    [ring, [{ place: "P", current: 32 }], 0, "P", 240],
+  ] as const)("%# of %j and %d A elsewhere", (paths, loads, elsewhere, place, ampereMetres) => {
+    expect(worstPlace(paths, loads, elsewhere)).toEqual({ place, ampereMetres });
+  });
+  it("is nowhere without a run", () => {
+    expect(worstPlace(dropPaths([]), [], 10)).toBeUndefined();
+    expect(radial.places).toEqual(["A", "B", "C"]);
+  });
 });
 
 // A factor of 1 is not written into the product; what applies is, in the order of the tables.

@@ -32,6 +32,31 @@ const kept: readonly Kept[] = [
     by: "4",
     reason: "The one figure it shows, 0.725, has three decimals.",
   },
+  {
+    file: "server/rules/ring/legs-swapped-between-rings.ts",
+    line: "const [conductor] = both[0]?.which ?? [];",
+    by: "1",
+    reason: "The two rings are open in the same conductors: that is why they are put together.",
+  },
+  {
+    file: "server/calc/network-survey.ts",
+    line: "const cut = 1e-9;",
+    by: "1.1e-9",
+    reason: "It tells a share from the noise of a sum, and any figure far below a reading's last digit does.",
+  },
+  {
+    file: "server/calc/packing.ts",
+    line: 'if (enclosure.shape === "round") return Math.hypot(x, y) + radius <= enclosure.radius + slack;',
+    by: "<",
+    reason:
+      "A slack of a ten-millionth of a millimetre lies behind it: what touches does so by more or by less than that.",
+  },
+  {
+    file: "server/calc/loop-limit.ts",
+    line: 'standing: breakerLoopD5s.rows[0]?.standing ?? "memory",',
+    by: "1",
+    reason: "All rows of the table are of one standing.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>

@@ -83,7 +83,7 @@ function resistances(study: WayStudy): Found[] {
     if (!latest) continue;
     const { fact } = latest;
     for (const [name, value] of Object.entries(fact.args))
-      if (value && "sign" in value && !isAbsent(value))
+      if (value && "sign" in value)
         found.push({ name: name === "value" ? word : name, fact, quantity: value, test: latest.test });
   }
   for (const fact of test?.facts.all("at") ?? []) {
