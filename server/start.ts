@@ -33,7 +33,8 @@ export function startWithCompiled(program: string, content: string, keeps: boole
   const file = join(import.meta.dirname, program);
   const kept = place === undefined ? undefined : join(place, `${content}-${process.arch}-${process.versions.v8}`);
   const before = kept === undefined ? undefined : readKept(kept);
-  const script = new Script(module.wrap(readFileSync(file, "utf8")), {
+  // It holds no sign beyond ASCII, so that it need not be decoded.
+  const script = new Script(module.wrap(readFileSync(file, "latin1")), {
     filename: file,
     ...(before ? { cachedData: before } : {}),
   });

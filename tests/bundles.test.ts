@@ -29,6 +29,8 @@ installation "Signs" {
     fed-from     supply
     way 1 radial "Ofen, 30 ℃" {
       device       BS EN 60898 B16 6 kA
+      cable        flat-twin line 2.5 mm² cpc 1.5 mm²
+      length       12 m
       dead 2026-03-04 {
         temperature  20 ℃
         R1+R2        −0.30 Ω
@@ -129,6 +131,10 @@ describe("bundles", () => {
     await connection.sendNotification("exit");
     expect(await ended).toBe(0);
     connection.dispose();
+  });
+
+  test.each(["server", "wayfile"])("%s is read as one byte a sign", (name) => {
+    expect(readFileSync(bundle(`${name}/main.cjs`), "latin1")).not.toMatch(/[^\p{ASCII}]/u);
   });
 
   test("the command line starts as a program of its own", () => {
