@@ -15,6 +15,17 @@ import { folderOfCaches } from "./cli/cache-folder.ts";
 /** ms after the first schedule was checked: by then nobody waits for an answer, and most of what runs has run. */
 const settled = 2_000;
 
+/** How many starts add what they have compiled: the first schedule may be an empty one, which most checks never see. */
+const mostTimes = 4;
+
+/** Of four bytes a sum, and of one how many starts have added to what follows. */
+const headLength = 5;
+
+interface Kept {
+  readonly times: number;
+  readonly body: Buffer;
+}
+
 /**
  * `program` is a file by its place from this one, `content` what tells what is in it from anything else. `keeps`: whether
  * this is the one that keeps what is compiled, where several of them start.
@@ -36,9 +47,10 @@ export function startWithCompiled(program: string, content: string, keeps: boole
   // It holds no sign beyond ASCII, so that it need not be decoded.
   const script = new Script(module.wrap(readFileSync(file, "latin1")), {
     filename: file,
-    ...(before ? { cachedData: before } : {}),
+    ...(before ? { cachedData: before.body } : {}),
   });
-  if (keeps && kept !== undefined && (!before || script.cachedDataRejected)) keepOnceChecked(script, kept);
+  const times = before && !script.cachedDataRejected ? before.times : 0;
+  if (keeps && kept !== undefined && times < mostTimes) keepOnceChecked(script, kept, times + 1);
   run(script, file);
 }
 
@@ -52,22 +64,22 @@ function run(script: Script, file: string): void {
 }
 
 /** Kept with its sum: what is damaged would bring the program down. */
-function readKept(path: string): Buffer | undefined {
+function readKept(path: string): Kept | undefined {
   try {
     const bytes = readFileSync(path);
-    const body = bytes.subarray(4);
-    return bytes.readUInt32LE(0) === crc32(body) ? body : undefined;
+    if (bytes.readUInt32LE(0) !== crc32(bytes.subarray(4))) return undefined;
+    return { times: bytes.readUInt8(4), body: bytes.subarray(headLength) };
   } catch {
     return undefined;
   }
 }
 
-function keepOnceChecked(script: Script, path: string): void {
+function keepOnceChecked(script: Script, path: string, times: number): void {
   let isKept = false;
   const keep = (): void => {
     if (isKept) return;
     isKept = true;
-    write(path, script.createCachedData());
+    write(path, { times, body: script.createCachedData() });
   };
   let isChecked = false;
   subscribe(checkedChannel, () => {
@@ -79,13 +91,14 @@ function keepOnceChecked(script: Script, path: string): void {
 }
 
 /** In one step, so that two starts at once leave whole files. What cannot be kept is done without. */
-function write(path: string, body: Buffer): void {
+function write(path: string, { times, body }: Kept): void {
   const beside = `${path}.${process.pid}.tmp`;
   try {
     mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
-    const sum = Buffer.alloc(4);
-    sum.writeUInt32LE(crc32(body));
-    writeFileSync(beside, Buffer.concat([sum, body]), { mode: 0o600 });
+    const bytes = Buffer.concat([Buffer.alloc(headLength), body]);
+    bytes.writeUInt8(times, 4);
+    bytes.writeUInt32LE(crc32(bytes.subarray(4)));
+    writeFileSync(beside, bytes, { mode: 0o600 });
     renameSync(beside, path);
   } catch {
     rmSync(beside, { force: true });

@@ -85,6 +85,16 @@ describe("bundles", () => {
     expect(others).toEqual([]);
     const whole = readFileSync(join(folder, "compiled", name));
     expect(whole.length).toBeGreaterThan(100_000);
+    // Another schedule has other functions run: what they are compiled to is added, by the first few starts.
+    const fuller = join(folder, "b.ways");
+    writeFileSync(fuller, signs);
+    const sizes = Array.from({ length: 6 }, () => {
+      run("check", "--no-cache", fuller);
+      return readFileSync(join(folder, "compiled", name));
+    });
+    expect(sizes[0]?.length).toBeGreaterThan(whole.length * 1.1);
+    expect(sizes.map((bytes) => bytes.readUInt8(4))).toEqual([2, 3, 4, 4, 4, 4]);
+    expect(sizes[5]).toEqual(sizes[2]);
     const flipped = Buffer.from(whole);
     flipped.writeUInt8(flipped.readUInt8(5_000) ^ 255, 5_000);
     for (const damaged of [whole.subarray(0, 3), whole.subarray(0, 50_000), flipped]) {
