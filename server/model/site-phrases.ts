@@ -22,7 +22,7 @@ interface Phrase {
 }
 
 /** The longest run of words that is one word of a list, in the list's own spelling or as it is said on site. */
-function phraseIn(tokens: readonly IToken[], words: readonly string[]): Phrase | undefined {
+export function phraseIn(tokens: readonly IToken[], words: readonly string[]): Phrase | undefined {
   const end = tokens.findIndex((token) => !isToken(token, "Word"));
   const run = tokens.slice(0, Math.min(mostWords, end < 0 ? tokens.length : end));
   for (let length = run.length; length >= 2; length--) {

@@ -6,25 +6,23 @@ import { type BlockKind, blockKinds, rowOf, vocabulary } from "../../grammar/voc
 import { listed } from "../text/words.ts";
 import type { Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
-import { phraseOfLine } from "./site-phrases.ts";
+import { phraseIn, phraseOfLine } from "./site-phrases.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 
 /** The word that is meant, where it can be known; else where the word has its place. */
 export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem {
-  if (workedOut.test(word.image)) {
-    const message = `“${word.image}” is not written: what is permitted or expected is calculated, and shown beside the reading.`;
-    return problemAt("unknown-word", message, word);
-  }
   const words = wordsOf(kind);
-  const homes = homesOf(word.image);
+  const homes = words.some(isSpelt(word.image)) ? [] : homesOf(word.image);
   const term = wordForSiteTerm(word.image, words);
   const part =
     phraseOfLine([word, ...args], words) ??
     (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
   if (part) return { ...part, check: "unknown-word" };
   const near = homes.length > 0 ? term : suggestionFor(word.image, words);
-  const elsewhere = homes.length === 0 && near === undefined ? saidElsewhere(word.image) : undefined;
-  const here = `“${word.image}” is not a word of ${blockNames[kind]}`;
+  const elsewhere = homes.length === 0 && near === undefined ? saidElsewhere([word, ...args]) : undefined;
+  const here = workedOut.test(word.image)
+    ? `“${word.image}” is not written: what is permitted or expected is calculated, and shown beside the reading`
+    : `“${word.image}” is not a word of ${blockNames[kind]}`;
   const message =
     homes.length > 0
       ? `${here}, but of ${namesOf(homes)}${near ? `; here the word is “${near}”.` : "."}`
@@ -32,25 +30,34 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   return problemAt("unknown-word", message, word, near ? [replaceFix(word, near)] : []);
 }
 
-/** `max Zs 1.37 Ω`: a column of the paper that follows from the others. */
-const workedOut = /^(?:max|maximum|permitted|limit|expected|max-zs|zs-max)$/i;
+/** `permitted 1.37 Ω`: a column of the paper that follows from the others. */
+const workedOut = /^(?:max|maximum|permitted|limit|expected)$/i;
 
-const homesOf = (word: string): BlockKind[] => blockKinds.filter((block) => rowOf(block, word));
+/** In capitals or not: a word whose place is elsewhere is not taken for a misspelt one of this place. */
+const isSpelt =
+  (word: string) =>
+  (other: string): boolean =>
+    other.toLowerCase() === word.toLowerCase();
+
+const homesOf = (word: string): BlockKind[] => blockKinds.filter((block) => wordsOf(block).some(isSpelt(word)));
 
 export const namesOf = (kinds: readonly BlockKind[]): string =>
   listed([...new Set(kinds.map((kind) => blockNames[kind]))], "or");
 
 /** `supplementary-bonding 4 mm²` on a way: the word says that of a board, on a line of the board's. */
 export function saidInAnother(word: string, own: WordRow, takes: (row: WordRow) => boolean): string | undefined {
-  const block = homesOf(word).find((kind) => rowOf(kind, word) !== own && takes(rowOf(kind, word) as WordRow));
-  const example = block && rowOf(block, word)?.example.split("\n")[0];
-  return block && `of ${namesOf([block])}: ${example}`;
+  for (const kind of blockKinds) {
+    const row = rowOf(kind, word);
+    if (row && row !== own && takes(row)) return `of ${namesOf([kind])}: ${row.example.split("\n")[0]}`;
+  }
+  return undefined;
 }
 
-/** `rotation ok` among dead tests: a word of the site for one of ours that has its place elsewhere. */
-function saidElsewhere(said: string): string | undefined {
+/** `rotation ok` among dead tests, `max Zs` among live ones: words of the site for one of ours with its place elsewhere. */
+function saidElsewhere(line: readonly [IToken, ...IToken[]]): string | undefined {
   const all = [...new Set(blockKinds.flatMap(wordsOf))];
-  const word = wordForSiteTerm(said, all);
+  const [{ image }] = line;
+  const { said, word } = phraseIn(line, all) ?? { said: image, word: wordForSiteTerm(image, all) };
   return word && `“${said}” is written ${word}, and has its place in ${namesOf(homesOf(word))}.`;
 }
 

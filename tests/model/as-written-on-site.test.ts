@@ -335,7 +335,20 @@ const cases: readonly Case[] = [
   {
     text: inLive,
     line: "max Zs 1.37 Ω",
-    message: "“max” is not written: what is permitted or expected is calculated, and shown beside the reading.",
+    message: "“max Zs” is written max-Zs, and has its place in a way.",
+  },
+  { text: inWay, line: "max Zs 1.37 Ω", message: "“max Zs” is written max-Zs.", fixed: "max-Zs 1.37 Ω" },
+  {
+    text: inWay,
+    line: "maximum permitted Zs 1.37 Ω",
+    message: "“maximum permitted Zs” is written max-Zs.",
+    fixed: "max-Zs 1.37 Ω",
+  },
+  { text: inLive, line: "max-zs 1.37 Ω", message: "“max-zs” is not a word of the live tests of a way, but of a way." },
+  {
+    text: inLive,
+    line: "permitted 1.37 Ω",
+    message: "“permitted” is not written: what is permitted or expected is calculated, and shown beside the reading.",
   },
   {
     text: inBoard,
