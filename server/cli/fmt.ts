@@ -1,9 +1,10 @@
 import { lineEdits } from "../format/edits.ts";
-import { format } from "../format/format.ts";
+import { format, formatDocument } from "../format/format.ts";
+import { type Document, textOf } from "../syntax/document.ts";
 import { ceiling, decode } from "../text/decode.ts";
 import { applyEdits, lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
 import { counted } from "../text/words.ts";
-import { fileOfText, isNewer } from "../workspace/project.ts";
+import { fileOfText, isNewer, type LoadedFile } from "../workspace/project.ts";
 import { upgraded } from "../workspace/upgrade.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
@@ -71,12 +72,13 @@ async function fmtInput(args: readonly string[], options: FmtOptions, terminal: 
   if ("failure" in read) {
     return refuse(`Standard input cannot be read: ${read.failure}`, terminal);
   }
-  if (isNewer(fileOfText("", read.text))) {
+  const file = fileOfText("", read.text);
+  if (isNewer(file)) {
     terminal.data((read.bom ? mark : "") + read.text);
     return refuse(`Standard input ${newer}`, terminal);
   }
-  const formatted = laidOut(read.text, options.upgrade ?? false);
-  const { unread, conflicted } = unreadIn(read.text);
+  const formatted = laidOut(file.document, options.upgrade ?? false);
+  const { unread, conflicted } = unreadIn(file);
   if (conflicted) terminal.err(sentences([conflictNote("(standard input)")]));
   else if (unread) terminal.err(sentences([unreadNote("(standard input)")]));
   if (options.check) return formatted || conflicted ? exit.errors : exit.clean;
@@ -101,25 +103,28 @@ function fmtFile(path: string, disk: Disk, { check, diff, upgrade }: FmtOptions)
   const read = disk.text(path);
   if ("failure" in read) return { failure: `cannot be read: ${read.failure}` };
   const { text, bom } = read;
-  if (isNewer(fileOfText(path, text))) return { failure: newer };
-  const formatted = laidOut(text, upgrade ?? false);
+  const file = fileOfText(path, text);
+  if (isNewer(file)) return { failure: newer };
+  const formatted = laidOut(file.document, upgrade ?? false);
   if (formatted && !check && !diff) {
     const reason = replaceFile(path, (bom ? mark : "") + formatted.text);
     if (reason) return { failure: `cannot be written: ${reason}` };
   }
-  return { text, edits: formatted?.edits ?? [], ...unreadIn(text) };
+  return { text, edits: formatted?.edits ?? [], ...unreadIn(file) };
 }
 
 /** The text in the one style, and in the present words if that is asked; nothing where it is so already. */
-function laidOut(text: string, upgrade: boolean): Pick<Laid, "text" | "edits"> | undefined {
-  const present = upgrade ? upgraded(text) : text;
-  if (present === text) return format(text);
+function laidOut(document: Document, upgrade: boolean): Pick<Laid, "text" | "edits"> | undefined {
+  if (!upgrade) return formatDocument(document);
+  const text = textOf(document);
+  const present = upgraded(text);
+  if (present === text) return formatDocument(document);
   const after = format(present)?.text ?? present;
   return { text: after, edits: lineEdits(text, after, 0) };
 }
 
-function unreadIn(text: string): Pick<Laid, "unread" | "conflicted"> {
-  const problems = [...fileOfText("", text).model.problems.values()].flat();
+function unreadIn({ model }: LoadedFile): Pick<Laid, "unread" | "conflicted"> {
+  const problems = [...model.problems.values()].flat();
   return { unread: problems.length > 0, conflicted: problems.some(({ check }) => check === "conflict") };
 }
 

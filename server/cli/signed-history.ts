@@ -49,6 +49,7 @@ export async function* withHistory(
       else if (found?.isShallow) fail("", `The history is not known as a whole. ${cutOff}`);
       files.push(file && found && "findings" in found ? withFindings(one, file, found.findings, nameOf) : one);
     }
+    for (const path of task.files) disk.release(path);
     yield { ...ran, result: { ...result, files } };
   }
 }
