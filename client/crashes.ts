@@ -4,7 +4,7 @@
 const soon = 3 * 60 * 1000;
 const mostRestarts = 4;
 
-export interface AfterCrash {
+interface AfterCrash {
   readonly restarts: boolean;
   /** What a person is told; nothing where it was said already. */
   readonly says?: "restarted" | "given up";

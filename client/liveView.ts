@@ -25,10 +25,10 @@ import {
 import type { Entered, EnterMessage, FromPage, ToPage } from "./page/messages.ts";
 import { pageHtml } from "./pageHtml.ts";
 
-export const liveViewType = "wayfile.live";
+const liveViewType = "wayfile.live";
 
 /** What the panel needs of the language server. */
-export interface Asked {
+interface Asked {
   request<Result>(method: string, parameters?: unknown): Promise<Result>;
 }
 

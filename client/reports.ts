@@ -3,7 +3,7 @@ import { type ReportAnswer, type ReportQuestion, reportRequest } from "../server
 import { openBeside } from "./beside.ts";
 import type { Server } from "./server.ts";
 
-export const reportScheme = "wayfile-report";
+const reportScheme = "wayfile-report";
 
 /** Milliseconds between two looks at a schedule that is being written. */
 const pause = 400;

@@ -20,7 +20,7 @@ import type { BoardRow, FoundLine } from "../server/views/board.ts";
 
 type Row = Placed<BoardRow>;
 
-export type Node =
+type Node =
   | { readonly kind: "file"; readonly uri: Uri }
   | { readonly kind: "board"; readonly uri: Uri; readonly name: string; readonly rows: readonly Row[] }
   | { readonly kind: "way"; readonly uri: Uri; readonly row: Row }
@@ -34,7 +34,7 @@ const mostFiles = 2_000;
 /** Milliseconds after the last finding that arrived. */
 const calm = 800;
 
-export class Schedules implements TreeDataProvider<Node> {
+class Schedules implements TreeDataProvider<Node> {
   readonly #server: Asked;
   readonly #changed = new EventEmitter<Node | undefined>();
   readonly onDidChangeTreeData = this.#changed.event;

@@ -14,7 +14,7 @@ export function createLexer(validate: boolean, tryAll = false): Lexer {
 
 const lexer = createLexer(false);
 
-export interface Lexed {
+interface Lexed {
   readonly tokens: IToken[];
   readonly comments: IToken[];
 }

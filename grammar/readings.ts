@@ -4,7 +4,7 @@ import { type MeasuredKind, type MeteredName, meters } from "./quantities.ts";
 import { type BlockKind, rowOf, vocabulary } from "./vocabulary.ts";
 
 /** An argument that is read: on an instrument, or seen and written as a verdict. */
-export interface ReadArg {
+interface ReadArg {
   readonly name: string;
   /** The figures of an instrument it is read by; nothing for a verdict. */
   readonly meter: MeasuredKind | undefined;

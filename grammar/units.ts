@@ -14,7 +14,7 @@ export type Physical =
   | "perMetre"
   | "resistivity";
 
-export interface Unit {
+interface Unit {
   /** The typographic form, which the formatter writes. */
   readonly symbol: string;
   readonly physical: Physical;

@@ -3,7 +3,7 @@ import type { Placed } from "../../server/lsp/placed.ts";
 import type { GridCell, GridColumn, GridRow } from "../../server/views/grid.ts";
 
 export type Row = Placed<GridRow>;
-export type Cell = Placed<GridCell>;
+type Cell = Placed<GridCell>;
 
 interface Props {
   readonly id: string;

@@ -27,7 +27,7 @@ export interface Before {
 }
 
 /** Of a keyboard event, what tells one key from another. */
-export interface Key {
+interface Key {
   readonly key: string;
   readonly shiftKey: boolean;
   readonly ctrlKey: boolean;

@@ -3,7 +3,7 @@ import { idOf, type Place } from "./grid-keys.ts";
 import type { Entered } from "./messages.ts";
 
 /** A reading that already stands for that day: it is replaced once a reason is given. */
-export interface Correction {
+interface Correction {
   readonly place: Place;
   readonly stands: string;
   readonly text: string;

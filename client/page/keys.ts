@@ -1,7 +1,7 @@
 /** Keys that go through a list, one place at a time. */
 
 /** For each arrow that leads anywhere, how many places on. */
-export type Arrows = Readonly<Record<string, 1 | -1>>;
+type Arrows = Readonly<Record<string, 1 | -1>>;
 
 export const sideways: Arrows = { ArrowRight: 1, ArrowLeft: -1 };
 export const upAndDown: Arrows = { ArrowDown: 1, ArrowUp: -1 };

@@ -10,7 +10,7 @@ export interface Chosen {
   readonly zoom: number;
 }
 
-export const initial: Chosen = { view: "board", sort: "order", onlyOpen: false, zoom: 1 };
+const initial: Chosen = { view: "board", sort: "order", onlyOpen: false, zoom: 1 };
 
 export const views: readonly (readonly [ViewKind, string])[] = [
   ["board", "Board"],

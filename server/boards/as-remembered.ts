@@ -11,7 +11,7 @@ import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine, type Source } from "../tables/source.ts";
 
 /** A comparison that holds as remembered, and would not at the unfavourable end of the band. */
-export interface AsRemembered {
+interface AsRemembered {
   readonly what: string;
   readonly value: number;
   readonly limit: number;

@@ -7,7 +7,7 @@ import { asWritten } from "../tables/source.ts";
 import { faultLevels } from "./fault-levels.ts";
 import type { BoardNode } from "./network.ts";
 
-export interface TrunkingWithstand {
+interface TrunkingWithstand {
   /** The greatest fault where it begins, A: as noted, or calculated, which may be more than flows. */
   readonly fault: Calculated;
   readonly noted: FaultAt | undefined;

@@ -32,7 +32,7 @@ interface LoadFigures {
   readonly share: number | undefined;
 }
 
-export interface OwnLoads {
+interface OwnLoads {
   readonly loads: readonly CircuitLoad[];
   /** Final circuits of which nothing tells what they take. */
   readonly unknown: readonly Circuit[];

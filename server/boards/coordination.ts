@@ -66,7 +66,7 @@ export function magneticOverlap(node: BoardNode): Overlap | undefined {
  * How far the device of a feeder and those behind it discriminate, as far as what is published tells: whole, up to a
  * current, or not known. Releases without a delay are compared by their bands, gG fuses by their ratio.
  */
-export interface Discrimination {
+interface Discrimination {
   readonly kind: "total" | "partial" | "unknown";
   /** A, where it is partial. */
   readonly upTo: Calculated | undefined;

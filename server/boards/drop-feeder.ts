@@ -20,7 +20,7 @@ export function feederCurrent(node: BoardNode, feeder: WayStudy): FeederCurrent 
 }
 
 /** The drops of a feeder by the lines of the board behind it, with the greatest of them. */
-export interface FeederDrop {
+interface FeederDrop {
   readonly lines: ReadonlyMap<Line, CableDrop>;
   readonly worst: CableDrop;
   readonly current: FeederCurrent;

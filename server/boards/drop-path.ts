@@ -97,7 +97,7 @@ export interface CircuitDrop extends CableDrop {
 }
 
 /** What a circuit leaves to the feeders before it, %. */
-export interface DropRoom {
+interface DropRoom {
   readonly way: Way;
   readonly room: number;
   /** The drop advised from the origin to its end, %. */

@@ -19,7 +19,7 @@ export function lineFactor({ cable }: WayStudy): Calculated | undefined {
 }
 
 /** The live conductor in the smallest fault at the end of its circuit. */
-export interface LiveHeat {
+interface LiveHeat {
   readonly fault: Calculated;
   /** `at the end of this circuit`, or where else it is. */
   readonly where: string;
@@ -93,7 +93,7 @@ function lastPoint(study: WayStudy, { time }: TripTime): number | undefined {
 }
 
 /** What a breaker lets through at a fault current, A²s at most, taken as class 3. */
-export interface LetThrough {
+interface LetThrough {
   readonly energy: Calculated;
   /** What the thinner of line and protective conductor stands. */
   readonly stands: Calculated;

@@ -11,7 +11,7 @@ import { expectedConductor } from "../circuit/way-resistance.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { BoardNode } from "./network.ts";
 
-export interface FeederTo {
+interface FeederTo {
   readonly study: WayStudy;
   readonly board: string;
 }

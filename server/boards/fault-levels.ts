@@ -172,7 +172,7 @@ function atTransformer(node: BoardNode): Start | undefined {
 }
 
 /** The smallest fault currents at the end of a circuit, A, conductors hot and the voltage at its lowest. */
-export interface LeastFaults {
+interface LeastFaults {
   /** Line to neutral; nothing where the cable has no neutral. */
   readonly neutral: Calculated | undefined;
   /** Between two lines, of a circuit that has three. */

@@ -13,14 +13,14 @@ import { type BoardRcd, rcdsAt } from "./board-rcds.ts";
 import type { BoardNode } from "./network.ts";
 
 /** The current of one circuit, A. */
-export interface WayLeakage {
+interface WayLeakage {
   readonly study: WayStudy;
   readonly fact: FactOf<"way", "leakage"> | FactOf<"live", "leakage">;
   readonly value: number;
 }
 
 /** What flows behind a point, and the circuits of which nothing is stated: the sum is then at least this much. */
-export interface Leakage {
+interface Leakage {
   readonly parts: readonly WayLeakage[];
   readonly silent: readonly WayStudy[];
 }

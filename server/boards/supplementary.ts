@@ -10,9 +10,7 @@ import { asWritten, combine } from "../tables/source.ts";
 export type Supplementary = FactOf<"board", "supplementary-bonding">;
 
 /** What it may read at most, and the way that decides it; or why that is not known. */
-export type SupplementaryLimit =
-  | { readonly limit: Calculated; readonly study: WayStudy }
-  | { readonly missing: string };
+type SupplementaryLimit = { readonly limit: Calculated; readonly study: WayStudy } | { readonly missing: string };
 
 /** The circuit whose device needs the most current decides: 50 V / Ia is the least for it. */
 export function supplementaryLimit({ args }: Supplementary, studies: readonly WayStudy[]): SupplementaryLimit {

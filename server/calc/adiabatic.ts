@@ -8,7 +8,7 @@ import type { Calculated } from "./result.ts";
 import { amps, looked, plain, seconds, squareMillimetres, step, worked } from "./result.ts";
 
 /** Which k: use and metal of the conductor, what insulates it, and its size where large ones differ (mm²). */
-export interface FactorQuestion {
+interface FactorQuestion {
   readonly use:
     | "line"
     | "separate"
@@ -78,7 +78,7 @@ export function withstand(csa: number, k: Pick<Calculated, "value" | "source">):
 }
 
 /** A breaker whose energy limiting class is marked. Rating in A. */
-export interface LimitingBreaker {
+interface LimitingBreaker {
   readonly curve: "B" | "C";
   readonly rating: number;
   readonly limitingClass: 2 | 3;

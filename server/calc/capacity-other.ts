@@ -6,7 +6,7 @@ import type { FactorFound } from "./capacity-factors.ts";
 import { degrees, plain, step } from "./result.ts";
 
 /** Mineral and flexible cable, which have tables with columns of their own. */
-export interface OtherQuestion {
+interface OtherQuestion {
   readonly construction: "mineral" | "flex";
   readonly insulation: 70 | 90;
   /** The reference method; these tables know C and E. */

@@ -66,7 +66,7 @@ export interface Conditions {
 }
 
 /** A corrected capacity, or the factor that no table here gives. */
-export type Corrected = Calculated | { readonly missing: string };
+type Corrected = Calculated | { readonly missing: string };
 
 /** Tabulated capacity It (A) at 30 °C, one circuit; its source names the table. Undefined where no table has the cell. */
 export function tabulatedCapacity({

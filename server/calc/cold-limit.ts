@@ -8,7 +8,7 @@ import type { Calculated } from "./result.ts";
 import { degrees, ohms, plain, round, step, truncate } from "./result.ts";
 
 /** One way of stating the limit for a reading taken cold. */
-export interface ColdStyle extends Calculated {
+interface ColdStyle extends Calculated {
   readonly style: string;
 }
 
@@ -19,7 +19,7 @@ export interface ColdLimit extends ColdStyle {
   readonly corrected?: ColdStyle;
 }
 
-export interface ColdConditions {
+interface ColdConditions {
   /** Temperature of the conductors during the test, °C. */
   readonly temperature?: number;
   /** Operating temperature of the conductor; 70 °C when left out. */

@@ -83,7 +83,7 @@ export function resistanceAt(cold: Calculated, temperature: number): Calculated 
   return worked(warm.value, "Ω", combine(cold.source, warm.source), () => [...cold.steps, ...warm.steps]);
 }
 
-export type Coefficient = "simple" | "exact";
+type Coefficient = "simple" | "exact";
 
 /** Ω at a temperature in °C of copper known at 20 °C: 0.004 per kelvin as the guides do, or the physical 0.00393. */
 export function atTemperature(r20: number, temperature: number, coefficient: Coefficient = "simple"): Calculated {

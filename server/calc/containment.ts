@@ -31,7 +31,7 @@ export interface Fill {
 
 type Factor = { readonly value: number; readonly source: Source };
 export const conduitSizes = [16, 20, 25, 32] as const;
-export type ConduitSize = (typeof conduitSizes)[number];
+type ConduitSize = (typeof conduitSizes)[number];
 export const isConduitSize = (size: number): size is ConduitSize => conduitSizes.some((known) => known === size);
 
 /** Between two draw-in points: metres, and bends. */

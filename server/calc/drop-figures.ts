@@ -8,7 +8,7 @@ import type { Calculated } from "./result.ts";
 import { amps, degrees, percent, plain, step, worked } from "./result.ts";
 
 /** A cable whose voltage drop no table here gives: a larger thermosetting one, or one of aluminium. */
-export interface CalculatedDropQuestion {
+interface CalculatedDropQuestion {
   readonly csa: number;
   readonly material: Metal;
   readonly insulation: 70 | 90;
@@ -35,7 +35,7 @@ export function calculatedDrop({
 }
 
 /** What a conductor's real temperature depends on. It and Iz in A: the tabulated capacity, and that with the factors. */
-export interface TemperatureQuestion {
+interface TemperatureQuestion {
   readonly It: number;
   readonly Iz: number;
   readonly Ib: number;

@@ -5,7 +5,7 @@ export interface DropRun {
 }
 
 /** What of the cable two places share, as metres that carry the current of one to the other. */
-export interface DropPaths {
+interface DropPaths {
   readonly places: readonly string[];
   /** Metres of cable by which a current taken at one place lowers the voltage at another. */
   shared(one: string, other: string): number;
@@ -59,13 +59,13 @@ function hang(run: DropRun, ring: boolean, hanging: Map<string, Hanging>): void 
 }
 
 /** A current taken at a place, A. */
-export interface LoadAt {
+interface LoadAt {
   readonly place: string;
   readonly current: number;
 }
 
 /** The place that drops most, and ampere-metres to it: times V per ampere and metre they are the drop. */
-export interface WorstPlace {
+interface WorstPlace {
   readonly place: string;
   readonly ampereMetres: number;
 }

@@ -52,7 +52,7 @@ export function threePhaseFault(lineNeutral: number, form: "double" | "root3" = 
 }
 
 /** What is marked on a device: its category (S1A, M6, type II), or its rating in kA. */
-export interface BreakingQuestion {
+interface BreakingQuestion {
   readonly standard: string;
   readonly category?: string;
   /** V, for fuses whose capacity depends on it. */

@@ -11,7 +11,7 @@ export interface FaultCable {
   readonly reactance?: Calculated | undefined;
 }
 
-export interface FaultPath {
+interface FaultPath {
   /** V across the path. */
   readonly voltage: number;
   /** Ω of what lies before the cables. */

@@ -5,7 +5,7 @@ import type { Calculated } from "./result.ts";
 import { amps, percent, plain, step } from "./result.ts";
 
 /** What a cable of equal cores must be able to carry, and what flows in its neutral. A. */
-export interface HarmonicNeed {
+interface HarmonicNeed {
   readonly neutral: Calculated;
   /** The capacity a cable needs by the tables for three loaded conductors. */
   readonly capacity: Calculated;

@@ -8,7 +8,7 @@ import type { Calculated } from "./result.ts";
 import { amps, plain, relation as relationStep, step, worked } from "./result.ts";
 
 /** Design current, rating and capacity, A. */
-export interface OverloadQuestion {
+interface OverloadQuestion {
   readonly standard: string;
   readonly Ib: number;
   readonly In: number;

@@ -45,7 +45,7 @@ export function ownLimit(
 }
 
 /** A point of a curve: A that open the device within s. */
-export interface CurvePoint {
+interface CurvePoint {
   readonly current: number;
   readonly time: number;
   readonly source: Sourced<number>["source"];

@@ -7,7 +7,7 @@ export type Enclosure =
   | { readonly shape: "round"; readonly radius: number }
   | { readonly shape: "box"; readonly width: number; readonly depth: number };
 
-export interface Placed {
+interface Placed {
   readonly x: number;
   readonly y: number;
   readonly radius: number;
@@ -15,7 +15,7 @@ export interface Placed {
   readonly index: number;
 }
 
-export interface Packing {
+interface Packing {
   readonly placed: readonly Placed[];
   /** Those for which no place was found, by their places in the list. */
   readonly left: readonly number[];

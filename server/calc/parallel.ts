@@ -1,7 +1,7 @@
 /** Conductors alike in parallel: what flows in one of them where the fault is in that one and fed from both its ends. */
 
 /** A fault in one of `count` conductors, somewhere along them. */
-export interface FaultInOne {
+interface FaultInOne {
   /** Of the length from the supply, 0 to 1. */
   readonly at: number;
   /** What of the fault current comes along the nearer part of the faulty one; the rest comes round through the others. */

@@ -7,10 +7,10 @@ import { known, numberCell } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { looked, milliamps, milliseconds, plain, remark, step } from "./result.ts";
 
-export type RcdType = "AC" | "A" | "F" | "B";
+type RcdType = "AC" | "A" | "F" | "B";
 
 /** Which test of which device; multiple is of IΔn: 0.5, 1, 2 or 5. */
-export interface RcdQuestion {
+interface RcdQuestion {
   /** "BS EN 61008", "BS EN 61009", "BS EN 62423", "BS 4293", "BS 7288". */
   readonly standard: string;
   /** Time-delayed, type S. */
@@ -78,13 +78,13 @@ function noTrip(key: RcdTimes["key"]): Calculated {
 }
 
 /** A at which the device may trip on a ramp. */
-export interface RcdBand {
+interface RcdBand {
   readonly least: Calculated;
   readonly greatest: Calculated;
 }
 
 /** The waveform of a test current. */
-export type Waveform = "sinusoidal" | "pulsating" | "smooth";
+type Waveform = "sinusoidal" | "pulsating" | "smooth";
 
 /**
  * Where on a rising current (A) of a waveform a device of a rated IΔn (A) may trip. IΔn is defined with a.c. for every

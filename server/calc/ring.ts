@@ -9,7 +9,7 @@ import type { Calculated } from "./result.ts";
 import { metres, milliohms, ohms, plain, step, worked } from "./result.ts";
 
 /** End-to-end readings of a ring, Ω. */
-export interface RingEnds {
+interface RingEnds {
   readonly r1: number;
   readonly rn: number;
   readonly r2: number;
@@ -51,7 +51,7 @@ export function readingAt(first: number, second: number, fraction: number): Calc
 }
 
 /** Least and greatest reading a sound ring can show, Ω: at the board, and half way round. */
-export interface Span {
+interface Span {
   readonly least: Calculated;
   readonly greatest: Calculated;
 }
@@ -63,7 +63,7 @@ export function expectedSpan(first: number, second: number): Span | undefined {
 }
 
 /** What an unfused spur adds to both rounds, Ω; length in m, sizes in mm². Undefined for a size without data. */
-export interface SpurAddition {
+interface SpurAddition {
   readonly lineNeutral: Calculated;
   readonly lineCpc: Calculated;
 }

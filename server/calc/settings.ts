@@ -14,7 +14,7 @@ export interface BreakerSettings {
 }
 
 /** A release that opens within a time (s) from a current (A) on. */
-export interface Release {
+interface Release {
   readonly current: Calculated;
   readonly time: number;
 }

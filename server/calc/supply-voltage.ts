@@ -3,7 +3,7 @@ import { known } from "../tables/table.ts";
 import { type Calculated, percent, step, volts } from "./result.ts";
 
 /** V between which a distributor keeps a supply of a nominal voltage in V. */
-export interface SupplyVoltage {
+interface SupplyVoltage {
   readonly least: Calculated;
   readonly greatest: Calculated;
 }

@@ -4,7 +4,7 @@ import type { Calculated } from "./result.ts";
 import { amps, metres, plain, step, volts } from "./result.ts";
 
 /** One line of a three-phase cable whose lines carry different currents, A. */
-export interface UnequalQuestion {
+interface UnequalQuestion {
   /** Tabulated drop between lines, V per ampere and metre, of the line's size and of the neutral's. */
   readonly perAmpereMetre: Sourced<number>;
   readonly neutralPerAmpereMetre: Sourced<number>;

@@ -71,7 +71,7 @@ export function dropByParts(
 }
 
 /** Current in A, length in m of cable from the origin of the circuit to the load, or round the whole ring. */
-export interface DropQuestion {
+interface DropQuestion {
   readonly perAmpereMetre: Sourced<number>;
   readonly current: number;
   readonly length: number;

@@ -14,7 +14,7 @@ import { isInGround } from "./route-capacity.ts";
 import { premisesOf } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
-export type Reason =
+type Reason =
   | "sockets"
   | "outdoors"
   | "dwelling-lighting"

@@ -39,7 +39,7 @@ export const single: Cable["parallel"] = { line: 1, neutral: 1, cpc: 1 };
 export const isParallel = ({ parallel }: Cable): boolean => parallel.line > 1;
 
 /** As they stand in the schedule: A, V per A and m, Ω per m at 20 °C. They are judged like printed ones. */
-export interface OwnFigures {
+interface OwnFigures {
   readonly carries: Sourced<number> | undefined;
   readonly drop: Sourced<number> | undefined;
   readonly line: Sourced<number> | undefined;

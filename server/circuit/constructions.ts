@@ -5,7 +5,7 @@ import type { FactOf } from "../model/values.ts";
 /** As the vocabulary has them. */
 export type CableConstruction = NonNullable<FactOf<"way", "cable">["args"]["construction"]>["value"];
 
-export interface Make {
+interface Make {
   /** In a column of a paper. */
   readonly paper: string;
   /** At the head of a sentence. */

@@ -3,7 +3,7 @@ import type { BreakerSettings } from "../calc/settings.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 import { type Family, familyOf } from "../tables/standard-values.ts";
 
-export type OldCurve = "1" | "2" | "3" | "4";
+type OldCurve = "1" | "2" | "3" | "4";
 
 export interface Device {
   readonly fact: FactOf<"way", "device">;

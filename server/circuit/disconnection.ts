@@ -46,7 +46,7 @@ export function disconnectionOf(study: Protection): Disconnection | undefined {
 }
 
 /** One of the limits for a loop, with what tells it from the others: `hot`, `cold`, `corrected to 12 °C`, `by the RCD`. */
-export interface NamedLimit {
+interface NamedLimit {
   readonly limit: Calculated;
   readonly which: string;
 }

@@ -27,7 +27,7 @@ export interface CableDrop {
   readonly corrected: Calculated;
 }
 
-export type DropFound = CableDrop | { readonly missing: string };
+type DropFound = CableDrop | { readonly missing: string };
 
 /** What the load is spread over, as metres that carry all of it. */
 interface Distance {

@@ -3,7 +3,7 @@ import { type Fact, type Facts, quantityOf, type Reading } from "../model/values
 import { type ExactReading, testsOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
-export type FaultName = "Ipf" | "PSCC" | "PEFC";
+type FaultName = "Ipf" | "PSCC" | "PEFC";
 
 export interface FaultAt extends ExactReading {
   readonly name: FaultName;

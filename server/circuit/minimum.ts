@@ -5,7 +5,7 @@ import type { WayStudy } from "./way.ts";
 const signalling = ["control", "alarms", "data", "selv", "door"];
 const lighting = ["lighting", "emergency-lighting", "alarms", "ventilation"];
 
-export type UseOfConductor = "signalling" | "lighting" | "power" | "flexible";
+type UseOfConductor = "signalling" | "lighting" | "power" | "flexible";
 
 /** What Table 52.3 calls the use of a way. Where nothing is said of it, the least that any use allows. */
 export function conductorUse({ cable, uses }: WayStudy): UseOfConductor {

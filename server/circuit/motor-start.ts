@@ -6,7 +6,7 @@ import { tripBands } from "../tables/devices.ts";
 import { known } from "../tables/table.ts";
 import type { Device, WayStudy } from "./way.ts";
 
-export interface StartingCurrent extends Calculated {
+interface StartingCurrent extends Calculated {
   /** Written in the schedule; otherwise it is estimated from how the motor is started. */
   readonly stated: boolean;
 }
@@ -37,7 +37,7 @@ export function startingCurrent(study: WayStudy, Ib = study.designCurrent?.value
 }
 
 /** A starting current beside the instantaneous release of a breaker. */
-export interface StartTrip {
+interface StartTrip {
   /** Multiples of In between which the release opens, and A that follow. */
   readonly from: number;
   readonly to: number;

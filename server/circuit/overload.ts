@@ -9,7 +9,7 @@ import { methodOf, type SectionCapacity, sectionCapacity } from "./route-capacit
 import type { WayStudy } from "./way.ts";
 
 /** A stretch of the route with a capacity that could be calculated. */
-export interface RouteSection {
+interface RouteSection {
   readonly fact: FactOf<"way", "route">;
   readonly value: Calculated;
 }

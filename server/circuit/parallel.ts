@@ -28,7 +28,7 @@ const placeAt = ({ parallel }: Pick<Cable, "parallel">, at: number): FaultPlace 
 };
 
 /** The end of a cable whose conductors each lie alone. */
-export const atEnd: FaultPlace = placeAt({ parallel: single }, 1);
+const atEnd: FaultPlace = placeAt({ parallel: single }, 1);
 
 /** The end first; of conductors that lie alone nothing but that. */
 export const faultPlaces = (cable: Cable): readonly FaultPlace[] =>

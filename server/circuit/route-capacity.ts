@@ -83,7 +83,7 @@ const earthOf = ({ args: { kind, soil, depth, apart } }: FactOf<"way", "route">)
 });
 
 /** What else than the cable as it is a capacity is asked for. */
-export interface CapacityWish {
+interface CapacityWish {
   /** Another size, mm², to see what would serve. */
   readonly size?: number;
   /** Conductors that may get no hotter than that, °C. */

@@ -3,7 +3,7 @@ import { inspectionFor, inspectionsOf, isOlder } from "../model/inspections.ts";
 import type { Context } from "../model/installation.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 
-export type SignatureWord = "designed" | "installed" | "tested";
+type SignatureWord = "designed" | "installed" | "tested";
 
 /** Who signed for a way, and when: the nearest signature counts. */
 export function signatoryOf(

@@ -19,7 +19,7 @@ export interface SupplyStudy {
   readonly voltage: number;
 }
 
-export type SupplyKind = "public" | "reduced" | "other";
+type SupplyKind = "public" | "reduced" | "other";
 
 const reducedMost = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
 const extraLowMost = 50;
@@ -62,12 +62,12 @@ function ownEarthing({ board, upstream }: Context): FactOf<"board", "earthing"> 
   return boards.map(({ facts }) => facts.one("earthing")).find((fact) => fact !== undefined);
 }
 
-export type Stage = "design" | "installed" | "dead-tested" | "tested";
-export type Work = "new" | "addition" | "existing";
-export type PartWork = "new" | "altered" | "existing" | "not-part";
+type Stage = "design" | "installed" | "dead-tested" | "tested";
+type Work = "new" | "addition" | "existing";
+type PartWork = "new" | "altered" | "existing" | "not-part";
 
 /** What is asked about: a way, a board with its ways, or the installation where neither is named. */
-export interface PartOfWork {
+interface PartOfWork {
   readonly installation: Context["installation"];
   readonly board?: Context["board"];
   readonly way?: Facts<"way"> | undefined;

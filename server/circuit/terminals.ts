@@ -7,7 +7,7 @@ import type { WayStudy } from "./way.ts";
 /** What ordinary accessories and switchgear are made for, °C. */
 const usual = 70;
 
-export interface TerminalHeat {
+interface TerminalHeat {
   /** The current that heats the conductors, A: the design current, or the device's rating where none is known. */
   readonly current: number;
   readonly stated: boolean;

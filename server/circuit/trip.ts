@@ -27,7 +27,7 @@ const quick = 0.4;
 export const magneticTime = 0.1;
 
 /** A device by what is marked on it, and the voltage it works at. */
-export interface Tripping {
+interface Tripping {
   readonly standard: string;
   readonly family: Family | undefined;
   readonly curve: Device["curve"];

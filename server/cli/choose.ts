@@ -18,7 +18,7 @@ export interface ChoiceOptions {
 }
 
 /** What is left of a file: what is shown of it, what its settings suppress, and how much was not wanted. */
-export interface Chosen {
+interface Chosen {
   readonly file: FileResult;
   readonly suppressed: readonly Suppressed[];
   readonly leftOut: number;
@@ -101,7 +101,7 @@ const namesIn = (list: string): string[] =>
     .filter((name) => name !== "")
     .map((name) => pageOf(name)?.id ?? name);
 
-export const families: readonly string[] = [...new Set(pages.map(({ id }) => familyOf(id)))];
+const families: readonly string[] = [...new Set(pages.map(({ id }) => familyOf(id)))];
 
 const isKnown = (name: string): boolean => families.includes(name) || pageOf(name) !== undefined;
 

@@ -11,7 +11,7 @@ interface Cell {
 }
 
 /** A line ready to print, with the columns that a part of it fills. */
-export interface Shown {
+interface Shown {
   readonly text: string;
   readonly from: number;
   readonly to: number;

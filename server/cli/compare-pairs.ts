@@ -14,7 +14,7 @@ export interface VersionComparison {
   readonly hasParts: boolean;
 }
 
-export interface PlacedComparison {
+interface PlacedComparison {
   readonly path: string;
   /** The file it was in, where that is another. */
   readonly was?: string;

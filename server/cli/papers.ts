@@ -27,7 +27,7 @@ export interface PaperOptions {
 
 type Failure = { readonly failure: string };
 
-export interface PaperMakers {
+interface PaperMakers {
   report(installations: readonly Installation[], check: () => ProjectResult): Report | Failure;
   /** For tables of values; nothing where the paper is none. */
   values?(installations: readonly Installation[]): ValueTable | Failure;

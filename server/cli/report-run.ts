@@ -41,7 +41,7 @@ export interface Source {
   readonly isStopped: () => boolean;
 }
 
-export interface Writing {
+interface Writing {
   readonly choice: Choice;
   readonly names: Names;
   readonly options: ReportingOptions;

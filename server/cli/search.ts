@@ -6,7 +6,7 @@ import { Ignored } from "./ignored.ts";
 import type { Passing } from "./pattern.ts";
 
 /** The files that arguments mean, each once and in their order, and a sentence for each argument that means none. */
-export interface SearchHit {
+interface SearchHit {
   readonly files: readonly string[];
   /** Those that were asked for whole. */
   readonly folders: readonly string[];

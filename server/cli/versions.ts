@@ -39,10 +39,10 @@ export interface LoadedVersion {
   readonly failures: readonly string[];
 }
 
-export type Failure = { readonly failure: string };
+type Failure = { readonly failure: string };
 
 /** What an argument means, before anything is read. */
-export type Asked =
+type Asked =
   | { readonly kind: "input"; readonly called: string }
   | { readonly kind: "disk"; readonly called: string; readonly path: string }
   | {
@@ -56,7 +56,7 @@ export type Asked =
       readonly path?: string;
     };
 
-export interface VersionOptions {
+interface VersionOptions {
   readonly stdinPath?: string;
 }
 

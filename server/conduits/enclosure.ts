@@ -5,7 +5,7 @@ import type { FactOf } from "../model/values.ts";
 import { containmentOf } from "./containment.ts";
 
 /** "open" where the route says that nothing encloses the cable; "unknown" where it may be in steel or not. */
-export type Enclosure = "steel" | "plastic" | "flexible" | "open" | "unknown";
+type Enclosure = "steel" | "plastic" | "flexible" | "open" | "unknown";
 
 const enclosing: readonly string[] = ["conduit", "trunking"];
 const bare: readonly string[] = ["clipped", "tray", "ladder", "free-air", "buried", "duct"];

@@ -21,13 +21,13 @@ import { missingIn } from "./missing.ts";
 import { type ContainmentFact, isStated, runOf, type Section, sectionsOf } from "./sections.ts";
 
 /** The sum of factors in one section against the factor of the section. */
-export interface SectionFill {
+interface SectionFill {
   readonly section: Section | undefined;
   readonly fill: Fill;
 }
 
 /** Ways that rely on the protective conductors of others. */
-export interface SharedCpc {
+interface SharedCpc {
   readonly lenders: readonly WayStudy[];
   readonly borrowers: readonly Content[];
   /** mm². */

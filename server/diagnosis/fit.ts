@@ -148,7 +148,7 @@ export interface Range {
   readonly signed?: boolean;
 }
 
-export interface Sized extends Fitted {
+interface Sized extends Fitted {
   readonly size: number;
   /** What fitting the size costs: the more, the more finely it had to be chosen out of all it could be. */
   readonly price: number;

@@ -5,7 +5,7 @@ import type { LengthTolerance, Predict, Range } from "./fit.ts";
 import type { Change } from "./predictions.ts";
 
 /** How the circuit stands, if a hypothesis is right: what the next test would find. */
-export interface State {
+interface State {
   readonly faults: readonly CircuitFault[];
   /** Conductors of other sizes than written, Ω per metre. */
   readonly perMetre?: CircuitRuns["perMetre"];

@@ -10,7 +10,7 @@ import { Predictions } from "./predictions.ts";
 import { mostPoints, rank, rankSingles } from "./rank.ts";
 import type { Sheet } from "./sheet.ts";
 
-export interface PredictedReading {
+interface PredictedReading {
   readonly reading: string;
   /** By the explanation, Ω. */
   readonly predicted: number;

@@ -28,7 +28,7 @@ export interface SheetReading {
 }
 
 /** The conductors' sizes, mm², as far as they are known by size. */
-export interface Sizes {
+interface Sizes {
   readonly line: number;
   readonly neutral: number;
   readonly cpc?: number;

@@ -3,7 +3,7 @@ import type { Stats } from "node:fs";
 import { ceiling, tooLarge } from "../text/decode.ts";
 import type { Grounds } from "./grounds.ts";
 
-export interface Refusal {
+interface Refusal {
   readonly failure: string;
 }
 

@@ -26,7 +26,7 @@ export function tightest<T extends Gauge>(gauges: readonly T[]): T | undefined {
 /** The part of a gauge's width that the limit stands at: what is beyond it needs room. */
 const limitAt = 0.78;
 
-export const standingRoles: Readonly<Record<Standing, Role>> = {
+const standingRoles: Readonly<Record<Standing, Role>> = {
   within: "reading",
   unproven: "unsure",
   beyond: "over",

@@ -12,7 +12,7 @@ import { placeName } from "./slots.ts";
 type Failure = { readonly failure: string };
 
 /** A file of a schedule, as far as writing into it needs. */
-export interface WritableFile {
+interface WritableFile {
   readonly document: Document;
   readonly model: FileModel;
 }

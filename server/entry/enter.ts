@@ -31,12 +31,12 @@ export interface Incoming {
   readonly by?: string | undefined;
 }
 
-export interface Misfit {
+interface Misfit {
   readonly source: string;
   readonly why: string;
 }
 
-export interface NewBlock {
+interface NewBlock {
   readonly place: SlotPlace;
   readonly lines: readonly string[];
 }
@@ -60,7 +60,7 @@ interface Fitting {
   readonly how: readonly string[];
 }
 
-export interface EnterOptions {
+interface EnterOptions {
   readonly comma?: boolean;
 }
 
@@ -342,7 +342,7 @@ function studyOf({ boards }: Installation, { board, way }: SlotPlace) {
 }
 
 /** A segment of a file with what it becomes. */
-export interface ChangedSegment {
+interface ChangedSegment {
   readonly segment: Segment;
   readonly text: string;
 }

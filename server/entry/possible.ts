@@ -12,7 +12,7 @@ import type { Rcd } from "../circuit/way.ts";
 import { writtenName } from "../readings/planned.ts";
 import type { Slot, SlotPlace } from "./slot.ts";
 
-export interface PossibleAt {
+interface PossibleAt {
   readonly kind: BlockKind;
   readonly block: Slot["block"];
   readonly place: SlotPlace;

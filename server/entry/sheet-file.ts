@@ -9,28 +9,7 @@ import type { SlotPlace } from "./slots.ts";
 /** The version of the file's layout. */
 export const sheetFileVersion = 1;
 
-export interface SheetFile {
-  readonly wayfile: "readings";
-  readonly version: number;
-  /** The schedule's file, as the worksheet was made of it. */
-  readonly file: string;
-  /** What tells that state of the schedule from others. */
-  readonly base: string;
-  readonly by?: string;
-  readonly readings: readonly SheetReading[];
-}
-
-export interface SheetReading {
-  /** `A/3`, `A`, `supply`. */
-  readonly at: string;
-  /** `dead insulation L-E`. */
-  readonly test: string;
-  readonly value: string;
-  readonly on: string;
-  readonly with?: readonly string[];
-}
-
-export type SheetReadings =
+type SheetReadings =
   | { readonly incoming: readonly Incoming[]; readonly base: string; readonly file: string }
   | { readonly failure: string };
 

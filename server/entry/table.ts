@@ -8,7 +8,7 @@ import { placeName, type Slot, type SlotPlace, slotName, slotsOf } from "./slots
 import { sameWord } from "./value.ts";
 
 /** A row of texts with the number of its line in the file. */
-export interface TableRow {
+interface TableRow {
   readonly line: number;
   readonly cells: readonly string[];
 }
@@ -32,7 +32,7 @@ export interface TableOptions {
   readonly own?: { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
 }
 
-export type TableReadings =
+type TableReadings =
   | { readonly incoming: readonly Incoming[]; readonly unchanged: number; readonly passed: readonly string[] }
   | { readonly failure: string };
 

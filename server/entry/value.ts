@@ -2,7 +2,7 @@
 import { unitOf } from "../../grammar/units.ts";
 import type { Slot } from "./slots.ts";
 
-export type Read = { readonly text: string } | { readonly failure: string };
+type Read = { readonly text: string } | { readonly failure: string };
 
 export interface ReadOptions {
   /** The highest value the instrument shows of this kind, with its unit, where the schedule states it. */

@@ -24,7 +24,7 @@ export interface Bearings {
   readonly rcds: readonly FactOf<"board", "rcd">[];
 }
 
-export interface UsualDevice {
+interface UsualDevice {
   readonly standard: string;
   /** What stands behind its type and rating, as it is written: `6 kA 30 mA type A`. */
   readonly tail: string;
@@ -53,7 +53,7 @@ export function bearingsAt(snapshot: Snapshot, spotted: CursorContext): Bearings
 const kinds: ReadonlySet<string> = new Set(["ring", "radial", "feeder", "spare"]);
 
 /** The uses that the words of a title name: “Kitchen sockets”, “Immersion”. */
-export function usesIn(title: string): string[] {
+function usesIn(title: string): string[] {
   const words = title.toLowerCase().match(/[\p{L}-]+/gu) ?? [];
   return words.flatMap((word) => {
     if (Object.hasOwn(everyUse, word)) return [word];

@@ -19,7 +19,7 @@ export interface Cursor {
 }
 
 /** A block round the cursor, with the statement that opens it; the outermost has none. */
-export interface EnclosingBlock {
+interface EnclosingBlock {
   readonly kind: BlockKind;
   readonly header: Statement | undefined;
   readonly statements: readonly Statement[];

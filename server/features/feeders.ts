@@ -13,7 +13,7 @@ export interface BoardItem {
 }
 
 /** One board that feeds another, and the line that says so. */
-export interface Feed {
+interface Feed {
   readonly board: BoardItem;
   readonly by: Spot;
 }

@@ -4,7 +4,7 @@ import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
-export interface SegmentEdit extends TextEdit {
+interface SegmentEdit extends TextEdit {
   readonly segment: Segment;
 }
 

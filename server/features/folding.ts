@@ -5,7 +5,7 @@ import { lineStarts, positionOf } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
 /** Lines of the file that fold into their first. */
-export interface Fold {
+interface Fold {
   readonly first: number;
   readonly last: number;
   readonly isComment: boolean;

@@ -20,7 +20,7 @@ import { type Cursor, type CursorContext, contextAt, installationAt, studyAt } f
 import { nameMarkdown, valueMarkdown } from "./meanings.ts";
 import { definitions, type Named, nameIn } from "./names.ts";
 
-export interface Hover {
+interface Hover {
   readonly spot: Spot;
   readonly markdown: string;
 }

@@ -15,7 +15,7 @@ const lensModes = ["ways", "boards", "off"] as const;
 export type LensMode = (typeof lensModes)[number];
 export const isLensMode = (value: unknown): value is LensMode => lensModes.includes(value as LensMode);
 
-export interface LensPlace {
+interface LensPlace {
   readonly segment: Segment;
   readonly offset: number;
   /** `A/3`, `A`. */

@@ -2,7 +2,7 @@ import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
 /** A `use` and the file it means. */
-export interface Link {
+interface Link {
   readonly spot: Spot;
   readonly path: string;
 }

@@ -4,7 +4,7 @@ import { languageVersion } from "../workspace/project.ts";
 import { editionsFirst } from "./skeletons.ts";
 import { earthingsFirst, inFront } from "./trade-order.ts";
 
-export interface Choice {
+interface Choice {
   readonly id: string;
   readonly label: string;
   readonly detail: string;
@@ -29,7 +29,7 @@ export const standardChoices: readonly Choice[] = inFront(
 /** The most ways that are laid out: a board of more is written as it is found. */
 export const mostWays = 48;
 
-export interface Beginning {
+interface Beginning {
   readonly name: string;
   readonly earthing: string;
   readonly standard: string;

@@ -3,7 +3,7 @@ import type { IToken } from "chevrotain";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Markdown } from "../text/markdown.ts";
 
-export type CompletionKind = "word" | "block" | "choice" | "label" | "name" | "unit" | "value" | "file";
+type CompletionKind = "word" | "block" | "choice" | "label" | "name" | "unit" | "value" | "file";
 
 export interface Completion {
   readonly label: string;

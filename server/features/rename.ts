@@ -5,7 +5,7 @@ import type { Snapshot } from "../workspace/workspace.ts";
 import type { Cursor } from "./cursor.ts";
 import { definedNames, type Named, nameAt, occurrences, spotOf } from "./names.ts";
 
-export type Renaming = { readonly spots: readonly Spot[] } | { readonly refused: string };
+type Renaming = { readonly spots: readonly Spot[] } | { readonly refused: string };
 
 /** The name that would be renamed. */
 export function renameable(snapshot: Snapshot, cursor: Cursor): Named | undefined {

@@ -9,12 +9,12 @@ import type { Snapshot } from "../workspace/workspace.ts";
 import type { Cursor } from "./cursor.ts";
 import { withinOf } from "./cursor.ts";
 
-export interface Remark {
+interface Remark {
   readonly text: string;
   readonly spot: Spot;
 }
 
-export interface Conversation {
+interface Conversation {
   readonly question: Remark;
   readonly answers: readonly Remark[];
 }

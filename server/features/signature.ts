@@ -8,7 +8,7 @@ import { bindArguments } from "../model/arguments.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Cursor, contextAt } from "./cursor.ts";
 
-export interface Signature {
+interface Signature {
   readonly label: string;
   readonly means: string;
   readonly parameters: readonly { readonly from: number; readonly to: number; readonly help: string }[];

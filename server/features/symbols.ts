@@ -5,7 +5,7 @@ import { factSpot, type Spot } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
-export type SymbolKind = "installation" | "supply" | "board" | "way" | "instrument" | "cable-type" | "circuit-type";
+type SymbolKind = "installation" | "supply" | "board" | "way" | "instrument" | "cable-type" | "circuit-type";
 
 /** An entry of the outline: from its first line to its last, with the line that is gone to. */
 export interface OutlineSymbol {

@@ -23,10 +23,10 @@ export const tokenKinds = [
   "rule",
 ] as const;
 
-export type TokenKind = (typeof tokenKinds)[number];
+type TokenKind = (typeof tokenKinds)[number];
 
 /** A stretch of a segment's text. `defines` marks a name where it is given. */
-export interface ColouredToken {
+interface ColouredToken {
   readonly start: number;
   readonly length: number;
   readonly kind: TokenKind;

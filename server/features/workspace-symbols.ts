@@ -1,7 +1,7 @@
 /** Installations, boards and ways of every file, found by their names. */
 import type { OutlineSymbol } from "./symbols.ts";
 
-export interface FoundSymbol {
+interface FoundSymbol {
   readonly symbol: OutlineSymbol;
   /** What it stands in: `Larkfield Cottage, A`. */
   readonly within: string;

@@ -11,7 +11,7 @@ import { applyEdits, type TextEdit } from "../text/lines.ts";
 import { lineEdits } from "./edits.ts";
 import { formatSegment, type Setting } from "./segment.ts";
 
-export interface Formatted {
+interface Formatted {
   readonly text: string;
   /** One for each stretch of lines that changes. */
   readonly edits: readonly TextEdit[];

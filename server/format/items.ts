@@ -15,7 +15,7 @@ export type Item =
   | RawItem
   | StatementItem;
 
-export interface RawItem {
+interface RawItem {
   readonly type: "raw";
   readonly text: string;
 }
@@ -40,7 +40,7 @@ export interface BlockItem {
   readonly closeComment?: string;
 }
 
-export interface Read {
+interface Read {
   readonly items: readonly Item[];
   /** Whether all of it was understood. Nothing changes places round what was not. */
   readonly sound: boolean;

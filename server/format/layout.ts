@@ -7,7 +7,7 @@ import { ordered } from "./order.ts";
 const longest = 100;
 
 /** How items are laid out: the block they stand in, how deep, and whether statements may change places. */
-export interface Style {
+interface Style {
   readonly kind: BlockKind;
   readonly depth: number;
   readonly sort: boolean;

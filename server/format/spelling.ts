@@ -20,7 +20,7 @@ export function spell(token: IToken): string {
   return unit === "" ? number : `${number} ${unitOf(unit)?.symbol ?? unit}`;
 }
 
-export interface Spelt {
+interface Spelt {
   /** The word, with the name it speaks of where that belongs to its column. */
   readonly head: string;
   readonly args: string;

@@ -6,7 +6,7 @@ import { type GitFailure, type GitOptions, git, isRevision } from "./run.ts";
 /** A commit by its full name, the index (what is staged), or nothing: the empty tree. */
 export type Revision = { readonly commit: string } | { readonly index: true };
 
-export interface Commit {
+interface Commit {
   readonly id: string;
   readonly author: string;
   /** The author's time, as 2026-03-05T10:12:00+00:00. */
@@ -22,7 +22,7 @@ export interface FileCommit extends Commit {
   readonly before: string;
 }
 
-export type Contents = ReadonlyMap<string, Buffer>;
+type Contents = ReadonlyMap<string, Buffer>;
 
 export class Repository {
   /** The top folder of the working tree, links resolved; of a bare repository its own folder. */

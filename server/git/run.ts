@@ -9,7 +9,7 @@ export interface GitFailure {
   readonly failure: string;
 }
 
-export type GitOutput = { readonly out: Buffer } | GitFailure;
+type GitOutput = { readonly out: Buffer } | GitFailure;
 
 export interface GitOptions {
   /** What git reads on standard input. */
@@ -23,7 +23,7 @@ export interface GitOptions {
 }
 
 /** What git ended with, where its exit code is an answer. */
-export interface GitEnd {
+interface GitEnd {
   readonly code: number;
   readonly out: Buffer;
   readonly err: string;

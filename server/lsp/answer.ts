@@ -21,7 +21,7 @@ export const askAgain = (): ResponseError<DiagnosticServerCancellationData> =>
 export type Log = (line: string) => void;
 
 /** Before a request is worked on: its text may be another by then. */
-export type Preparation = () => Promise<"ready" | "partly" | "outdated">;
+type Preparation = () => Promise<"ready" | "partly" | "outdated">;
 
 export interface Asked<T> {
   readonly name: string;

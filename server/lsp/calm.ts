@@ -159,7 +159,7 @@ function wasShown({ positions }: Snapshot, { check, spot }: Finding, before: rea
 }
 
 /** Checks that find that something is not written: so it is of every block that is begun. */
-export const isAbsence = (check: string): boolean => absences.test(check);
+const isAbsence = (check: string): boolean => absences.test(check);
 
 const absences =
   /^(?:record\/(?:no-.*|not-signed|stage-behind)|network\/feeder-without-feeds|instrument\/(?:no-.*|not-named)|language\/no-version|(?!language\/).*\/(?:.*-incomplete|.*-without-result|.*-not-recorded|.*-?missing(?:-.*)?|.*-?not-(?:stated|calculated|tested)|no-device|without-rcd))$/;

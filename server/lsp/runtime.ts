@@ -5,7 +5,7 @@ import type { ReadResult } from "../workspace/project.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import type { EnterAnswer, EnterQuestion, PaperAnswer, PaperQuestion } from "./paper-protocol.ts";
 
-export type Failure = { readonly failure: string };
+type Failure = { readonly failure: string };
 
 /** Papers and readings from outside, whose libraries no browser has. */
 export interface PaperOffice {

@@ -11,7 +11,7 @@ export interface Shown {
 }
 
 /** When schedules are checked: of the window alone, since a file that two folders use has one judgement. */
-export interface Checked {
+interface Checked {
   readonly onType: boolean;
   readonly unopened: boolean;
 }

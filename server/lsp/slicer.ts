@@ -11,7 +11,7 @@ const longestSlice = 8;
 export type CheckEnd = "done" | "outdated" | "unwanted" | "enough";
 
 /** What is told of a check that takes its time. */
-export interface Watcher {
+interface Watcher {
   /** Whether anybody still waits for it. */
   isWanted(): boolean;
   /** Whether what is checked so far will do for now. */

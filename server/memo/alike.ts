@@ -2,7 +2,7 @@
 const ceiling = 5_000;
 
 /** A pure function whose questions are told apart by a text. */
-export interface Alike<Q, R> {
+interface Alike<Q, R> {
   (question: Q): R;
   keyOf(question: Q): string;
 }

@@ -35,7 +35,7 @@ export interface Merged {
   readonly bom: boolean;
 }
 
-export type Outcome = Merged | { readonly unreadable: string };
+type Outcome = Merged | { readonly unreadable: string };
 
 export const isMerged = (outcome: Outcome): outcome is Merged => "pieces" in outcome;
 

@@ -14,9 +14,9 @@ export interface Group {
   readonly several?: true;
 }
 
-export const sides = ["base", "ours", "theirs"] as const;
+const sides = ["base", "ours", "theirs"] as const;
 export type Side = (typeof sides)[number];
-export type Versions = Readonly<Record<Side, readonly Item[]>>;
+type Versions = Readonly<Record<Side, readonly Item[]>>;
 
 type Claims = ReadonlyMap<Item, readonly string[]>;
 

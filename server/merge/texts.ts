@@ -1,7 +1,7 @@
 /** Line ends, the last line's and the byte order mark: settled for the whole text before its lines are compared. */
 
 /** A text as it was decoded: without its byte order mark. */
-export interface Version {
+interface Version {
   readonly text: string;
   readonly bom: boolean;
 }
@@ -12,7 +12,7 @@ export interface Texts {
   readonly theirs: Version;
 }
 
-export interface Evened {
+interface Evened {
   readonly base: string;
   readonly ours: string;
   readonly theirs: string;

@@ -229,7 +229,7 @@ interface Spot {
 }
 
 /** A line by where it stood, with where it stands. */
-export interface Moved extends Spot {
+interface Moved extends Spot {
   readonly by: number;
 }
 

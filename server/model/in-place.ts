@@ -11,7 +11,7 @@ import { type AnyValue, type Fact, type FactOf, Facts } from "./values.ts";
 
 export type CircuitTypeFact = FactOf<"file", "circuit-type">;
 
-export interface Surroundings {
+interface Surroundings {
   readonly types: ReadonlyMap<string, readonly CircuitTypeFact[]>;
   /** Whether the board has three lines. */
   readonly three: boolean;

@@ -60,7 +60,7 @@ export function covers({ facts }: Inspection, circuit: Circuit): boolean {
  * Days before an inspection, or a signature, within which a test may be one of its own. Common practice: a paper follows
  * its tests by weeks, and what is years older was tested for another.
  */
-export const daysBefore = 366;
+const daysBefore = 366;
 
 const day = 86_400_000;
 

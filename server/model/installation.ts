@@ -10,7 +10,7 @@ import { isThreePhase, type Upstream } from "./three-lines.ts";
 import type { Facts } from "./values.ts";
 
 /** A file of a project, by the path its host knows it by. */
-export interface ProjectFile {
+interface ProjectFile {
   readonly path: string;
   readonly model: FileModel;
 }

@@ -13,7 +13,7 @@ export type CableTypeFact = FactOf<"file", "cable-type">;
 export type DeviceFigures = FactOf<"file", "device-figures">;
 
 /** A board by name, and what it is fed from as it says itself. */
-export interface BoardName {
+interface BoardName {
   readonly name: string;
   readonly from: string | undefined;
 }

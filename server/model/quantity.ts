@@ -7,7 +7,7 @@ import type { Quantity, Span } from "./values.ts";
 const shape = /^([<>]?)[ \t]?([-−]?)(\d+(?:\.\d+)?)\s*(.*)$/;
 
 /** A quantity as it is written, before anything is known of what it should be. */
-export interface WrittenQuantity extends Span {
+interface WrittenQuantity extends Span {
   readonly sign: "=" | ">" | "<";
   readonly number: number;
   readonly digits: string;

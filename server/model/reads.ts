@@ -157,9 +157,6 @@ export function bitsMeet(one: Bits, other: Bits): boolean {
   return false;
 }
 
-export const sameBits = (one: Bits, other: Bits): boolean =>
-  one.length === other.length && one.every((word, at) => word === other[at]);
-
 function* listBits(bits: Bits): Generator<number> {
   for (let at = 0; at < bits.length; at++) {
     for (let bit = 0; bit < perWord; bit++) if (((bits[at] as number) >> bit) & 1) yield at * perWord + bit;
@@ -219,7 +216,7 @@ export class Questions {
 const mostQuestions = 3_000;
 
 /** The first numbers are those of answers that are kept in fields of a way that is studied. */
-export const fieldAskers = 40;
+const fieldAskers = 40;
 
 /** Who asks where nobody is to learn it. */
 export const nobody = -1;

@@ -33,7 +33,7 @@ export interface Absent extends Span {
 export type Reading = Quantity | Absent;
 
 /** A type and rated current written together: B32. */
-export interface Shorthand extends Span {
+interface Shorthand extends Span {
   readonly curve: "B" | "C" | "D";
   readonly rating: number;
 }
@@ -69,7 +69,7 @@ type Filled<P> =
   P extends Param<infer A, boolean, infer M> ? (M extends true ? readonly ValueOf<A>[] : ValueOf<A>) : never;
 
 /** The typed arguments of a word, derived from its row in the vocabulary. */
-export type Args<P extends Params> = {
+type Args<P extends Params> = {
   readonly [N in keyof P as P[N] extends Param<Accepts, false> ? N : never]: Filled<P[N]>;
 } & {
   readonly [N in keyof P as P[N] extends Param<Accepts, false> ? never : N]?: Filled<P[N]>;

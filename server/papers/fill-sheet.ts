@@ -41,7 +41,7 @@ interface Group {
   readonly fields: readonly Field[];
 }
 
-export interface FillSheet {
+interface FillSheet {
   readonly version: number;
   readonly title: string;
   readonly file: string;

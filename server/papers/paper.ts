@@ -16,13 +16,13 @@ const settings = { text: reportText, markdown: reportMarkdown, html: reportHtml 
 
 type Failure = { readonly failure: string };
 
-export interface PaperMakers {
+interface PaperMakers {
   report(): Report | Failure;
   /** For tables of values; nothing where the paper is none. */
   values?(): ValueTable | Failure;
 }
 
-export type Content = { readonly content: string | Uint8Array };
+type Content = { readonly content: string | Uint8Array };
 
 /** A paper in a format: text, markdown, html, pdf, and as a table xlsx or csv. */
 export async function contentOf(
@@ -45,9 +45,9 @@ export async function contentOf(
   return { content: await pdfOf(whole) };
 }
 
-export const paperKinds = ["schedule", "inspection", "sheet"] as const;
+const paperKinds = ["schedule", "inspection", "sheet"] as const;
 
-export interface PaperAsked {
+interface PaperAsked {
   readonly paper: (typeof paperKinds)[number];
   readonly format: string;
   readonly fill?: Fill;

@@ -12,7 +12,7 @@ export interface Setting {
   readonly grey?: boolean;
 }
 
-export interface Placed extends Setting {
+interface Placed extends Setting {
   readonly x: number;
   readonly y: number;
   readonly width: number;

@@ -33,7 +33,7 @@ export interface Fitting {
 }
 
 /** A kind that was tried in vain, and why. */
-export interface Failing {
+interface Failing {
   readonly kind: DeviceKind;
   readonly reason: string;
   readonly draft: Draft;

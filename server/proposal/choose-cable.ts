@@ -13,7 +13,7 @@ export interface ChosenCable {
   readonly verdicts: readonly Verdict[];
 }
 
-export interface Asked {
+interface Asked {
   readonly study: WayStudy;
   readonly device: DeviceChoice;
   readonly demand: Demand;

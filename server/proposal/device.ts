@@ -41,7 +41,7 @@ export function kindOf(study: WayStudy): DeviceKind | { readonly missing: string
 }
 
 /** A rating of the family with what speaks against it before any cable is looked at. */
-export interface RatingCandidate {
+interface RatingCandidate {
   readonly rating: number;
   readonly against?: { readonly why: string; readonly source: Source };
 }

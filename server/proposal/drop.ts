@@ -7,7 +7,7 @@ import { cableDrop } from "../circuit/drop.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Demand } from "./demand.ts";
 
-export interface DropFound {
+interface DropFound {
   readonly drop: Calculated;
   readonly limit: Calculated;
 }

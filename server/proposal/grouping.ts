@@ -14,7 +14,7 @@ import { statementText } from "./lines.ts";
 
 type Route = FactOf<"way", "route">;
 
-export interface Grouped {
+interface Grouped {
   /** The way with its routes counting all that share their containment. */
   readonly study: WayStudy;
   /** What that takes, in the way as it stands. */

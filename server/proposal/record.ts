@@ -13,7 +13,7 @@ import type { RcdChoice } from "./rcd.ts";
 const ordinary = 70;
 
 /** All that was settled before the cable was looked for. */
-export interface Settled {
+interface Settled {
   readonly construction: Construction;
   readonly above?: BoardDrop;
   readonly rcd: RcdChoice;

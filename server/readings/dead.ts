@@ -10,7 +10,7 @@ import { conductorResistance } from "../tables/conductors.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { combine } from "../tables/source.ts";
 
-export interface DeadFact<W extends WordIn<"dead">> {
+interface DeadFact<W extends WordIn<"dead">> {
   readonly fact: FactOf<"dead", W>;
   readonly test: Test<"dead">;
 }

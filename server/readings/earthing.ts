@@ -51,7 +51,7 @@ export function earthingNeed(supply: Facts<"supply">): Calculated | undefined {
 }
 
 /** What the heat of an earth fault at the origin asks of it, and whether the cut-out may be quicker than was calculated. */
-export interface EarthingHeat {
+interface EarthingHeat {
   readonly need: Calculated;
   readonly atMost: boolean;
 }

@@ -8,7 +8,7 @@ import { comparison } from "../tables/comparison.ts";
 import { type Edition, editions } from "../tables/editions.ts";
 
 /** What the dates of an installation say of the edition it is judged by. Days as ISO. */
-export interface EditionDates {
+interface EditionDates {
   /** The first design date of new work. */
   readonly designed: string | undefined;
   /** The edition that had taken this one's place by then. */

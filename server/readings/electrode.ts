@@ -4,7 +4,7 @@ import { type Rcd, studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { type Fact, type Quantity, quantityOf, type Reading } from "../model/values.ts";
 
-export interface Weakest {
+interface Weakest {
   readonly rcd: Rcd;
   readonly limit: Calculated;
 }

@@ -8,7 +8,7 @@ import { studyWay } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 
-export interface FeederLoop {
+interface FeederLoop {
   readonly own: ExactReading;
   readonly expected: number;
   readonly by: "reading" | "sum";

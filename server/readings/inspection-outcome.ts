@@ -3,7 +3,7 @@ import type { Inspection, ObservationFact } from "../model/inspections.ts";
 import type { Edition } from "../tables/editions.ts";
 import type { Source } from "../tables/source.ts";
 
-export interface DerivedOutcome {
+interface DerivedOutcome {
   readonly outcome: "satisfactory" | "unsatisfactory";
   /** The observations that make it unsatisfactory; none where it is satisfactory. */
   readonly by: readonly ObservationFact[];

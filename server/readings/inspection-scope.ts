@@ -15,7 +15,7 @@ import {
 } from "../model/inspections.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent } from "../model/values.ts";
 
-export type CircuitState =
+type CircuitState =
   | "not-covered"
   | "tested"
   /** Every result is a limitation. */
@@ -25,7 +25,7 @@ export type CircuitState =
   | "limitation"
   | "missing";
 
-export interface InspectedCircuit {
+interface InspectedCircuit {
   readonly state: CircuitState;
   /** The blocks of its tests that belong to the inspection. */
   readonly tests: readonly Fact[];

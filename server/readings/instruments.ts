@@ -51,7 +51,7 @@ export interface NamedUse {
 }
 
 /** An instrument with days it was used on; never none. */
-export interface InstrumentUses {
+interface InstrumentUses {
   readonly name: string;
   readonly facts: Facts<"instrument">;
   readonly uses: readonly NamedUse[];
@@ -94,7 +94,7 @@ export interface Span {
 }
 
 /** One calibration: from when, and until when where that is stated. */
-export interface Calibration {
+interface Calibration {
   readonly fact: Fact;
   readonly from: string;
   readonly due?: string;

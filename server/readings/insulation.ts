@@ -8,7 +8,7 @@ import { closeFitting } from "../memo/close-fitting.ts";
 import type { Context } from "../model/installation.ts";
 import { type Absent, type Fact, type FactOf, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 
-export type InsulationFact = FactOf<"dead", "insulation">;
+type InsulationFact = FactOf<"dead", "insulation">;
 
 export interface InsulationValue {
   /** The conductors it stands between: `L-N`, `L1-E`. */

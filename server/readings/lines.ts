@@ -4,7 +4,7 @@ import { type AnyValue, type Fact, isAbsent, type Quantity } from "../model/valu
 export const threeLines = ["L1", "L2", "L3"] as const;
 export type Line = (typeof threeLines)[number];
 
-export interface LineReading {
+interface LineReading {
   readonly name: string;
   readonly fact: Fact;
   readonly reading: Quantity;

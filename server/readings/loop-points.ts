@@ -3,7 +3,7 @@
 import type { WayStudy } from "../circuit/way.ts";
 import { type FactOf, type Quantity, quantityOf } from "../model/values.ts";
 
-export interface LoopPoint {
+interface LoopPoint {
   readonly name: string;
   readonly fact: FactOf<"live", "at">;
   readonly Zs: Quantity;

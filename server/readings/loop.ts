@@ -28,7 +28,7 @@ export function hotR1R2(study: WayStudy): Calculated | undefined {
 }
 
 /** A loop with what its cables add to the impedance where it begins: that is known by its magnitude alone. */
-export interface DesignedLoop extends Calculated {
+interface DesignedLoop extends Calculated {
   readonly parts: LoopParts;
 }
 

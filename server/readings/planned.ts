@@ -40,7 +40,7 @@ export interface Bound {
   readonly which?: string;
 }
 
-export interface Recorded {
+interface Recorded {
   readonly fact: Fact;
   /** As it is written. */
   readonly text: string;

@@ -1,8 +1,8 @@
 import { memoByObject } from "../circuit/kept.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 
-export type Query = FactOf<"way", "query">;
-export type Answer = FactOf<"way", "answer">;
+type Query = FactOf<"way", "query">;
+type Answer = FactOf<"way", "answer">;
 
 interface Queries {
   readonly open: readonly Query[];

@@ -8,7 +8,7 @@ import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { expectedConductorAt, latestDead, lengthMismatch } from "./dead.ts";
 import { loopAgreement } from "./loop.ts";
 
-export interface R2Share {
+interface R2Share {
   readonly R2: Quantity;
   readonly own: FactOf<"dead", "R2">;
   readonly both: FactOf<"dead", "R1+R2">;
@@ -51,7 +51,7 @@ export function r2OffLength(study: WayStudy): boolean {
   return !!quantity && !!expected && lengthMismatch(quantity, expected.value) !== undefined;
 }
 
-export interface R2OfLoop {
+interface R2OfLoop {
   readonly R2: Quantity;
   readonly own: FactOf<"dead", "R2">;
   readonly Zs: ExactReading;

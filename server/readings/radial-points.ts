@@ -4,7 +4,7 @@ import type { Test } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { type FactOf, type Quantity, quantityOf } from "../model/values.ts";
 
-export interface RadialPoint {
+interface RadialPoint {
   readonly name: string;
   readonly fact: FactOf<"dead", "at">;
   readonly test: Test<"dead">;

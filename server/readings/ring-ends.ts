@@ -11,7 +11,7 @@ import { studyRing } from "./ring.ts";
 export const hair = 1e-9;
 
 /** How r1 and rn stand to each other, sizes allowed for. */
-export interface LineNeutral {
+interface LineNeutral {
   readonly r1: number;
   readonly rn: number;
   /** What rn should be. */
@@ -34,7 +34,7 @@ export function lineNeutral(study: WayStudy): LineNeutral | undefined {
 }
 
 /** How r2 stands to r1 by the sizes of the cable. */
-export interface CpcRatio {
+interface CpcRatio {
   readonly ratio: Calculated;
   readonly expected: number;
   readonly r2: number;

@@ -7,7 +7,7 @@ import { expectedConductorAt, lengthMismatch } from "./dead.ts";
 import { type EndName, fractionOf, type RingPoint, type RingStudy, type Round, rounds, studyRing } from "./ring.ts";
 import { hair, lineNeutral } from "./ring-ends.ts";
 
-export type Pattern =
+type Pattern =
   | { readonly kind: "open-ends"; readonly ends: readonly EndName[] }
   | { readonly kind: "nothing-read"; readonly points: readonly RingPoint[] }
   | { readonly kind: "links-not-crossed"; readonly points: readonly RingPoint[] }

@@ -8,7 +8,7 @@ import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { hasDead, latestDead } from "./dead.ts";
 import { type RingPoint, ringValue, studyRing } from "./ring.ts";
 
-export interface RecordedR1R2 {
+interface RecordedR1R2 {
   readonly fact: FactOf<"dead", "R1+R2">;
   readonly quantity: Quantity;
 }

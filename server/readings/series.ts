@@ -100,7 +100,7 @@ const argOf = (fact: Fact, quantity: Quantity): string =>
   Object.keys(fact.args).find((name) => fact.args[name] === quantity) ?? "";
 
 /** The readings of some tests, the latest first, that were taken on more than one day and age in one of these ways. */
-export const seriesIn = (names: Names, tests: readonly DatedTest[], ageings: readonly Ageing[]): Series[] =>
+const seriesIn = (names: Names, tests: readonly DatedTest[], ageings: readonly Ageing[]): Series[] =>
   tests.length < 2 ? [] : slotsIn(tests, ageings).flatMap((slot) => seriesOf(names, tests, slot) ?? []);
 
 export const seriesOfWay = (study: WayStudy, ageings: readonly Ageing[]): Series[] => {

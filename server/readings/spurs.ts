@@ -5,7 +5,7 @@ import type { WayStudy } from "../circuit/way.ts";
 import type { Fact, FactOf, Path, Val } from "../model/values.ts";
 import { fractionOf } from "./ring.ts";
 
-export interface SpurPoint {
+interface SpurPoint {
   readonly place: PlaceOnRun;
   /** The place the cable comes from. */
   readonly from: string;

@@ -2,7 +2,7 @@
 import { comparison } from "../tables/comparison.ts";
 import type { DatedTest } from "./series.ts";
 
-export interface Visit {
+interface Visit {
   /** The latest day of the visit. */
   readonly on: string;
   readonly tests: readonly DatedTest[];

@@ -7,7 +7,7 @@ import type { FileResult } from "./result.ts";
 import { judgeSchedule } from "./schedule.ts";
 import { Sum, type Totals } from "./totals.ts";
 
-export interface FilesResult {
+interface FilesResult {
   readonly files: readonly FileResult[];
   readonly totals: Totals;
 }

@@ -28,7 +28,7 @@ interface Pending {
   readonly findings: Map<string, Joined>;
 }
 
-export interface JoinedSchedule {
+interface JoinedSchedule {
   /** Files of which all is known now. */
   readonly files: readonly FileResult[];
   /** What this schedule suppresses and none before it did. */

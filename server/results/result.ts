@@ -83,7 +83,7 @@ export interface FileResult {
   readonly holds: FileHolds;
 }
 
-export interface MoreFindings {
+interface MoreFindings {
   readonly check: string;
   readonly severity: Severity;
   readonly count: number;

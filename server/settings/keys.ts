@@ -12,7 +12,7 @@ export type Kind =
   /** Names of checks, each with a value. */
   | { readonly is: "byCheck"; readonly of: Kind };
 
-export interface Key {
+interface Key {
   readonly kind: Kind;
   readonly means: string;
   readonly required?: boolean;

@@ -11,7 +11,7 @@ import { type Keys, type Kind, keys } from "./keys.ts";
 import { familyOf, isAlwaysShown, noSettings, type Settings, type Suppression } from "./settings.ts";
 
 /** A fault of the settings: where, from zero, and what. */
-export interface SettingsProblem {
+interface SettingsProblem {
   readonly start: Position;
   readonly end: Position;
   readonly message: string;

@@ -1,5 +1,5 @@
 /** What each line of a file does with its braces. */
-export type Act = "plain" | "open" | "close" | "lost-open" | "extra-open" | "extra-close";
+type Act = "plain" | "open" | "close" | "lost-open" | "extra-open" | "extra-close";
 
 /** What a line does, and how many blocks end before it without their brace. */
 export interface Step {

@@ -197,7 +197,7 @@ export const adiabaticFactors = table<AdiabaticFactor>({
 });
 
 /** A form of the adiabatic equation. */
-export interface AdiabaticForm {
+interface AdiabaticForm {
   /** Short name for look-up. */
   readonly key: string;
   /** Equation. */

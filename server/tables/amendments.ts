@@ -1,7 +1,7 @@
 import { memory, table } from "./table.ts";
 
 /** A change an amendment brought. */
-export interface Amendment {
+interface Amendment {
   /** Edition. */
   readonly amendment: string;
   /** Change. */

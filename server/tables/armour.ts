@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** Resistance of steel wire armour at 20 °C, copper conductors. */
-export interface ArmourResistance {
+interface ArmourResistance {
   /** Conductor, mm². */
   readonly csa: number;
   /** 2-core armour, Ω/km. */
@@ -52,7 +52,7 @@ export const armourResistance = table<ArmourResistance>({
 });
 
 /** Cross-section of the armour wires, copper conductors. */
-export interface ArmourArea {
+interface ArmourArea {
   /** Conductor, mm². */
   readonly csa: number;
   /** 2-core, mm². */
@@ -99,7 +99,7 @@ export const armourAreas = table<ArmourArea>({
 });
 
 /** What lifts the resistance of an armour that carries alternating fault current. */
-export interface ArmourEffect {
+interface ArmourEffect {
   /** Short name for look-up. */
   readonly key: string;
   readonly item: string;

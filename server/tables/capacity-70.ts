@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
-export interface Capacity4D1A {
+interface Capacity4D1A {
   /** Size, mm². */
   readonly csa: number;
   /** Method A, 2 cables, A. */
@@ -60,7 +60,7 @@ export const capacity4D1A = table<Capacity4D1A>({
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
-export interface Capacity4D2A {
+interface Capacity4D2A {
   /** Size, mm². */
   readonly csa: number;
   /** A, one 2-core, A. */
@@ -114,7 +114,7 @@ export const capacity4D2A = table<Capacity4D2A>({
 });
 
 /** Current-carrying capacity and volt drop of flat twin cable. */
-export interface Capacity4D5 {
+interface Capacity4D5 {
   /** Size, mm². */
   readonly csa: number;
   /** Method 100, A. */
@@ -166,7 +166,7 @@ export const capacity4D5 = table<Capacity4D5>({
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
-export interface Capacity4D4A {
+interface Capacity4D4A {
   /** Size, mm². */
   readonly csa: number;
   /** C 2-core, A. */

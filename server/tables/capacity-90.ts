@@ -1,7 +1,7 @@
 import { quoted, table } from "./table.ts";
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
-export interface Capacity4E4A {
+interface Capacity4E4A {
   /** Size, mm². */
   readonly csa: number;
   /** C 2-core, A. */
@@ -56,7 +56,7 @@ export const capacity4E4A = table<Capacity4E4A>({
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
-export interface Capacity4E1A {
+interface Capacity4E1A {
   /** Size, mm². */
   readonly csa: number;
   /** A single-phase, A. */
@@ -110,7 +110,7 @@ export const capacity4E1A = table<Capacity4E1A>({
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
-export interface Capacity4E2A {
+interface Capacity4E2A {
   /** Size, mm². */
   readonly csa: number;
   readonly A2: number;

@@ -1,7 +1,7 @@
 import { table } from "./table.ts";
 
 /** Capacity of mineral insulated cable with a sheath of 70 °C, A. */
-export interface MineralCapacity {
+interface MineralCapacity {
   /** Size, mm². */
   readonly csa: number;
   /** Clipped, two loaded conductors. */
@@ -47,7 +47,7 @@ export const capacity4G1A = table<MineralCapacity>({
 });
 
 /** Capacity and drop of a flexible cable above the sizes of cords. */
-export interface FlexibleCable {
+interface FlexibleCable {
   /** Size, mm². */
   readonly csa: number;
   /** Two-core, A. */
@@ -117,7 +117,7 @@ export const flexible90 = table<FlexibleCable>({
 });
 
 /** Factor for air other than 30 °C of mineral cable with a sheath of 70 °C. */
-export interface MineralAmbient {
+interface MineralAmbient {
   /** °C. */
   readonly temperature: number;
   readonly factor: number;

@@ -1,7 +1,7 @@
 import { computed, table } from "./table.ts";
 
 /** What k follows from: k = c √ln((β + θ final) / (β + θ initial)). */
-export interface MetalConstant {
+interface MetalConstant {
   readonly material: "copper" | "aluminium" | "steel" | "lead";
   /** Reciprocal of the temperature coefficient of resistance at 0 °C, °C. */
   readonly beta: number;
@@ -27,7 +27,7 @@ export const metalConstants = table<MetalConstant>({
 });
 
 /** From and to what temperature a protective conductor warms in a fault. */
-export interface FaultTemperature {
+interface FaultTemperature {
   /** As the case is named beside its k. */
   readonly case: string;
   readonly insulation: "pvc70" | "pvc90" | "ts90";

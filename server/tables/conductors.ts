@@ -1,7 +1,7 @@
 import { computed, table } from "./table.ts";
 
 /** Greatest d.c. resistance of a conductor at 20 °C. Ω/km equals mΩ/m. */
-export interface ConductorResistance {
+interface ConductorResistance {
   /** Nominal cross-section, mm². */
   readonly csa: number;
   /** Plain copper, class 2 (stranded), Ω/km. */
@@ -60,7 +60,7 @@ export const conductorResistance = table<ConductorResistance>({
 });
 
 /** R1+R2 per metre of copper at 20 °C. */
-export interface PairResistance {
+interface PairResistance {
   /** Line conductor, mm². */
   readonly line: number;
   /** Protective conductor, mm². */

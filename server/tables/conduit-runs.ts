@@ -1,7 +1,7 @@
 import { computed, quoted, table } from "./table.ts";
 
 /** Conduit factor by length of run and number of bends. */
-export interface ConduitRun {
+interface ConduitRun {
   /** Run, m. */
   readonly length: number;
   /** Number of bends. */

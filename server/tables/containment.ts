@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** Factors for straight runs to 3 m: of a conduit by its size, of a cable by its conductor. */
-export interface ConduitStraight {
+interface ConduitStraight {
   readonly item: "conduit" | "cable";
   /** Mm of a conduit, mm² of a cable. */
   readonly size: number;
@@ -40,7 +40,7 @@ export const conduitStraight = table<ConduitStraight>({
 });
 
 /** Cable factor for runs over 3 m or with bends. */
-export interface ConduitCable {
+interface ConduitCable {
   /** Cable, mm². */
   readonly csa: number;
   /** Cable factor. */
@@ -73,7 +73,7 @@ export const conduitCables = table<ConduitCable>({
 });
 
 /** Cable factor in trunking. */
-export interface TrunkingCable {
+interface TrunkingCable {
   readonly wire: "solid" | "stranded";
   /** Mm². */
   readonly csa: number;
@@ -115,7 +115,7 @@ export const trunkingCables = table<TrunkingCable>({
 });
 
 /** Trunking factor. */
-export interface TrunkingSize {
+interface TrunkingSize {
   /** Mm. */
   readonly width: number;
   /** Mm. */
@@ -169,7 +169,7 @@ export const trunkingSizes = table<TrunkingSize>({
 });
 
 /** A rule for conduit and trunking. */
-export interface ContainmentRule {
+interface ContainmentRule {
   /** Short name for look-up. */
   readonly key: string;
   readonly rule: string;

@@ -1,7 +1,7 @@
 import { table } from "./table.ts";
 
 /** What third harmonics do to a circuit of three lines and neutral. */
-export interface HarmonicNeutral {
+interface HarmonicNeutral {
   /** Above this share of the line current, %. */
   readonly over: number;
   /** Up to and with this share, %. */
@@ -33,7 +33,7 @@ export const harmonicNeutrals = table<HarmonicNeutral>({
 });
 
 /** How much larger a device upstream must be for the one behind it to open alone. */
-export interface SelectivityRatio {
+interface SelectivityRatio {
   readonly key: string;
   readonly item: string;
   readonly value: number;

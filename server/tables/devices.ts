@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** Rated breaking capacity of a device. */
-export interface BreakingCapacity {
+interface BreakingCapacity {
   readonly standard: string;
   /** Part, type or category marked. */
   readonly category: string | null;
@@ -64,7 +64,7 @@ export const breakingCapacities = table<BreakingCapacity>({
 });
 
 /** Where a breaker trips. */
-export interface TripBand {
+interface TripBand {
   /** Short name for look-up. */
   readonly key: string;
   readonly item: string;
@@ -106,7 +106,7 @@ export const tripBands = table<TripBand>({
 });
 
 /** Where a breaker of the withdrawn standard trips, in multiples of In. */
-export interface LegacyTripBand {
+interface LegacyTripBand {
   readonly curve: string;
   /** × In. */
   readonly from: number;
@@ -139,7 +139,7 @@ export const legacyTripBands = table<LegacyTripBand>({
 });
 
 /** Greatest let-through energy by energy limiting class. */
-export interface EnergyClass {
+interface EnergyClass {
   /** Rated capacity, kA. */
   readonly icn: number;
   readonly class: number;

@@ -1,7 +1,7 @@
 import { table } from "./table.ts";
 
 /** How thick a single cable is over its insulation. */
-export interface SingleDiameter {
+interface SingleDiameter {
   /** mm². */
   readonly csa: number;
   readonly wire: "solid" | "stranded";
@@ -34,7 +34,7 @@ export const singleDiameters = table<SingleDiameter>({
 });
 
 /** The wall of an enclosure, whose size is stated over all. */
-export interface EnclosureWall {
+interface EnclosureWall {
   readonly kind: "conduit" | "trunking";
   /** mm. */
   readonly wall: number;

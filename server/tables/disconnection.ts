@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** Greatest disconnection time of a final circuit. */
-export interface DisconnectionTime {
+interface DisconnectionTime {
   /** TN or TT. */
   readonly system: "TN" | "TT";
   /** U0 above this, V. */
@@ -44,7 +44,7 @@ export const disconnectionTimes = table<DisconnectionTime>({
 });
 
 /** Which circuit needs which time at 230 V. */
-export interface DisconnectionScope {
+interface DisconnectionScope {
   /** Short name for look-up. */
   readonly key: string;
   /** Circuit class. */

@@ -1,7 +1,7 @@
 import { table } from "./table.ts";
 
 /** Diversity by purpose. X, Y and Z: largest, second and remaining. */
-export interface DiversityAllowance {
+interface DiversityAllowance {
   /** Short name for look-up. */
   readonly key: string;
   /** Circuit purpose. */

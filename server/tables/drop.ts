@@ -1,7 +1,7 @@
 import { computed, memory, table } from "./table.ts";
 
 /** Voltage drop at operating temperature. */
-export interface Drop4D1B {
+interface Drop4D1B {
   /** Size, mm². */
   readonly csa: number;
   /** Two cables d.c., mV/A/m. */
@@ -54,7 +54,7 @@ export const drop4D1B = table<Drop4D1B>({
 });
 
 /** Voltage drop at operating temperature. */
-export interface Drop4D2B {
+interface Drop4D2B {
   /** Size, mm². */
   readonly csa: number;
   /** Single-phase, mV/A/m. */
@@ -91,7 +91,7 @@ export const drop4D2B = table<Drop4D2B>({
 });
 
 /** Voltage drop at operating temperature. */
-export interface Drop4E1B {
+interface Drop4E1B {
   /** Size, mm². */
   readonly csa: number;
   /** Single-phase, mV/A/m. */
@@ -125,7 +125,7 @@ export const drop4E1B = table<Drop4E1B>({
 });
 
 /** Rating and voltage drop of a flexible cord. */
-export interface FlexibleCord {
+interface FlexibleCord {
   /** Size, mm². */
   readonly csa: number;
   /** D.c. or single-phase, A. */
@@ -160,7 +160,7 @@ export const flexibleCords = table<FlexibleCord>({
 });
 
 /** Voltage drop guidance from the origin to the load. */
-export interface DropLimit {
+interface DropLimit {
   /** Short name for look-up. */
   readonly key: string;
   /** Load. */

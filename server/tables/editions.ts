@@ -54,7 +54,7 @@ export interface Edition {
   readonly sources: Readonly<Record<EditionRule, Source>>;
 }
 
-export type EditionRule =
+type EditionRule =
   | "from"
   | "disconnectionScope"
   | "socketRcd"

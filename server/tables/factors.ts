@@ -44,7 +44,7 @@ export const ambientFactors = table<AmbientFactor>({
 });
 
 /** Factor for ground other than 20 °C. */
-export interface GroundFactor {
+interface GroundFactor {
   /** Ground, °C. */
   readonly temperature: number;
   /** 70 °C thermoplastic. */
@@ -78,7 +78,7 @@ export const groundFactors = table<GroundFactor>({
 });
 
 /** Factor for circuits grouped together, by their number. */
-export interface GroupingFactor {
+interface GroupingFactor {
   /** Short name for look-up. */
   readonly key: "bunched" | "wall" | "tray" | "ladder";
   /** How they lie. */
@@ -207,7 +207,7 @@ export const groupingFactors = table<GroupingFactor>({
 });
 
 /** Factor for a cable surrounded by thermal insulation. */
-export interface ThermalInsulationFactor {
+interface ThermalInsulationFactor {
   /** Length in insulation, mm. */
   readonly length: number;
   readonly factor: number;
@@ -241,7 +241,7 @@ export const thermalInsulationFactors = table<ThermalInsulationFactor>({
 });
 
 /** A relation between device and cable. */
-export interface OverloadRule {
+interface OverloadRule {
   /** Short name for look-up. */
   readonly key: string;
   readonly rule: string;

@@ -5,7 +5,7 @@ import { computed, memory, table } from "./table.ts";
 export const groundAsTabulated = { soil: 2.5, depth: 700 } as const;
 
 /** Factor for a thermal resistivity of the ground other than 2.5 K·m/W. */
-export interface SoilFactor {
+interface SoilFactor {
   /** K·m/W. */
   readonly soil: number;
   /** Direct in the ground. */
@@ -35,7 +35,7 @@ export const soilFactors = table<SoilFactor>({
 });
 
 /** Factor for a depth other than 0.7 m. */
-export interface DepthFactor {
+interface DepthFactor {
   /** mm. */
   readonly depth: number;
   readonly buried: number;

@@ -36,7 +36,7 @@ export const inspectionIntervals = table<IntervalRow>({
 });
 
 /** Items that are inspected by sight, as a run of the numbers they have in the schedule. */
-export interface InspectionItemRow {
+interface InspectionItemRow {
   readonly items: string;
   readonly seen: string;
 }

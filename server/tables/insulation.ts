@@ -44,7 +44,7 @@ export const insulationMinima = table<InsulationMinimum>({
 });
 
 /** A rule of the insulation test. */
-export interface InsulationRuleText {
+interface InsulationRuleText {
   /** Short name for look-up. */
   readonly key: string;
   readonly rule: string;

@@ -1,7 +1,7 @@
 import { computed, quoted, table } from "./table.ts";
 
 /** A term of the loop impedance rule. */
-export interface LoopTerm {
+interface LoopTerm {
   /** Short name for look-up. */
   readonly key: string;
   /** Name. */
@@ -98,7 +98,7 @@ export const loopTerms = table<LoopTerm>({
 });
 
 /** Greatest Zs of a circuit-breaker, with its cold forms. */
-export interface BreakerLoop {
+interface BreakerLoop {
   /** B, C or D. */
   readonly curve: "B" | "C" | "D";
   /** Rated current, A. */
@@ -223,7 +223,7 @@ export const breakerLoop = table<BreakerLoop>({
 });
 
 /** Greatest Zs of a type D breaker for 5 s. */
-export interface BreakerLoopD5s {
+interface BreakerLoopD5s {
   /** D. */
   readonly curve: "D";
   /** Rated current, A. */

@@ -1,7 +1,7 @@
 import { computed, memory, quoted, table } from "./table.ts";
 
 /** Greatest Zs of a fuse for 0.4 s. */
-export interface FuseLoop04 {
+interface FuseLoop04 {
   /** Standard and system. */
   readonly standard: "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1362";
   /** Rated current, A. */
@@ -125,7 +125,7 @@ export const fuseLoop04 = table<FuseLoop04>({
 });
 
 /** Greatest Zs of a fuse for 5 s. */
-export interface FuseLoop5 {
+interface FuseLoop5 {
   /** Standard and system. */
   readonly standard: "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1362";
   /** Rated current, A. */
@@ -200,7 +200,7 @@ export const fuseLoop5 = table<FuseLoop5>({
 });
 
 /** Greatest Zs of a fuse to BS 88-2.2 or BS 88-6, as the 2008 edition printed it before its first amendment. */
-export interface FuseLoop2008 {
+interface FuseLoop2008 {
   /** Rated current, A. */
   readonly rating: number;
   /** 0.4 s, Cmin = 1, Ω. */
@@ -241,7 +241,7 @@ export const fuseLoop2008 = table<FuseLoop2008>({
 });
 
 /** Greatest Zs of a BS 1361 fuse, met in older installations. */
-export interface Bs1361Loop {
+interface Bs1361Loop {
   /** Rated current, A. */
   readonly rating: number;
   /** 0.4 s, Ω. */

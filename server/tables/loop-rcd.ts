@@ -1,7 +1,7 @@
 import { quoted, table } from "./table.ts";
 
 /** Greatest Zs with an RCD for fault protection; the row without a rating is the advice on a stable electrode. */
-export interface RcdLoop {
+interface RcdLoop {
   /** Rated residual operating current, mA. */
   readonly residual: number | null;
   /** Maximum Zs = 50 V / IΔn, Ω. */

@@ -90,7 +90,7 @@ export const placeRcds = table<PlaceRcd>({
 });
 
 /** Where the earth of a PME supply may not be used. */
-export interface PlaceEarth {
+interface PlaceEarth {
   readonly place: "caravan" | "marina" | "construction" | "exhibition" | "fairground" | "charger";
   readonly what: string;
   /** What would make it allowable. */
@@ -154,7 +154,7 @@ export const placeEarths = table<PlaceEarth>({
 });
 
 /** The least protection against water, by the second figure of the IP code. */
-export interface PlaceWater {
+interface PlaceWater {
   readonly place: "bathroom" | "pool" | "agricultural" | "caravan" | "marina" | "outdoors";
   readonly zone: "0" | "1" | "2" | "";
   readonly water: number;
@@ -220,7 +220,7 @@ export const placeZones = table<PlaceZone>({
 });
 
 /** How far sockets keep from zone 1 of a bath or shower. */
-export interface PlaceDistance {
+interface PlaceDistance {
   /** The edition from which it holds. */
   readonly from: string;
   /** Level distance, m. */
@@ -246,7 +246,7 @@ export const placeDistances = table<PlaceDistance>({
 });
 
 /** Where local bonding is asked for. */
-export interface PlaceBonding {
+interface PlaceBonding {
   readonly place: "bathroom" | "pool" | "agricultural";
   /** Whether it may be left out where the conditions for that hold. */
   readonly omitted: "conditions" | "never";
@@ -271,7 +271,7 @@ export const placeBonding = table<PlaceBonding>({
 });
 
 /** The voltage that may stay on exposed metal of a place in TT, where it is less than elsewhere. */
-export interface PlaceTouch {
+interface PlaceTouch {
   readonly place: "agricultural" | "construction";
   readonly edition: string;
   readonly volts: number;

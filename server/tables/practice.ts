@@ -1,7 +1,7 @@
 import { practice, table } from "./table.ts";
 
 /** A threshold of plausibility: no limit of a standard, but where a reviewer would ask. */
-export interface PracticeValue {
+interface PracticeValue {
   /** Short name for look-up. */
   readonly key: string;
   /** Reads after "Common practice, ". */

@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** Protective conductor by the size of the line, same metal: a share of it, or a fixed size. */
-export interface ProtectiveSize {
+interface ProtectiveSize {
   /** Line above this, mm². */
   readonly over: number;
   /** Line up to this; null without end, mm². */
@@ -32,7 +32,7 @@ export const protectiveSizes = table<ProtectiveSize>({
 });
 
 /** Main bonding conductor by the supply neutral, copper equivalent. */
-export interface BondingPme {
+interface BondingPme {
   /** Neutral above this, mm². */
   readonly over: number;
   /** Neutral up to this; null without end, mm². */
@@ -65,7 +65,7 @@ export const bondingPme = table<BondingPme>({
 });
 
 /** A size rule for bonding or earthing outside PME. */
-export interface BondingRule {
+interface BondingRule {
   /** Short name for look-up. */
   readonly key: string;
   readonly item: string;
@@ -110,7 +110,7 @@ export const bondingRules = table<BondingRule>({
 });
 
 /** What the resistance of supplementary bonding goes by. */
-export interface SupplementaryRule {
+interface SupplementaryRule {
   /** Short name for look-up. */
   readonly key: string;
   readonly item: string;
@@ -136,7 +136,7 @@ export const supplementaryRules = table<SupplementaryRule>({
 });
 
 /** Least size of an earthing conductor in the ground; null where Table 54.7 decides. */
-export interface BuriedEarthing {
+interface BuriedEarthing {
   /** Short name for look-up. */
   readonly key: string;
   /** Mechanical/corrosion. */

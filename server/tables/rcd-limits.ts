@@ -2,7 +2,7 @@ import { rcdRequired } from "./rcd-selection.ts";
 import { practice, quoted, table } from "./table.ts";
 
 /** A number that decides whether an RCD is needed, or which. */
-export interface RcdLimit {
+interface RcdLimit {
   /** Short name for look-up. */
   readonly key: "additional" | "concealed" | "outdoors" | "ev-dc";
   readonly item: string;
@@ -28,7 +28,7 @@ export const rcdLimits = table<RcdLimit>({
 });
 
 /** The least RCD type for a use whose residual current may have a direct component. */
-export interface RcdLoad {
+interface RcdLoad {
   readonly use: string;
   readonly type: "A" | "F" | "B";
   readonly reason: string;

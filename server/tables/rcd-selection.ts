@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** What a type of RCD detects. */
-export interface RcdTypeRow {
+interface RcdTypeRow {
   readonly type: "AC" | "A" | "F" | "B";
   /** Responds to. */
   readonly residual: string;
@@ -61,7 +61,7 @@ export const rcdTypes = table<RcdTypeRow>({
 });
 
 /** Where a 30 mA RCD is required. */
-export interface RcdRequired {
+interface RcdRequired {
   /** Short name for look-up. */
   readonly key: string;
   readonly situation: string;

@@ -79,7 +79,7 @@ export const rcdTimes = table<RcdTimes>({
 });
 
 /** Where on a rising current the device may trip. */
-export interface RcdBand {
+interface RcdBand {
   /** Short name for look-up. */
   readonly key: string;
   /** RCD type. */
@@ -113,7 +113,7 @@ export const rcdBands = table<RcdBand>({
 });
 
 /** A rule of the RCD test since 2022. */
-export interface RcdTestRule {
+interface RcdTestRule {
   /** Short name for look-up. */
   readonly key: string;
   readonly rule: string;

@@ -1,7 +1,7 @@
 import { computed, memory, table } from "./table.ts";
 
 /** Voltage drop with its parts, of the sizes whose reactance counts. */
-export interface Drop4E4B {
+interface Drop4E4B {
   /** Size, mm². */
   readonly csa: number;
   /** Two-core, single-phase: resistance, reactance and both together, mV/A/m. */
@@ -73,7 +73,7 @@ export const drop4E4B = table<Drop4E4B>({
 });
 
 /** A reactance that no table at hand prints. */
-export interface OtherReactance {
+interface OtherReactance {
   readonly key: "armour" | "counts-above";
   readonly item: string;
   readonly value: number;

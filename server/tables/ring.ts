@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** What the ring test should show. */
-export interface RingContinuity {
+interface RingContinuity {
   /** Short name for look-up. */
   readonly key: string;
   /** What. */
@@ -88,7 +88,7 @@ export const ringContinuity = table<RingContinuity>({
 });
 
 /** A rule for ring final circuits. */
-export interface RingRule {
+interface RingRule {
   /** Short name for look-up. */
   readonly key: string;
   readonly rule: string;

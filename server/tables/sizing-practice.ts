@@ -1,7 +1,7 @@
 import { practice, table } from "./table.ts";
 
 /** The type of breaker a load usually asks for. */
-export interface UsualCurve {
+interface UsualCurve {
   readonly use: string;
   readonly curve: "B" | "C" | "D";
   readonly reason: string;
@@ -25,7 +25,7 @@ export const usualCurves = table<UsualCurve>({
 });
 
 /** How the cable for a route is usually made. */
-export interface UsualConstruction {
+interface UsualConstruction {
   readonly route: string;
   readonly single: "singles" | "flat-twin" | "multicore" | "armoured";
   readonly three: "singles" | "multicore" | "armoured";
@@ -57,7 +57,7 @@ export const usualConstructions = table<UsualConstruction>({
 });
 
 /** A route taken for granted where none is written, for a first size only. */
-export interface AssumedRoute {
+interface AssumedRoute {
   readonly circuit: "dwelling" | "other";
   readonly route: string;
 }
@@ -77,7 +77,7 @@ export const assumedRoutes = table<AssumedRoute>({
 });
 
 /** The protective conductor flat cable is made with. */
-export interface FlatPair {
+interface FlatPair {
   /** mm². */
   readonly line: number;
   /** mm². */
@@ -104,7 +104,7 @@ export const flatPairs = table<FlatPair>({
 });
 
 /** A figure a designer starts from where the schedule gives none. */
-export interface SizingValue {
+interface SizingValue {
   readonly key: "least-breaker" | "least-breaking" | "ring-drop" | "cooker";
   readonly item: string;
   readonly value: number;

@@ -21,7 +21,7 @@ export function familyOf(standard: string): Family | undefined {
 }
 
 /** A standard rating of a device family. */
-export interface StandardRating {
+interface StandardRating {
   readonly family: Family;
   /** Rated current, A. */
   readonly rating: number;
@@ -62,7 +62,7 @@ export const standardRatings = table<StandardRating>({
 });
 
 /** A standard cross-section. */
-export interface StandardSize {
+interface StandardSize {
   /** mm². */
   readonly csa: number;
 }
@@ -81,7 +81,7 @@ export const standardSizes = table<StandardSize>({
 });
 
 /** A standard rated residual operating current. */
-export interface StandardResidual {
+interface StandardResidual {
   /** A. */
   readonly residual: number;
 }

@@ -1,7 +1,7 @@
 import { memory, quoted, table } from "./table.ts";
 
 /** What a distributor declares for a public supply. */
-export interface SupplyValue {
+interface SupplyValue {
   /** Short name for look-up. */
   readonly key: string;
   readonly item: string;

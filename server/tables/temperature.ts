@@ -1,7 +1,7 @@
 import { computed, memory, table } from "./table.ts";
 
 /** From 20 °C data to the reading expected at a test temperature. */
-export interface TestTemperatureFactor {
+interface TestTemperatureFactor {
   /** Conductor/ambient temperature during the test, °C. */
   readonly temperature: number;
   /** 1+0.004*(t-20). */
@@ -35,7 +35,7 @@ export const testTemperatureFactors = table<TestTemperatureFactor>({
 });
 
 /** From 20 °C to operating temperature. */
-export interface OperatingFactor {
+interface OperatingFactor {
   /** Operating temperature, °C. */
   readonly celsius: number;
   /** Conductor insulation. */
@@ -71,7 +71,7 @@ export const operatingFactors = table<OperatingFactor>({
 });
 
 /** Temperature coefficient of resistance at 20 °C. */
-export interface TemperatureCoefficient {
+interface TemperatureCoefficient {
   /** Short name for look-up. */
   readonly key: string;
   /** Conductor. */

@@ -1,7 +1,7 @@
 import { quoted, table } from "./table.ts";
 
 /** A precaution while testing. */
-export interface TestPrecaution {
+interface TestPrecaution {
   /** Short name for look-up. */
   readonly key: string;
   readonly rule: string;

@@ -24,9 +24,9 @@ export class Ready<Setting extends string> {
 }
 
 /** What may be put into a text: what is ready stands as it is, all else is escaped. */
-export type Hole<Setting extends string> = string | number | Ready<Setting>;
+type Hole<Setting extends string> = string | number | Ready<Setting>;
 
-export interface Writer<Setting extends string> {
+interface Writer<Setting extends string> {
   /** The words of the template are ours and stand as they are. */
   (ours: TemplateStringsArray, ...holes: readonly Hole<Setting>[]): Ready<Setting>;
   join(parts: readonly Hole<Setting>[], between?: string): Ready<Setting>;

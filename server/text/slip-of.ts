@@ -10,5 +10,5 @@ export function isSlipOf(written: string, word: string): boolean {
 }
 
 /** Two neighbours that changed places at the start, and nothing else. */
-export const isSwapped = (a: string, b: string): boolean =>
+const isSwapped = (a: string, b: string): boolean =>
   a.length > 1 && a[0] === b[1] && a[1] === b[0] && a.slice(2) === b.slice(2);

@@ -14,7 +14,7 @@ import { type FoundLine, foundIn, keysOf } from "./board.ts";
 import { shortName, wayState } from "./way-state.ts";
 
 /** What is compared while somebody types: figures in the unit of the column. */
-export interface Beside {
+interface Beside {
   readonly sense: "most" | "least";
   readonly value: number;
   readonly text: string;
@@ -87,7 +87,7 @@ const verdict = (key: string, title: string, live: boolean, words: readonly stri
 });
 
 /** In the order of the trade. */
-export const columns: readonly GridColumn[] = [
+const columns: readonly GridColumn[] = [
   figure("r1", "Ω", false),
   figure("rn", "Ω", false),
   figure("r2", "Ω", false),

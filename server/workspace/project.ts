@@ -49,7 +49,7 @@ export function loadFile(path: string, document: Document): LoadedFile {
   return { path, document, model: readFile(document.segments) };
 }
 
-export interface FileFindings {
+interface FileFindings {
   readonly file: LoadedFile;
   readonly findings: readonly Finding[];
 }

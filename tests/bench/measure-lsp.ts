@@ -8,7 +8,7 @@ import { viewKinds } from "../../server/views/kinds.ts";
 import { generate } from "../helpers/generate.ts";
 import { type Server, startServer } from "../helpers/server.ts";
 
-export interface Measured {
+interface Measured {
   readonly ways: number;
   /** Start of the process to the first findings, ms. */
   readonly start: number;
@@ -27,14 +27,14 @@ export interface Measured {
   readonly memory: number;
 }
 
-export interface Spread {
+interface Spread {
   readonly median: number;
   readonly p95: number;
 }
 
 const uri = "file:///bench/bench.ways";
 
-export async function measureServer(ways: number, command?: readonly string[]): Promise<Measured> {
+async function measureServer(ways: number, command?: readonly string[]): Promise<Measured> {
   const text = generate({ ways, seed: 11 });
   const pushed = await measurePush(text, command);
   const pull = await measurePull(text, command);

@@ -7,7 +7,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { type BuildOptions, type BuildResult, build, type Metafile, type Plugin } from "esbuild";
 
-export interface ProgramParts {
+interface ProgramParts {
   readonly metafile: Metafile;
   readonly warnings: number;
   /** The file that is loaded at once. */

@@ -47,7 +47,7 @@ export async function startNgspice(): Promise<
 }
 
 /** A phasor: its parts along and across the reference. */
-export interface Phasor {
+interface Phasor {
   readonly real: number;
   readonly across: number;
 }
@@ -72,7 +72,7 @@ export async function startPhasors(): Promise<(lines: readonly string[]) => Prom
 }
 
 /** A current fed into a node, A. */
-export interface Fed {
+interface Fed {
   readonly node: string;
   readonly amperes: number;
 }

@@ -11,7 +11,7 @@ export interface Case {
 }
 
 /** What stands round a block of each kind. */
-export const wrapped: Readonly<Record<BlockKind, (lines: string) => string>> = {
+const wrapped: Readonly<Record<BlockKind, (lines: string) => string>> = {
   file: (lines) => `wayfile 1\n${lines}\n`,
   installation: (lines) => `wayfile 1\ninstallation "Boat shed" {\n${lines}\n}\n`,
   supply: (lines) => `wayfile 1\ninstallation "Boat shed" {\nsupply {\n${lines}\n}\n}\n`,

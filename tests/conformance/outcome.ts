@@ -7,13 +7,13 @@ import type { Segment } from "../../server/syntax/split.ts";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 
 /** A statement: its word and arguments, each token by kind and letters, and those of its block. */
-export interface TreeNode {
+interface TreeNode {
   readonly line: string[];
   readonly block?: TreeNode[];
 }
 
 /** What a statement says: its word, its values by the names of the parameters, and the facts of its block. */
-export interface FactNode {
+interface FactNode {
   readonly word: string;
   readonly says?: Readonly<Record<string, unknown>>;
   readonly from?: string;
@@ -21,7 +21,7 @@ export interface FactNode {
   readonly struckOut?: FactNode[];
 }
 
-export type ErrorRow = readonly [id: string, line: number, column: number, endLine: number, endColumn: number];
+type ErrorRow = readonly [id: string, line: number, column: number, endLine: number, endColumn: number];
 
 export interface Outcome {
   readonly tree: TreeNode[];

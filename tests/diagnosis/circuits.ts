@@ -36,7 +36,7 @@ export function anyCircuit(most = 9): fc.Arbitrary<CircuitRuns> {
     });
 }
 
-export interface Faulty {
+interface Faulty {
   readonly circuit: CircuitRuns;
   readonly faults: readonly CircuitFault[];
   readonly links: BoardLinks;
@@ -55,7 +55,7 @@ export function anyFaulty(): fc.Arbitrary<Faulty> {
   );
 }
 
-export function anyFault({ legs, places }: CircuitRuns): fc.Arbitrary<CircuitFault> {
+function anyFault({ legs, places }: CircuitRuns): fc.Arbitrary<CircuitFault> {
   const conductor = fc.constantFrom<Conductor[]>("line", "neutral", "cpc");
   const leg = fc.nat({ max: legs.length - 1 });
   const place = fc.constantFrom(...places);

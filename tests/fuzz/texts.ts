@@ -13,7 +13,7 @@ import type { Dice } from "./dice.ts";
 const root = join(import.meta.dirname, "../../examples");
 
 /** Schedules of some length, sound and faulty, each a file. */
-export const examples: readonly string[] = [
+const examples: readonly string[] = [
   loft,
   ...globSync("**/*.ways", { cwd: root })
     .sort()
@@ -98,10 +98,10 @@ function block(kind: BlockKind, depth: number, dice: Dice): string[] {
 }
 
 /** A text by the grammar: its lines are as they should be, mostly, and mean whatever comes out. */
-export const byGrammar = (dice: Dice): string => `wayfile 1\n${block("file", 0, dice).join("\n")}\n`;
+const byGrammar = (dice: Dice): string => `wayfile 1\n${block("file", 0, dice).join("\n")}\n`;
 
 /** Some ways of an installation that holds together, each line by the grammar. */
-export function aroundWays(dice: Dice): string {
+function aroundWays(dice: Dice): string {
   const count = 1 + dice.below(4);
   const ways = dice.times(count, () => block("way", 3, dice).join("\n"));
   const kinds = ["ring", "radial", "radial", "feeder", "spare", "nonsense"];

@@ -86,7 +86,7 @@ function isPlain(what: string, value: unknown, source: string): void {
 const leadsBack: ReadonlySet<string> = new Set(["segment", "mark", "study"]);
 
 /** Division, reading, layout: what a text costs before anything is made of it. */
-export function reading(text: string, isSlow: boolean): void {
+function reading(text: string, isSlow: boolean): void {
   assert.equal(textOf(documentOf(text)), text, "the segments are not the text");
   const { model } = fileOfText("a.ways", text);
   for (const [segment, problems] of model.problems) for (const one of problems) isInside({ segment, ...one });

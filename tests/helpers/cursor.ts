@@ -7,7 +7,7 @@ import { type Snapshot, Workspace } from "../../server/workspace/workspace.ts";
 // A check that falls over on half-typed text is a fault to be seen here, not a finding to be passed over.
 failures.thrown = true;
 
-export interface AtCursor {
+interface AtCursor {
   readonly snapshot: Snapshot;
   readonly cursor: Cursor;
   readonly text: string;

@@ -14,7 +14,7 @@ import {
   type WayText,
 } from "./sheet.ts";
 
-export interface Spoilt {
+interface Spoilt {
   readonly text: string;
   /** The lines, counted from one, among which a finding must stand. */
   readonly from: number;
@@ -22,9 +22,9 @@ export interface Spoilt {
   readonly expected: readonly string[];
 }
 
-export type Severity = "error" | "warning" | "information";
+type Severity = "error" | "warning" | "information";
 
-export interface Danger {
+interface Danger {
   readonly name: string;
   readonly spoil: (sheet: Sheet, next: () => number) => Spoilt | undefined;
 }

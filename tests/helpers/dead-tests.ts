@@ -7,7 +7,7 @@ export const deadFamilies = ["ring", "continuity", "insulation", "polarity"] as 
 
 const usual: Setting = { stage: "installed" };
 
-export interface DeadFinding {
+interface DeadFinding {
   readonly check: string;
   /** Counted in the sample, from 1. */
   readonly line: number;

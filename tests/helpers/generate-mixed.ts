@@ -296,7 +296,7 @@ const megohms = (next: () => number): string => (next() < 0.4 ? ">999 MΩ" : `${
 const shown = (value: number): string => (value < 10 ? value.toFixed(2) : value.toFixed(1));
 const read = (value: number): number => Number(shown(value));
 
-export interface MixedSize {
+interface MixedSize {
   readonly ways: number;
   readonly waysPerBoard: number;
   readonly seed: number;

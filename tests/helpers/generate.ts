@@ -13,7 +13,7 @@ import { asRead, random } from "./random.ts";
 
 export { random } from "./random.ts";
 
-export interface Size {
+interface Size {
   readonly ways: number;
   readonly waysPerBoard?: number;
   readonly seed?: number;

@@ -37,7 +37,7 @@ export function languageFaults(name: string, text: string): { check: string; lin
   });
 }
 
-export interface Mutation {
+interface Mutation {
   readonly kind: string;
   /** The line it is made on, from 1. */
   readonly line: number;

@@ -8,7 +8,7 @@ interface Answer {
   readonly error?: { readonly code: number; readonly message: string };
 }
 
-export interface RawServer {
+interface RawServer {
   write(bytes: string): void;
   /** A message's body in a sound frame. */
   frame(body: string): void;

@@ -26,7 +26,7 @@ export type RingFault =
   | { readonly kind: "swapped"; readonly pair: readonly [Conductor, Conductor]; readonly point: number };
 
 /** What the three steps of the ring test would show, Ω; a reading for each point, then for each spur. */
-export interface RingReadings {
+interface RingReadings {
   readonly r1: number;
   readonly rn: number;
   readonly r2: number;

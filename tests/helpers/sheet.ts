@@ -16,7 +16,7 @@ export interface WayText extends Part {
   readonly text: string;
 }
 
-export interface BoardText extends Part {
+interface BoardText extends Part {
   readonly name: string;
   /** The board's own lines, down to its first way. */
   readonly head: Part;

@@ -35,7 +35,7 @@ export const welcome = ["meters.ways", "./inner/../meters.ways", "inner\\meters.
 
 const meters = "wayfile 1\n";
 
-export interface StrangeFolder {
+interface StrangeFolder {
   readonly path: string;
   remove(): void;
 }

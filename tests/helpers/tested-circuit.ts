@@ -22,8 +22,7 @@ measured 2026-03-05 with M1`;
 
 export const supply = `earthing TN-S\nZe 0.30 Ω\nIpf 0.95 kA\n${origin}`;
 
-export const before =
-  'instrument M1 "Tester" {\nserial "0417"\ncalibrated 2025-11-03\ndue 2026-11-03\ntests AC A F B\n}';
+const before = 'instrument M1 "Tester" {\nserial "0417"\ncalibrated 2025-11-03\ndue 2026-11-03\ntests AC A F B\n}';
 
 export const tested: Setting = { stage: "tested", before, board, supply };
 

@@ -2,7 +2,7 @@
 import { check } from "../../server/library/index.ts";
 import { rules } from "../../server/rules/list.ts";
 
-export interface Said {
+interface Said {
   /** Checks of readings against each other, or against the drawing, that spoke for themselves. */
   readonly apart: readonly string[];
   readonly severity: string;

@@ -9,7 +9,7 @@ import { format } from "../../server/format/format.ts";
 const example = (name: string): string => readFileSync(`${import.meta.dirname}/../../examples/${name}.ways`, "utf8");
 
 /** A schedule with one of most things, small enough to be merged a thousand times. */
-export const small = `# Kiln Yard, pottery
+const small = `# Kiln Yard, pottery
 wayfile 1
 
 instrument M1 "Multifunction tester" {
@@ -78,14 +78,14 @@ installation "Kiln Yard" {
 }
 `;
 
-export const bases: readonly string[] = [
+const bases: readonly string[] = [
   example("heron-wharf/workshop"),
   example("quarry-bank/house"),
   example("tanner-row/shop"),
 ];
 
 /** One edit: what is done, where, and with which figure. */
-export interface Edit {
+interface Edit {
   readonly what: keyof typeof kinds;
   readonly at: number;
   readonly figure: number;
@@ -219,14 +219,14 @@ const kinds = {
 const broken: readonly (keyof typeof kinds)[] = ["half", "stray"];
 const all = Object.keys(kinds) as (keyof typeof kinds)[];
 
-export const edit = (withBroken: boolean): fc.Arbitrary<Edit> =>
+const edit = (withBroken: boolean): fc.Arbitrary<Edit> =>
   fc.record({
     what: fc.constantFrom(...all.filter((what) => withBroken || !broken.includes(what))),
     at: fc.nat({ max: 400 }),
     figure: fc.nat({ max: 89 }),
   });
 
-export function edited(text: string, edits: readonly Edit[]): string {
+function edited(text: string, edits: readonly Edit[]): string {
   const lines = text.split("\n");
   for (const { what, at, figure } of edits) kinds[what](lines, at, figure);
   return lines.join("\n");

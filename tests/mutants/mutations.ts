@@ -112,7 +112,7 @@ function literal(node: Node): Mutation[] {
 }
 
 /** A mutation with the number by which it is switched on. */
-export interface Numbered extends Mutation {
+interface Numbered extends Mutation {
   readonly number: number;
 }
 

@@ -5,9 +5,9 @@ import { hash } from "./kept-results.ts";
 import { type Mutation, mutationsOf } from "./mutations.ts";
 
 export const rooms = ["calc", "tables", "rules", "readings"] as const;
-export type Room = (typeof rooms)[number];
+type Room = (typeof rooms)[number];
 
-export interface Mutant extends Mutation {
+interface Mutant extends Mutation {
   readonly room: Room;
   /** From the top of the repository. */
   readonly file: string;
@@ -49,8 +49,7 @@ export function sampleOf(room: Room, root: string, { size, seed }: { readonly si
 export const keyOf = ({ file, source, start, end, by }: Mutant): string =>
   `${file} ${hash(source)} ${start}-${end} ${by}`;
 
-export const placeOf = ({ source, start, file }: Mutant): string =>
-  `${file}:${source.slice(0, start).split("\n").length}`;
+const placeOf = ({ source, start, file }: Mutant): string => `${file}:${source.slice(0, start).split("\n").length}`;
 
 export const lineOf = ({ source, start }: Mutant): string =>
   source

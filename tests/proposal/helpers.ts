@@ -7,7 +7,7 @@ import type { Setting } from "../../server/rules/frame/rule.ts";
 import { fileOfText, type LoadedFile } from "../../server/workspace/project.ts";
 import { inSetting } from "../helpers/sample.ts";
 
-export interface Proposed {
+interface Proposed {
   readonly proposal: Proposal;
   readonly study: WayStudy;
   /** The file before, and its text with the proposal written into it. */

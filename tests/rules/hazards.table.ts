@@ -5,7 +5,7 @@
  */
 import type { Setting, Severity } from "../../server/rules/frame/rule.ts";
 
-export interface Hazard {
+interface Hazard {
   readonly name: string;
   readonly check: string;
   readonly least: Severity;

@@ -1,7 +1,7 @@
 /** What goes wrong in schedules and readings: the slip, a schedule that has it, and what finds it on which line. */
 import type { Setting } from "../../server/rules/frame/rule.ts";
 
-export interface Mistake {
+interface Mistake {
   readonly what: string;
   /** Checks that find it, each with the line it must stand at. */
   readonly finds: Readonly<Record<string, string>>;

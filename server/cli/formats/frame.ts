@@ -9,7 +9,7 @@ import { amountText } from "../amounts.ts";
 import { type Colours, type Tint, tintOf } from "../colours.ts";
 import { show, wrapped } from "../columns.ts";
 
-export interface Frame {
+interface Frame {
   readonly colours: Colours;
   /** The name of a file as a person reads it. */
   shown(name: string): string;

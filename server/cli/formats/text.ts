@@ -65,7 +65,7 @@ function bySettings({ suppressed }: Totals, { shown }: ReportOptions): TerminalT
 }
 
 /** How often each check has something to say, the most frequent first. */
-export function statistics({ checks }: Totals): TerminalText[] {
+function statistics({ checks }: Totals): TerminalText[] {
   const sorted = [...checks].sort(([a, one], [b, other]) => other - one || (a < b ? -1 : 1));
   const width = Math.max(0, ...sorted.map(([, count]) => String(count).length));
   return sorted.map(([check, count]) => term`${String(count).padStart(width)}  ${check}`);

@@ -40,7 +40,7 @@ export interface Plan {
   readonly shared: ReadonlySet<string>;
 }
 
-export interface Scanned {
+interface Scanned {
   readonly graph: UseGraph;
   readonly sizes: ReadonlyMap<string, number>;
 }

@@ -6,7 +6,7 @@ import { contentOf, type KeyedTask, type Plan, type Task, type TaskDetail } from
 import { Pool } from "./pool.ts";
 import type { WorkerStart } from "./worker.ts";
 
-export interface RunOptions {
+interface RunOptions {
   readonly cwd: string;
   readonly detail: TaskDetail;
   readonly cache: CachePlace | undefined;

@@ -9,11 +9,11 @@ export interface Target {
   readonly way?: Way;
 }
 
-export interface WayRef extends Target {
+interface WayRef extends Target {
   readonly installation: Installation;
 }
 
-export type ResolvedRef = WayRef | { readonly failure: string };
+type ResolvedRef = WayRef | { readonly failure: string };
 
 export const none = {
   failure: "There is no installation in this file, so there is nothing to judge its circuits by.",

@@ -17,7 +17,7 @@ import { type FindingChange, type Found, findingChanges, foundIn } from "./findi
 import { type Limits, limitsFor } from "./limits.ts";
 import { isSpare, type Matched, matchBoards, matchWays, type PlacedWay, type WayMatch } from "./match.ts";
 
-export interface Version {
+interface Version {
   /** What the reader calls it: the path or the revision it was read from. */
   readonly called: string;
   readonly installation: Installation;

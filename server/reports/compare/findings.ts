@@ -7,7 +7,7 @@ import type { Finding, Severity } from "../../rules/frame/rule.ts";
 
 type Segment = Finding["spot"]["segment"];
 
-export type FindingChangeKind = "comes" | "goes" | "graver" | "milder" | "suppressed" | "unsuppressed";
+type FindingChangeKind = "comes" | "goes" | "graver" | "milder" | "suppressed" | "unsuppressed";
 
 export interface FindingChange {
   readonly kind: FindingChangeKind;

@@ -10,7 +10,7 @@ const cautions =
   "What the two versions state is compared, not how it is written; comments are not. Which of two figures is right, and whether a change was agreed, is for the reader to settle.";
 
 /** How much of it is shown: a comment on a code host takes only so much. */
-export interface Extent {
+interface Extent {
   /** How many places; the rest is counted. */
   readonly places?: number;
 }
@@ -130,7 +130,7 @@ export interface Tally {
   readonly design: number;
 }
 
-export function tallyOf({ places }: Comparison): Tally {
+function tallyOf({ places }: Comparison): Tally {
   const changes = places.flatMap((place) => place.changes);
   const of = (...kinds: readonly Change["kind"][]) => changes.filter(({ kind }) => kinds.includes(kind)).length;
   const ways = places.filter((place) => place.of === "way");

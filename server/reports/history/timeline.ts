@@ -53,7 +53,7 @@ export interface Drift {
 const isQuantity = (reading: Entry["reading"]): reading is Quantity => reading !== undefined && "sign" in reading;
 
 /** What tells a reading from others on any day: its place, word, key and part. */
-export const slotOf = ({ place, line, part }: Address): string => {
+const slotOf = ({ place, line, part }: Address): string => {
   const where = place.of === "way" ? `${place.board}/${place.way}` : place.of === "board" ? place.board : place.of;
   return [where, [line?.word, ...(line?.key ?? [])].join(" "), part].filter((one) => one !== undefined).join(" · ");
 };

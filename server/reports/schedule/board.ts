@@ -16,7 +16,7 @@ import { leftOutWhereUnused, paperBands } from "./columns.ts";
 import { type Cells, lineCells, wayCells } from "./row.ts";
 import { sharedRcds } from "./shared-rcds.ts";
 
-export interface BoardSheet {
+interface BoardSheet {
   readonly place: BoardInPlace;
   readonly studies: readonly WayStudy[];
 }

@@ -22,7 +22,7 @@ export const notApplicable: Noted = { text: "N/A", kind: "absent" };
 const blank: Noted = { text: "", kind: "blank" };
 
 /** The number of a quantity in a unit of the column, as it was written where the units agree. */
-export function figureIn({ segment }: Pick<Fact, "segment">, quantity: Quantity, unit: string): string {
+function figureIn({ segment }: Pick<Fact, "segment">, quantity: Quantity, unit: string): string {
   const sign = quantity.sign === "=" ? "" : quantity.sign;
   if (unitOf(quantity.unit)?.symbol === unit) {
     const number = /\d[\d.]*/.exec(segment.text.slice(quantity.start, quantity.end))?.[0];

@@ -134,7 +134,7 @@ function deviceText({ device }: WayStudy): string {
 const poleSigns = { "single-pole": "1P", "double-pole": "2P", "three-pole": "3P", "four-pole": "4P" } as const;
 
 /** The RCDs of a way besides the one in its row: those nearer to the origin, and those in its outlets. */
-export const furtherRcds = (study: WayStudy): Rcd[] => [...study.rcds.slice(1), ...outletRcds(study.facts)];
+const furtherRcds = (study: WayStudy): Rcd[] => [...study.rcds.slice(1), ...outletRcds(study.facts)];
 
 const furtherText = (rcd: Rcd): string =>
   rcd.point === undefined && !isOwnRcd(rcd)
@@ -165,7 +165,7 @@ function rcdCells(study: WayStudy): Cells {
   };
 }
 
-export const sharedText = ({ at, name }: Rcd): string =>
+const sharedText = ({ at, name }: Rcd): string =>
   at === "board"
     ? `protected by RCD ${name ?? ""}, tested once for all its ways`
     : at === "main-switch"

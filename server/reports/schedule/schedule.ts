@@ -6,7 +6,7 @@ import { boardTitle } from "../working/working.ts";
 import { boardBlocks, sheetOf } from "./board.ts";
 import type { Fill } from "./cell.ts";
 
-export interface ScheduleOptions {
+interface ScheduleOptions {
   /** One board; all if left out. */
   readonly place?: BoardInPlace | undefined;
   readonly fill?: Fill;

@@ -21,7 +21,7 @@ import { type Fill, readingCell } from "./cell.ts";
 import { ratingText } from "./row.ts";
 
 /** An RCD with a row of its own, and its latest tests. */
-export interface RcdRow {
+interface RcdRow {
   readonly rcd: Rcd;
   /** What stands in the column “way”: `rcd east`, `main-switch`, `3 at S3`, `3 rcd`. */
   readonly way: string;

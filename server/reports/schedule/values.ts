@@ -21,7 +21,7 @@ export interface ValueTable {
 }
 
 /** The name of the row of a board's own tests. */
-export const boardRowName = "board";
+const boardRowName = "board";
 
 export function valuesOf(
   { boards }: Installation,

@@ -40,7 +40,7 @@ function citedBlock(block: Block, cite: (text: string) => string): Block {
 const citedSource = (source: Source | undefined, cite: (text: string) => string): Source | undefined =>
   source && { ...source, ref: cite(source.ref) };
 
-export const citedStep = (step: Step, cite: (text: string) => string): Step => ({
+const citedStep = (step: Step, cite: (text: string) => string): Step => ({
   ...step,
   formula: cite(step.formula),
   ...(step.from === undefined ? {} : { from: cite(step.from) }),

@@ -42,7 +42,7 @@ export interface Gap {
   readonly why: string;
 }
 
-export interface Paragraph {
+interface Paragraph {
   readonly kind: "paragraph";
   readonly text: string;
 }
@@ -54,7 +54,7 @@ export interface Table {
 }
 
 /** A drawing. Where none can be shown its description stands for it. */
-export interface Figure {
+interface Figure {
   readonly kind: "figure";
   readonly title: string;
   readonly description: string;
@@ -68,7 +68,7 @@ export interface Figure {
  * What one cell of a grid holds. `calculated` was not read, `declared` was read by others, `absent` is LIM or N/A,
  * `missing` should be there by now, `blank` is for a pen; `nothing` holds nothing and is not expected to.
  */
-export type CellKind = "said" | "measured" | "calculated" | "declared" | "absent" | "missing" | "blank" | "nothing";
+type CellKind = "said" | "measured" | "calculated" | "declared" | "absent" | "missing" | "blank" | "nothing";
 
 export interface Cell {
   readonly text: string;
@@ -112,7 +112,7 @@ export interface Particulars {
 }
 
 /** A warning that must not be passed over. */
-export interface Caution {
+interface Caution {
   readonly kind: "caution";
   readonly text: string;
 }
@@ -206,7 +206,7 @@ function unique(steps: readonly Step[]): Step[] {
 }
 
 /** The two figures that are compared, in one unit. */
-export interface Compared {
+interface Compared {
   readonly value: number;
   readonly limit: number;
 }

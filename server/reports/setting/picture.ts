@@ -2,7 +2,7 @@
 import type { Drawing, PlainShape, Role, Shape, TextRole } from "../../drawings/shapes.ts";
 import { element, type Html, html } from "../../text/html.ts";
 
-export interface Picture {
+interface Picture {
   readonly title: string;
   /** What is to be seen, for those who cannot see it. */
   readonly description: string;

@@ -4,7 +4,7 @@ import { targetIn } from "../common/target.ts";
 import type { Report } from "../setting/document.ts";
 import { worksheet } from "./worksheet.ts";
 
-export type Sheet = { readonly report: Report } | { readonly failure: string };
+type Sheet = { readonly report: Report } | { readonly failure: string };
 
 /** The worksheet of what is named, or of the first installation with all its boards. */
 export function worksheetOf(installations: readonly Installation[], named?: string, again = false): Sheet {

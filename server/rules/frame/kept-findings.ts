@@ -26,7 +26,7 @@ export const checkFailed = "check/failed";
 /** A file can be part of several schedules, each with a context of its own. */
 const mostKept = 6;
 
-export interface KeptForWay extends KeptFindings {
+interface KeptForWay extends KeptFindings {
   /** By the rules one by one, before they are looked at together. */
   readonly found: readonly Finding[];
 }

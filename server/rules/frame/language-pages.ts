@@ -2,7 +2,7 @@ import type { LanguageCheck } from "../../model/problems.ts";
 import type { Example, Severity } from "./rule.ts";
 
 /** What there is to know of a check of the language: a fault in how a line is written. */
-export interface LanguagePage {
+interface LanguagePage {
   readonly title: string;
   readonly why: string;
   readonly severity?: Severity;

@@ -12,7 +12,7 @@ import type { Segment } from "../../syntax/split.ts";
 import type { Finding } from "./rule.ts";
 
 /** Whether a finding is to be reported, by where it stands. */
-export type Kept = (finding: Finding) => boolean;
+type Kept = (finding: Finding) => boolean;
 
 const everything: Kept = () => true;
 

@@ -124,7 +124,7 @@ export interface WayRule extends Declaration {
   readonly check: (study: WayStudy, report: Reporter, found: readonly Finding[]) => void;
 }
 
-export interface BoardRule extends Declaration {
+interface BoardRule extends Declaration {
   readonly scope: "board";
   /** `studies` are those of the board's ways, in the order of the file. */
   readonly check: (subject: BoardSubject, report: Reporter) => void;

@@ -3,7 +3,7 @@ import { pages } from "./catalogue.ts";
 import type { Severity } from "./rule.ts";
 
 /** What a severity means, and the checks that have it, by family. */
-export interface Grade {
+interface Grade {
   readonly severity: Severity;
   readonly means: string;
   readonly families: readonly GradedFamily[];
