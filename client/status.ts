@@ -1,6 +1,16 @@
 /** How the way at the cursor stands, in the status bar: its least margin, and how much is missing. */
-import { type Disposable, languages, StatusBarAlignment, type TextEditor, ThemeColor, window } from "vscode";
+import {
+  type Disposable,
+  languages,
+  StatusBarAlignment,
+  type StatusBarItem,
+  type TextEditor,
+  ThemeColor,
+  window,
+} from "vscode";
+import type { Placed } from "../server/lsp/placed.ts";
 import { type ViewAnswer, type ViewQuestion, viewRequest } from "../server/lsp/view-protocol.ts";
+import type { BoardRow } from "../server/views/board.ts";
 import { stateText, worst } from "./tree.ts";
 
 interface Asked {
@@ -19,30 +29,9 @@ export function showStatus(server: Asked): Disposable[] {
   const show = async (editor: TextEditor): Promise<void> => {
     asked++;
     const mine = asked;
-    const { line, character } = editor.selection.active;
-    const question: ViewQuestion = {
-      uri: editor.document.uri.toString(),
-      view: "board",
-      position: { line, character },
-    };
-    const answer = await server.request<ViewAnswer>(viewRequest, question).catch(() => undefined);
+    const found = await wayAtCursor(server, editor);
     // Overtaken: the cursor is elsewhere by now.
-    if (mine !== asked) return;
-    const rows = answer?.content?.kind === "board" ? answer.content.rows : [];
-    const row = rows.find(({ mark }) => !mark.uri && line >= mark.line && line <= mark.last);
-    if (!row || row.spare) return item.hide();
-    const gravest = worst(row.findings);
-    const sign = gravest === "error" ? "$(error) " : gravest === "warning" ? "$(warning) " : "";
-    item.text = `${sign}${answer?.board ?? ""}/${row.id} ${stateText(row)}`.trim();
-    item.tooltip = [
-      row.title,
-      row.least?.text ?? "",
-      row.missing.length > 0 ? `Missing: ${row.missing.join(", ")}` : "",
-    ]
-      .filter((text) => text !== "")
-      .join("\n");
-    item.backgroundColor = gravest === "error" ? new ThemeColor("statusBarItem.errorBackground") : undefined;
-    item.show();
+    if (mine === asked) set(item, found);
   };
   const later = (editor: TextEditor | undefined): void => {
     clearTimeout(soon);
@@ -62,4 +51,33 @@ export function showStatus(server: Asked): Disposable[] {
       if (editor && uris.some((uri) => uri.toString() === editor.document.uri.toString())) later(editor);
     }),
   ];
+}
+
+interface AtCursor {
+  readonly board: string;
+  readonly row: Placed<BoardRow>;
+}
+
+/** The way the cursor is in; nothing for a spare one and outside of ways. */
+async function wayAtCursor(server: Asked, { document, selection }: TextEditor): Promise<AtCursor | undefined> {
+  const { line, character } = selection.active;
+  const question: ViewQuestion = { uri: document.uri.toString(), view: "board", position: { line, character } };
+  const answer = await server.request<ViewAnswer>(viewRequest, question).catch(() => undefined);
+  const rows = answer?.content?.kind === "board" ? answer.content.rows : [];
+  const row = rows.find(({ mark }) => !mark.uri && line >= mark.line && line <= mark.last);
+  return row && !row.spare ? { board: answer?.board ?? "", row } : undefined;
+}
+
+const signs: Readonly<Record<string, string>> = { error: "$(error) ", warning: "$(warning) " };
+
+function set(item: StatusBarItem, found: AtCursor | undefined): void {
+  if (!found) return item.hide();
+  const { board, row } = found;
+  const gravest = worst(row.findings) ?? "";
+  item.text = `${signs[gravest] ?? ""}${board}/${row.id} ${stateText(row)}`.trim();
+  item.tooltip = [row.title, row.least?.text ?? "", row.missing.length > 0 ? `Missing: ${row.missing.join(", ")}` : ""]
+    .filter((text) => text !== "")
+    .join("\n");
+  item.backgroundColor = gravest === "error" ? new ThemeColor("statusBarItem.errorBackground") : undefined;
+  item.show();
 }

@@ -192,7 +192,7 @@ function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLi
   const more = (name: string, label?: string): boolean =>
     after.length === 0 && hasMore(word.image, row, half, { name, label }, free);
   const offersOf = ([name, param]: Slot): Offer[] =>
-    valuesFor(snapshot, spotted, half, [name, param], bearings).map((offer) => ({
+    valuesFor({ snapshot, spotted, half, bearings }, [name, param]).map((offer) => ({
       ...offer,
       goesOn: more(name, offer.label),
     }));

@@ -34,25 +34,19 @@ import {
   usesFirst,
 } from "./trade-order.ts";
 
-export function valuesFor(
-  snapshot: Snapshot,
-  spotted: CursorContext,
-  half: HalfLine,
-  [name, { accepts }]: readonly [string, Param],
-  bearings: Bearings,
-): Offer[] {
+/** What is asked for: values at a place of a line that is half written. */
+interface Request {
+  readonly snapshot: Snapshot;
+  readonly spotted: CursorContext;
+  readonly half: HalfLine;
+  readonly bearings: Bearings;
+}
+
+export function valuesFor(request: Request, [name, { accepts }]: readonly [string, Param]): Offer[] {
+  const { snapshot, spotted, half, bearings } = request;
   switch (accepts.kind) {
-    case "choice": {
-      if (accepts.choices === oldTypes && !standardOf(half)?.includes("3871")) return [];
-      const labels = Object.keys(accepts.choices).filter(
-        (label) => !half.before.some(({ image }) => image === label) && fitsDevice(label, half),
-      );
-      return choicesFirst(labels, name, half, bearings).map((label) => ({
-        label,
-        kind: "choice",
-        detail: accepts.choices[label] ?? "",
-      }));
-    }
+    case "choice":
+      return choiceOffers(request, name, accepts.choices);
     case "ref":
       return [
         ...Object.entries(accepts.builtin ?? {}).map(([label, detail]): Offer => ({ label, kind: "name", detail })),
@@ -67,7 +61,7 @@ export function valuesFor(
     case "shorthand":
       return isBreaker(half) ? shorthandOffers(bearings) : [];
     case "quantity":
-      return figures(snapshot, spotted, half, accepts.of, name, bearings).map((label) => ({ label, kind: "value" }));
+      return figures(request, accepts.of, name).map((label) => ({ label, kind: "value" }));
     case "multiple":
       return multiples.map((label) => ({ label, kind: "value", detail: "of the rated residual current" }));
     case "rule":
@@ -79,6 +73,18 @@ export function valuesFor(
     default:
       return [];
   }
+}
+
+function choiceOffers({ half, bearings }: Request, name: string, choices: Readonly<Record<string, string>>): Offer[] {
+  if (choices === oldTypes && !standardOf(half)?.includes("3871")) return [];
+  const open = Object.keys(choices).filter(
+    (label) => !half.before.some(({ image }) => image === label) && fitsDevice(label, half),
+  );
+  return choicesFirst(open, name, half, bearings).map((label) => ({
+    label,
+    kind: "choice",
+    detail: choices[label] ?? "",
+  }));
 }
 
 function wayAndBoardAt(snapshot: Snapshot, { segment }: CursorContext) {
@@ -177,38 +183,21 @@ const shorthandOffers = (bearings: Bearings): Offer[] =>
     ),
   );
 
-function figures(
-  snapshot: Snapshot,
-  spotted: CursorContext,
-  half: HalfLine,
-  of: QuantityName,
-  param: string,
-  bearings: Bearings,
-): string[] {
-  const standard = standardOf(half);
-  const family = standard === undefined ? undefined : familyOf(standard);
+/** Figures of a quantity that the argument `param` of a line may usually hold, with their unit. */
+function figures({ snapshot, spotted, half, bearings }: Request, of: QuantityName, param: string): string[] {
   const word = half.word?.image ?? "";
+  const standard = standardOf(half);
   switch (of) {
-    case "csa":
-      return inFront(
-        sizes.filter((size) => size >= 1),
-        sizesFor(word, param, half, bearings),
-      ).map((size) => `${size} mm²`);
+    case "csa": {
+      const made = sizes.filter((size) => size >= 1);
+      return inFront(made, sizesFor(word, param, half, bearings)).map((size) => `${size} mm²`);
+    }
     case "rating":
-      if (word === "main-switch" || word === "busbar") return switchRatings.map((rating) => `${rating} A`);
-      if (word === "rcd") return inFront(switchRatings, [63, 80, 40]).map((rating) => `${rating} A`);
-      if (word === "cutout") return [100, 80, 60].map((rating) => `${rating} A`);
-      if (family === undefined || family === "breaker") return [];
-      return inFront(ratings(family), ratingsFor(bearings)).map((rating) => `${rating} A`);
+      return ratingsOf(word, standard, bearings).map((rating) => `${rating} A`);
     case "sensitivity":
-      // A circuit-breaker or a switch without an RCD in it has none.
-      if (standard && /60898|60947-3|88|3036|1361|3871/.test(standard)) return [];
-      return inFront(
-        residuals.map((residual) => Number(plain(residual * 1000))),
-        residualsFirst,
-      ).map((residual) => `${residual} mA`);
+      return sensitivities(standard).map((residual) => `${residual} mA`);
     case "breaking":
-      return breakings(family === "breaker" ? "BS EN 60898" : standard);
+      return breakings(standard !== undefined && familyOf(standard) === "breaker" ? "BS EN 60898" : standard);
     case "size":
       return word !== "route" || half.before.some(({ image }) => image === "conduit")
         ? ["20 mm", "25 mm", "32 mm", "40 mm", "50 mm"]
@@ -222,6 +211,22 @@ function figures(
     default:
       return [];
   }
+}
+
+/** In A; nothing for a breaker, whose rating stands behind its letter. */
+function ratingsOf(word: string, standard: string | undefined, bearings: Bearings): readonly number[] {
+  if (word === "main-switch" || word === "busbar") return switchRatings;
+  if (word === "rcd") return inFront(switchRatings, [63, 80, 40]);
+  if (word === "cutout") return [100, 80, 60];
+  const family = standard === undefined ? undefined : familyOf(standard);
+  return family === undefined || family === "breaker" ? [] : inFront(ratings(family), ratingsFor(bearings));
+}
+
+/** In mA. A circuit-breaker or a switch without an RCD in it has none. */
+function sensitivities(standard: string | undefined): readonly number[] {
+  if (standard && /60898|60947-3|88|3036|1361|3871/.test(standard)) return [];
+  const made = residuals.map((residual) => Number(plain(residual * 1000)));
+  return inFront(made, residualsFirst);
 }
 
 const breakings = (standard: string | undefined): string[] =>

@@ -1,9 +1,9 @@
 /** What stands in the installation itself and in each of its boards. */
 
 import { type DesignLine, designOfBoard, designOfOrigin, designOfWay } from "../../boards/design.ts";
-import { networkOf } from "../../boards/network.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { blocksWithin, type Block as FactBlock } from "../../circuit/blocks.ts";
-import { studyWay } from "../../circuit/way.ts";
+import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
 import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
@@ -27,10 +27,17 @@ export interface Scope {
   readonly result: CheckResult;
 }
 
-export function scopesOf(installation: Installation, { findings, suppressed }: CheckResult): Scope[] {
-  const inBoards = new Set(installation.boards.flatMap(({ board }) => board.segments));
+export function scopesOf(installation: Installation, result: CheckResult): Scope[] {
   const network = networkOf(installation);
-  const own: Scope = {
+  return [
+    ownScope(installation, result),
+    ...installation.boards.map((place) => boardScope(place, network.nodeOf(place.board), result)),
+  ];
+}
+
+function ownScope(installation: Installation, { findings, suppressed }: CheckResult): Scope {
+  const inBoards = new Set(installation.boards.flatMap(({ board }) => board.segments));
+  return {
     title: "Installation and supply",
     parts: ownParts(installation),
     blocks: ownBlocksOf(installation),
@@ -40,40 +47,39 @@ export function scopesOf(installation: Installation, { findings, suppressed }: C
     // A departure of the installation is listed here with all that it suppresses in the boards.
     result: { findings: findings.filter(({ spot }) => !inBoards.has(spot.segment)), suppressed },
   };
-  const boards = installation.boards.map((place): Scope => {
-    const segments = new Set(place.board.segments);
-    const node = network.nodeOf(place.board);
-    const studies = place.board.ways.map((way) => ({
-      where: wayName(place, way.id),
-      study: studyWay(way, place.context),
-    }));
-    const boardTests = planBoard(place.context, place.board.ways)
-      // Besides its RCDs, a board is read by itself where somebody chose to.
-      .filter(({ step, recorded }) => step === "rcd" || recorded)
-      .map((test): PlacedTest => ({ where: boardName(place), test, way: undefined, context: place.context }));
-    const wayTests = studies.flatMap(({ where, study }) =>
-      // A point beside the far one counts where somebody chose to read it.
-      [...planDead(study), ...planLive(study)]
-        .filter(({ place, recorded }) => place === undefined || recorded)
-        .map((test): PlacedTest => ({ where, test, way: study.way, context: place.context })),
-    );
-    return {
-      title: boardTitle(place),
-      parts: partsOf(place),
-      blocks: blocksOf(place),
-      tests: [...boardTests, ...wayTests],
-      days: boardTestDays(place.board),
-      lines: node
-        ? [
-            ...designOfBoard(node).map((line) => ({ where: boardName(place), line })),
-            ...studies.flatMap(({ where, study }) => designOfWay(node, study).map((line) => ({ where, line }))),
-          ]
-        : [],
-      result: { findings: findings.filter(({ spot }) => segments.has(spot.segment)), suppressed },
-    };
-  });
-  return [own, ...boards];
 }
+
+function boardScope(place: BoardInPlace, node: BoardNode | undefined, { findings, suppressed }: CheckResult): Scope {
+  const { board, context } = place;
+  const segments = new Set(board.segments);
+  const studies = board.ways.map((way) => ({ where: wayName(place, way.id), study: studyWay(way, context) }));
+  return {
+    title: boardTitle(place),
+    parts: partsOf(place),
+    blocks: blocksOf(place),
+    tests: [...boardTests(place), ...studies.flatMap(({ where, study }) => wayTests(where, study, context))],
+    days: boardTestDays(board),
+    lines: node
+      ? [
+          ...designOfBoard(node).map((line) => ({ where: boardName(place), line })),
+          ...studies.flatMap(({ where, study }) => designOfWay(node, study).map((line) => ({ where, line }))),
+        ]
+      : [],
+    result: { findings: findings.filter(({ spot }) => segments.has(spot.segment)), suppressed },
+  };
+}
+
+/** Those of its RCDs; besides them a board is read by itself where somebody chose to. */
+const boardTests = (place: BoardInPlace): PlacedTest[] =>
+  planBoard(place.context, place.board.ways)
+    .filter(({ step, recorded }) => step === "rcd" || recorded)
+    .map((test) => ({ where: boardName(place), test, way: undefined, context: place.context }));
+
+/** A point beside the far one counts where somebody chose to read it. */
+const wayTests = (where: string, study: WayStudy, context: BoardInPlace["context"]): PlacedTest[] =>
+  [...planDead(study), ...planLive(study)]
+    .filter(({ place, recorded }) => place === undefined || recorded)
+    .map((test) => ({ where, test, way: study.way, context }));
 
 const boardName = ({ board }: BoardInPlace): string => `board ${board.head.name}`;
 const wayName = ({ board }: BoardInPlace, id: string): string => `${board.head.name}/${id}`;

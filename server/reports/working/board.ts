@@ -10,7 +10,7 @@ import { faultsAt } from "../../circuit/faults.ts";
 import { studySupply } from "../../circuit/supply.ts";
 import { studyWay } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
-import { exact, type Facts } from "../../model/values.ts";
+import { exact, type FactOf, type Facts } from "../../model/values.ts";
 import { bondingNeed, earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../readings/earthing.ts";
 import { designBoardImpedance, originImpedance } from "../../readings/loop.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
@@ -75,58 +75,70 @@ export function installationSections(
   ];
 }
 
-function earthingBlocks(installation: Installation, supply: Facts<"supply">): Block[] {
+const earthingBlocks = (installation: Installation, supply: Facts<"supply">): Block[] => [
+  ...earthingConductorBlocks(installation, supply),
+  ...mainBondingBlocks(supply),
+];
+
+function earthingConductorBlocks(installation: Installation, supply: Facts<"supply">): Block[] {
   const own = supply.one("earthing-conductor")?.args.size.value;
   const need = earthingNeed(supply);
   const heat = earthingHeat(supply, installation.edition);
   const soil = soilNeed(supply);
   const leastPme = pmeBondingNeed(supply);
   const pme = pmeNeed(supply);
-  const bonding = bondingNeed(supply);
-  const blocks: Block[] = [];
-  if (need) blocks.push(calculate("Earthing conductor by Table 54.7", need, squareMillimetres(need.value), ""));
-  else blocks.push(gap("The earthing conductor by Table 54.7", whyNoEarthing(supply)));
-  const asked = (name: string, of: Calculated | undefined) =>
+  const required = (name: string, of: Calculated | undefined): Block[] =>
     of ? [calculate(`Earthing conductor, ${name}`, of, squareMillimetres(of.value), "")] : [];
-  const heatName = `by the heat of a fault at the origin${heat?.atMost ? ", at most" : ""}`;
-  blocks.push(
-    ...asked(heatName, heat?.need),
-    ...asked("in the ground by Table 54.1", soil),
-    ...asked("with PME no thinner than the main bonding", leastPme),
-    ...asked("as a distributor asks", pme),
-  );
   // Where the fault has been calculated and the conductor bears it, the table is not compared with it.
-  const shown = heat !== undefined && own !== undefined && own >= heat.need.value;
-  for (const limit of [shown ? heat.need : need, soil, leastPme, pme]) {
-    if (limit && own !== undefined) blocks.push(judged(own, limit, squareMillimetres, true, "Earthing conductor"));
-  }
-  blocks.push(
-    calculate(
-      "Main bonding",
-      bonding,
-      squareMillimetres(bonding?.value ?? 0),
-      "the earthing arrangement or the size it follows from is not stated",
-    ),
-  );
-  for (const { args } of supply.all("bonding")) {
-    const { size, service, metal } = args;
-    const name = `Bonding of ${service.value}`;
-    const least = bondingNeed(supply, metal?.value);
-    if (!bonding || service.value === "lightning" || service.value === "none") continue;
-    if (metal?.value === "aluminium") {
-      blocks.push(
-        calculate(
-          `${name}, of aluminium`,
-          least,
-          squareMillimetres(least?.value ?? 0),
-          "no size of aluminium conducts so well",
-        ),
-      );
-    }
-    if (!size) blocks.push(gap(name, "its size is not stated"));
-    else if (least) blocks.push(judged(size.value, least, squareMillimetres, true, name));
-  }
-  return blocks;
+  const heatDecides = heat !== undefined && own !== undefined && own >= heat.need.value;
+  const limits = [heatDecides ? heat.need : need, soil, leastPme, pme].filter((limit) => limit !== undefined);
+  return [
+    need
+      ? calculate("Earthing conductor by Table 54.7", need, squareMillimetres(need.value), "")
+      : gap("The earthing conductor by Table 54.7", whyNoEarthing(supply)),
+    ...required(`by the heat of a fault at the origin${heat?.atMost ? ", at most" : ""}`, heat?.need),
+    ...required("in the ground by Table 54.1", soil),
+    ...required("with PME no thinner than the main bonding", leastPme),
+    ...required("as a distributor asks", pme),
+    ...(own === undefined
+      ? []
+      : limits.map((limit) => judged(own, limit, squareMillimetres, true, "Earthing conductor"))),
+  ];
+}
+
+function mainBondingBlocks(supply: Facts<"supply">): Block[] {
+  const need = bondingNeed(supply);
+  const whyNot = "the earthing arrangement or the size it follows from is not stated";
+  const services = supply.all("bonding").filter(({ args: { service } }) => !unbonded.includes(service.value));
+  return [
+    calculate("Main bonding", need, squareMillimetres(need?.value ?? 0), whyNot),
+    ...(need ? services.flatMap((fact) => bondingBlocks(supply, fact)) : []),
+  ];
+}
+
+/** What stands on a line of bonding and is no service of its own: lightning protection, and that none needs it. */
+const unbonded: readonly string[] = ["lightning", "none"];
+
+/** One service: by the resistance of copper, where its conductor is of aluminium. */
+function bondingBlocks(
+  supply: Facts<"supply">,
+  { args: { size, service, metal } }: FactOf<"supply", "bonding">,
+): Block[] {
+  const name = `Bonding of ${service.value}`;
+  const least = bondingNeed(supply, metal?.value);
+  const aluminium =
+    metal?.value === "aluminium"
+      ? [
+          calculate(
+            `${name}, of aluminium`,
+            least,
+            squareMillimetres(least?.value ?? 0),
+            "no size of aluminium conducts so well",
+          ),
+        ]
+      : [];
+  if (!size) return [...aluminium, gap(name, "its size is not stated")];
+  return [...aluminium, ...(least ? [judged(size.value, least, squareMillimetres, true, name)] : [])];
 }
 
 function whyNoEarthing(supply: Facts<"supply">): string {

@@ -83,54 +83,63 @@ function withFactorsOfOne(study: WayStudy, fact: FactOf<"way", "route">, { steps
 }
 
 function relations(study: WayStudy, node: BoardNode | undefined): Block[] {
-  const { device, designCurrent, facts } = study;
-  const behind = demandBehind(study, node);
-  const In = device?.rating;
-  if (device === undefined || In === undefined)
-    return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
+  const In = study.device?.rating;
+  if (In === undefined) return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
   const Iz = leastKnownCapacity(study)?.value;
-  const none = { value: In, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
-  return overloadRelations(study, Iz ?? none).flatMap(({ name, holds, margin, value, limit }): Block[] => {
-    const { source } = margin;
-    const withinCapacity = (what: string, current: number): Block =>
-      compareWithLimit(
-        holds,
-        `${what} ${amps(current)} ${holds ? "≤" : ">"} Iz ${amps(limit)}`,
-        source,
-        { value: current, limit },
-        `${amps(limit - current)} left`,
-      );
-    if (name === "Ib ≤ In") {
-      if (!designCurrent) return behind ? [demandJudged(behind, In)] : [];
-      // Loads alone stand without diversity; only a stated design current says what is drawn at once.
-      if (!holds && !designCurrent.stated && facts.all("load").length > 1)
-        return [
-          paragraph(`The loads add up to more than In = ${amps(In)}. A design current with diversity would say more.`),
-        ];
-      return [
-        compareWithLimit(
-          holds,
-          `Ib ${amps(designCurrent.value)} ${holds ? "≤" : ">"} In ${amps(In)}`,
-          source,
-          { value: designCurrent.value, limit: In },
-          `${amps(In - designCurrent.value)} left`,
-        ),
-      ];
-    }
-    if (!Iz) return [];
-    if (name === "In ≤ Iz") {
-      const whole = study.capacity !== undefined;
-      if (holds && !whole) return [gap("In ≤ Iz", "a stretch of the route could not be calculated")];
-      return [withinCapacity("In", In)];
-    }
-    if (name === "Ib ≤ Iz") return designCurrent ? [withinCapacity("Ib", designCurrent.value)] : [];
-    if (name === "Ir ≤ Iz") return [withinCapacity("the overload relay, set to", value)];
-    // A stretch that could not be calculated may carry less.
-    if (holds && !study.capacity) return [gap("I2 ≤ 1.45 × Iz", "a stretch of the route could not be calculated")];
-    const [I2] = margin.steps;
-    const left = `I2 ${I2?.result ?? ""} ${holds ? "≤" : ">"} 1.45 × Iz`;
-    return [compareWithLimit(holds, left, source, { value, limit }, `${amps(margin.value)} left`)];
+  const unknown = { value: In, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
+  return overloadRelations(study, Iz ?? unknown).flatMap((relation): Block[] => {
+    if (relation.name === "Ib ≤ In") return loadOnDevice(study, demandBehind(study, node), In, relation);
+    return Iz ? withinCapacity(study, In, relation) : [];
   });
+}
+
+type Relation = ReturnType<typeof overloadRelations>[number];
+
+/** The load as it is stated; of a feeder without one, the demand of what it feeds. */
+function loadOnDevice(
+  { designCurrent, facts }: WayStudy,
+  behind: FeederCurrent | undefined,
+  In: number,
+  { holds, margin: { source } }: Relation,
+): Block[] {
+  if (!designCurrent) return behind ? [demandJudged(behind, In)] : [];
+  const Ib = designCurrent.value;
+  // Loads alone stand without diversity; only a stated design current says what is drawn at once.
+  if (!holds && !designCurrent.stated && facts.all("load").length > 1)
+    return [
+      paragraph(`The loads add up to more than In = ${amps(In)}. A design current with diversity would say more.`),
+    ];
+  const text = `Ib ${amps(Ib)} ${holds ? "≤" : ">"} In ${amps(In)}`;
+  return [compareWithLimit(holds, text, source, { value: Ib, limit: In }, `${amps(In - Ib)} left`)];
+}
+
+/** What the cable carries: the rated current, the load, the setting of a relay, and the current that surely opens. */
+function withinCapacity(
+  { capacity, designCurrent }: WayStudy,
+  In: number,
+  { name, holds, margin, value, limit }: Relation,
+): Block[] {
+  const sign = holds ? "≤" : ">";
+  const carried = (what: string, current: number): Block => {
+    const text = `${what} ${amps(current)} ${sign} Iz ${amps(limit)}`;
+    return compareWithLimit(holds, text, margin.source, { value: current, limit }, `${amps(limit - current)} left`);
+  };
+  // A stretch that could not be calculated may carry less.
+  const notWhole = (relation: string): Block[] => [gap(relation, "a stretch of the route could not be calculated")];
+  switch (name) {
+    case "In ≤ Iz":
+      return holds && !capacity ? notWhole(name) : [carried("In", In)];
+    case "Ib ≤ Iz":
+      return designCurrent ? [carried("Ib", designCurrent.value)] : [];
+    case "Ir ≤ Iz":
+      return [carried("the overload relay, set to", value)];
+    default: {
+      if (holds && !capacity) return notWhole("I2 ≤ 1.45 × Iz");
+      const [I2] = margin.steps;
+      const text = `I2 ${I2?.result ?? ""} ${sign} 1.45 × Iz`;
+      return [compareWithLimit(holds, text, margin.source, { value, limit }, `${amps(margin.value)} left`)];
+    }
+  }
 }
 
 /** Without diversity more is counted than is drawn: then it is only a question. */
