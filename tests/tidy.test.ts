@@ -192,13 +192,11 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
 /** The one file of the grammar that is a program: it writes what is derived from the rest. */
 const writer = "grammar/generate.ts";
 
-const near = (file: string, name: string): string => path.posix.join(path.posix.dirname(file), name);
-
 const importsOf = ({ file, text }: Source): string[] =>
   [...text.matchAll(/^(?:import|export)\b[^"';]*?\bfrom "([^"]+)"|^import "([^"]+)"|\bimport\("([^"]+)"\)/gm)].map(
     (match) => {
       const name = match[1] ?? match[2] ?? match[3] ?? "";
-      return name.startsWith(".") ? near(file, name) : name;
+      return name.startsWith(".") ? path.posix.join(path.posix.dirname(file), name) : name;
     },
   );
 
@@ -214,40 +212,6 @@ function circlesAmong(all: readonly Source[]): string[] {
     if (within.length === left.size) return [...left.keys()];
     left = new Map(within);
   }
-}
-
-const exported = /^export (?:async )?(?:const|let|function\*?|(?:abstract )?class|interface|type|enum) (\w+)/gm;
-
-/** `file#name` of what is exported and imported nowhere; a file that is loaded on demand counts as imported whole. */
-function unimportedAmong(all: readonly Source[]): string[] {
-  const handedOn = new Map(
-    all.map(({ file, text }) => [
-      file,
-      new Set([...text.matchAll(/^export \* from "([^"]+)"/gm)].map(([, to = ""]) => near(file, to))),
-    ]),
-  );
-  const imported = new Set<string>();
-  for (const { file, text } of all) {
-    for (const [, names = "", from = ""] of text.matchAll(
-      /^(?:import|export) (?:type )?\{([^}]*)\} from "(\.[^"]+)"/gm,
-    )) {
-      const source = near(file, from);
-      for (const name of names.split(",").map((one) =>
-        one
-          .trim()
-          .replace(/^type /, "")
-          .replace(/ as .*/, ""),
-      ))
-        for (const owner of [source, ...(handedOn.get(source) ?? [])]) imported.add(`${owner}#${name}`);
-    }
-    for (const [, from = ""] of text.matchAll(/(?:\bimport\(|\* as \w+ from )"(\.[^"]+)"/g))
-      imported.add(`${near(file, from)}#*`);
-  }
-  return all.flatMap(({ file, text }) =>
-    imported.has(`${file}#*`)
-      ? []
-      : [...text.matchAll(exported)].map(([, name]) => `${file}#${name}`).filter((one) => !imported.has(one)),
-  );
 }
 
 describe("rooms", () => {
@@ -274,20 +238,6 @@ describe("rooms", () => {
       { file: "c.ts", text: 'import { b } from "./b.ts";' },
     ];
     expect(circlesAmong(example)).toEqual(["b.ts", "c.ts"]);
-  });
-
-  test("nothing is exported that no other file imports", () => {
-    const entries = ["client/node.ts", "client/web/extension.ts", "server/library/index.ts", "server/library/types.ts"];
-    // Whoever has the standard itself marks rows with it: no value has been read there yet.
-    const kept = ["server/tables/table.ts#printed"];
-    const programs = read("tests/**/*.{mjs,cjs}", "*.{ts,mjs}");
-    const unimported = unimportedAmong([...sources, ...tests, ...programs]);
-    expect(unimported.filter((one) => !entries.includes(one.replace(/#.*/, "")))).toEqual(kept);
-    const example = [
-      { file: "a.ts", text: "export const used = 1;\nexport type Unused = 2;" },
-      { file: "b.ts", text: 'import { used, type B as C } from "./a.ts";' },
-    ];
-    expect(unimportedAmong(example)).toEqual(["a.ts#Unused"]);
   });
 
   test("no rule imports another", () => {

@@ -11,7 +11,7 @@ interface Found {
 }
 
 /** How the files that are found come in. */
-export interface Reading {
+interface Reading {
   /** Reads one, or says why it cannot be read. `plain`: its folder lists it, and it is no link. */
   readonly read: (path: string, plain: boolean) => { readonly failure: string } | undefined;
   /** Called between two of them, with how many there are: whether to go on. */
