@@ -9,13 +9,16 @@ import { rowOf, sourceOf } from "../tables/table.ts";
 import type { Demand } from "./demand.ts";
 import { type DeviceKind, ratingsOf } from "./device.ts";
 import { type Draft, decision } from "./draft.ts";
-import type { Wants } from "./proposal.ts";
+import type { RuledOut, Wants } from "./proposal.ts";
 
 const ringRow = rowOf(ringRules, { key: "device" });
 const ringSource = ringRow && sourceOf(ringRules, ringRow, "value");
 const ringRating = ringRow?.facts.value;
 
-/** The smallest rating that carries the load. A ring has one of its own. */
+/**
+ * The smallest rating that carries the load, in A; nothing where none does. A ring has one of its own. What was passed
+ * over goes into `draft.ruledOut` with its reason, what was chosen into `draft.decisions`.
+ */
 export function chooseRating(
   study: WayStudy,
   kind: DeviceKind,
@@ -24,34 +27,16 @@ export function chooseRating(
   draft: Draft,
 ): number | undefined {
   const written = keepDevice ? study.device?.rating : undefined;
-  for (const { rating, against } of ratingsOf(kind)) {
-    const candidate = nameOf(kind, rating);
+  for (const candidate of ratingsOf(kind)) {
+    const { rating } = candidate;
     if (fallsShort(rating, demand.value)) {
-      // Only the next smaller is of interest: that it does not carry the load goes for all below it.
-      const before = draft.ruledOut.findIndex((one) => one.why.startsWith("In "));
-      if (before >= 0) draft.ruledOut.splice(before, 1);
-      draft.ruledOut.push({ candidate, why: `In ${amps(rating)} is below Ib ${amps(demand.value)}` });
+      ruleOutTooSmall(draft, nameOf(kind, rating), rating, demand);
       continue;
     }
     if (written !== undefined && rating !== written) continue;
-    const { behind } = demand;
-    if (behind !== undefined && rating < behind && written === undefined) {
-      const why = `a device of ${amps(behind)} is downstream: this one would open first`;
-      draft.ruledOut.push({ candidate, why });
-      continue;
-    }
-    if (study.isRing && !ringRatings.includes(rating)) {
-      const why = `a ring is protected by a ${ringRating} A device`;
-      draft.ruledOut.push({ candidate, why, ...(ringSource ? { source: ringSource } : {}) });
-      continue;
-    }
-    const onStart = written === undefined ? startTrip(study, kind, rating, demand) : undefined;
-    if (onStart) {
-      draft.ruledOut.push({ candidate, ...onStart });
-      continue;
-    }
-    if (against && written === undefined) {
-      draft.ruledOut.push({ candidate, ...against });
+    const objection = objectionTo(study, kind, demand, candidate, written !== undefined);
+    if (objection) {
+      draft.ruledOut.push({ candidate: nameOf(kind, rating), ...objection });
       continue;
     }
     const result = `In = ${amps(rating)}${written === undefined ? "" : ", as written"}`;
@@ -60,6 +45,31 @@ export function chooseRating(
     return rating;
   }
   return undefined;
+}
+
+/** Only the next smaller is of interest: that it does not carry the load goes for all below it. */
+function ruleOutTooSmall({ ruledOut }: Draft, candidate: string, rating: number, { value }: Demand): void {
+  const before = ruledOut.findIndex((one) => one.why.startsWith("In "));
+  if (before >= 0) ruledOut.splice(before, 1);
+  ruledOut.push({ candidate, why: `In ${amps(rating)} is below Ib ${amps(value)}` });
+}
+
+type Objection = Omit<RuledOut, "candidate">;
+
+/** Why a rating that carries the load is not taken. One that is written has to suit the circuit, and no more. */
+function objectionTo(
+  study: WayStudy,
+  kind: DeviceKind,
+  demand: Demand,
+  { rating, against }: ReturnType<typeof ratingsOf>[number],
+  isWritten: boolean,
+): Objection | undefined {
+  const { behind } = demand;
+  if (behind !== undefined && rating < behind && !isWritten)
+    return { why: `a device of ${amps(behind)} is downstream: this one would open first` };
+  if (study.isRing && !ringRatings.includes(rating))
+    return { why: `a ring is protected by a ${ringRating} A device`, ...(ringSource ? { source: ringSource } : {}) };
+  return isWritten ? undefined : (startTrip(study, kind, rating, demand) ?? against);
 }
 
 /** Why a breaker would open on the start of its motor: the type is as it is, and a larger one holds. */

@@ -86,19 +86,24 @@ interface Laid {
   readonly left: string;
 }
 
+/** Notes below the grid, each once, by the order in which they were first named. */
+class Notes {
+  readonly list: string[] = [];
+
+  numberOf(note: string): string {
+    if (!this.list.includes(note)) this.list.push(note);
+    return String(this.list.indexOf(note) + 1);
+  }
+}
+
 function gridOf({ studies }: BoardSheet, fill: Fill): Laid {
-  const notes: string[] = [];
+  const notes = new Notes();
   const ways = studies.map((study): readonly Cells[] => {
     const cells = wayCells(study, fill);
-    const own = ownNotes(study.facts);
-    const noted: Cells = own.length > 0 ? { notes: { text: own.map(numberOf).join(" "), kind: "said" } } : {};
+    const own = ownNotes(study.facts).map((note) => notes.numberOf(note));
+    const noted: Cells = own.length > 0 ? { notes: { text: own.join(" "), kind: "said" } } : {};
     return [{ ...cells, ...noted }, ...lineCells(study, fill)];
   });
-  function numberOf(note: string): string {
-    if (!notes.includes(note)) notes.push(note);
-    return String(notes.indexOf(note) + 1);
-  }
-  const marked = ({ note, ...cell }: Noted): Cell => (note === undefined ? cell : { ...cell, mark: numberOf(note) });
   const unused = leftOutWhereUnused.filter(([keys]) =>
     keys.every((key) => ways.flat().every((row) => isIdle(row[key]))),
   );
@@ -107,28 +112,36 @@ function gridOf({ studies }: BoardSheet, fill: Fill): Laid {
     .map((band) => ({ ...band, columns: band.columns.filter(({ key }) => !out.has(key)) }))
     .filter(({ columns }) => columns.length > 0);
   const keys = bands.flatMap(({ columns }) => columns.map(({ key }) => key));
-  const laid = ways.flatMap((rows, at) =>
-    rows.map((row, line) =>
+  const marked = ({ note, ...cell }: Noted): Cell =>
+    note === undefined ? cell : { ...cell, mark: notes.numberOf(note) };
+  const rows = ways.flatMap((lines, at) =>
+    lines.map((row, line) =>
       keys.map((key) => {
         const cell = row[key] ?? nothing;
-        const empty = line > 0 || key === "notes" || studies[at]?.isSpare;
-        return cell.kind === "nothing" && !empty ? notStated : marked(cell);
+        const mayBeEmpty = line > 0 || key === "notes" || studies[at]?.isSpare;
+        return cell.kind === "nothing" && !mayBeEmpty ? notStated : marked(cell);
       }),
     ),
   );
-  const lines = ways.some((rows) => rows.length > 1)
-    ? " Under a circuit of three lines stand those of each; between live conductors, the lower to the next line and to neutral."
-    : "";
-  const said = unused.filter(
+  const hasLines = ways.some((lines) => lines.length > 1);
+  return { grid: { kind: "grid", bands, rows, notes: notes.list }, left: wordsOnColumns(unused, hasLines) };
+}
+
+/** Which columns are not there, each only once, and what stands under a circuit of three lines. */
+function wordsOnColumns(unused: typeof leftOutWhereUnused, hasLines: boolean): string {
+  const named = unused.filter(
     ([some], at) => !unused.some(([other], before) => before < at && some.every((key) => other.includes(key))),
   );
-  return {
-    grid: { kind: "grid", bands, rows: laid, notes },
-    left: (said.length === 0
-      ? lines
-      : `Columns that would be empty are left out: ${said.map(([, sentence]) => sentence).join(", ")}.${lines}`
-    ).trim(),
-  };
+  return [
+    ...(named.length === 0
+      ? []
+      : [`Columns that would be empty are left out: ${named.map(([, sentence]) => sentence).join(", ")}.`]),
+    ...(hasLines
+      ? [
+          "Under a circuit of three lines stand those of each; between live conductors, the lower to the next line and to neutral.",
+        ]
+      : []),
+  ].join(" ");
 }
 
 /** Nothing stands for itself in a cell: what is not stated has a sign. */
