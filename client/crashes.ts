@@ -1,4 +1,4 @@
-/** What is done when the server ends by itself: it is started again, and that is said once. */
+/** What is done when the server ends by itself: it is started again, and that is reported once. */
 
 /** Ends within this many milliseconds that are too many: what ends it then is what it is given. */
 const soon = 3 * 60 * 1000;
@@ -6,7 +6,7 @@ const mostRestarts = 4;
 
 interface AfterCrash {
   readonly restarts: boolean;
-  /** What a person is told; nothing where it was said already. */
+  /** What is shown to a person; nothing where it was shown already. */
   readonly says?: "restarted" | "given up";
 }
 

@@ -206,7 +206,7 @@ async function askedColumn({ heading, samples, guess }: AskedColumn, ours: reado
   return picked?.of;
 }
 
-/** What was said of headings stays in the settings of the repository, where the command line reads it too. */
+/** What headings were stated to mean stays in the settings of the repository, where the command line reads it too. */
 async function remember(schedule: Uri, { settings }: EnterAnswer): Promise<void> {
   if (!settings) return;
   const top = workspace.getWorkspaceFolder(schedule)?.uri ?? folderOf(schedule);

@@ -45,7 +45,7 @@ export class Server {
           this.overLimits.take(document, view, await next(document, view, token)),
       },
       errorHandler: afterCrash(),
-      // Changes on the disk it asks to be told of itself.
+      // It asks by itself to be notified of changes on the disk.
       synchronize: { configurationSection: "wayfile" },
     };
   }

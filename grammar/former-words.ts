@@ -1,6 +1,6 @@
 /**
  * Words that were called something else in an earlier release. A file that still has the former word is read as if it had
- * the present one, and is told so; `wayfile fmt --upgrade` writes the present one. No former word is ever given another
+ * the present one, and is reported; `wayfile fmt --upgrade` writes the present one. No former word is ever given another
  * meaning. Nothing has been released yet, so there is none.
  */
 import type { BlockKind } from "./vocabulary.ts";

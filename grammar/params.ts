@@ -98,7 +98,7 @@ export const path = (help: string) => required({ kind: "path" as const, help });
 
 export type Params = Readonly<Record<string, Param>>;
 
-/** One word in one kind of block: the only place where it is spelt, and everything said of it anywhere. */
+/** One word in one kind of block: the only place where it is spelt, with everything stated of it anywhere. */
 export interface WordRow<P extends Params = Params> extends Traits {
   readonly params: P;
   /** One line: what the statement says. Completion and hover show it. */
@@ -136,7 +136,7 @@ type DefineNames<P extends Params> = {
   [N in keyof P]: P[N] extends Param<infer A, boolean, boolean> ? (A extends { kind: "define" } ? N : never) : never;
 }[keyof P];
 
-/** What may stand often is told apart: by a name, by what is read, or by a key of its own. */
+/** What may stand often is distinguished by a name, by what is read, or by a key of its own. */
 type ToldApart<P extends Params> = [ReadNames<P> | DefineNames<P>] extends [never]
   ? { readonly key: readonly (keyof P & string)[] } | { readonly follows: string }
   : unknown;

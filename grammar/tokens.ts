@@ -30,7 +30,7 @@ const figures = `<> \t-−${digits}`;
 const blanks =
   " \t\v\f\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u2028\u2029\u202f\u205f\u3000\ufeff";
 
-/** Every sign, as far as the lexer tells them apart: beyond the first 256 it takes 255 together. */
+/** Every sign, as far as the lexer distinguishes them: beyond the first 256 it takes 255 together. */
 const anySign = [
   ...Array.from({ length: 257 }, (_, code) => code),
   ...Array.from({ length: 256 }, (_, group) => (group + 2) * 255).filter((code) => code < 0x10000),

@@ -1,5 +1,5 @@
 /**
- * What the engine needs to know of a word beyond its spelling: what is read there, what tells two readings of it apart,
+ * What the engine needs to know of a word beyond its spelling: what is read there, what distinguishes two readings of it,
  * how a reading is named on paper, and which figures belong to the line. Rooms that treat words by kind ask here, so that
  * a new word is one row and not a row in a dozen lists.
  */
@@ -76,7 +76,7 @@ export type Figures = ReadingFigures | StatedFigures;
 
 /** What is read on a line. */
 export interface Reads<Name extends string = string> {
-  /** The arguments that tell two of it apart in one block: the point, the RCD, the multiple. */
+  /** The arguments that distinguish two of it in one block: the point, the RCD, the multiple. */
   readonly key: readonly Name[];
   /** Those of them that say how it was tested and not what: with another of these the same thing was tested. */
   readonly how?: readonly Name[];
@@ -95,7 +95,7 @@ export interface Reads<Name extends string = string> {
 export interface Traits<Name extends string = string> {
   readonly reads?: Reads<Name>;
   /**
-   * The arguments that tell two lines of a word apart where it is stated and not read. A name that the line defines needs
+   * The arguments that distinguish two lines of a word where it is stated and not read. A name that the line defines needs
    * no mention.
    */
   readonly key?: readonly Name[];

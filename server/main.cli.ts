@@ -1,4 +1,4 @@
-/** The command line, and what its threads run: the same file, told apart by where it runs. */
+/** The command line, and what its threads run: the same file, distinguished by where it runs. */
 import { isMainThread, parentPort, workerData } from "node:worker_threads";
 import { announceChecked } from "./checked.ts";
 import { main } from "./cli/main.ts";

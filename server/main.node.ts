@@ -118,7 +118,7 @@ function admit(path: string | undefined, folderOf = (folder: string): string => 
   if (path !== undefined) grounds.admit(folderOf(path));
 }
 
-/** Over stdio a frame that cannot be read is the end: nothing behind it can be told from it. */
+/** Over stdio a frame that cannot be read is the end: what follows cannot be separated from it. */
 function overStdio(): Connection {
   const end = (reason: string): never => {
     process.stderr.write(`The server ends: a message cannot be told from the next. ${reason}\n`);

@@ -27,7 +27,7 @@ interface Kept {
 }
 
 /**
- * `program` is a file by its place from this one, `content` what tells what is in it from anything else. `keeps`: whether
+ * `program` is a file by its place from this one, `content` what distinguishes its content from any other. `keeps`: whether
  * this is the one that keeps what is compiled, where several of them start.
  */
 export function startWithCompiled(program: string, content: string, keeps: boolean): void {

@@ -59,7 +59,7 @@ interface View {
   readonly entered: Entered | undefined;
 }
 
-/** What the host tells of the view that was chosen. */
+/** What the host has sent of the view that was chosen. */
 function useView(host: Host, { view, board }: Chosen): View {
   const [state, setState] = useState<View>({ answer: undefined, trouble: "", line: -1, entered: undefined });
   useEffect(() => host.receive((message) => setState((before) => received(before, message))), [host]);

@@ -26,7 +26,7 @@ export interface Before {
   draftOf(place: Place): string | undefined;
 }
 
-/** Of a keyboard event, what tells one key from another. */
+/** Of a keyboard event, what distinguishes one key from another. */
 interface Key {
   readonly key: string;
   readonly shiftKey: boolean;

@@ -71,7 +71,7 @@ interface WorstPlace {
 }
 
 /**
- * Where the voltage is lowest. What is not said to be at a place is taken where it drops most of all, which is never
+ * Where the voltage is lowest. What is not stated to be at a place is taken where it drops most of all, which is never
  * too little.
  */
 export function worstPlace(paths: DropPaths, loads: readonly LoadAt[], elsewhere: number): WorstPlace | undefined {

@@ -28,7 +28,7 @@ const rules: Readonly<Record<InsulationKind, Memo<Edition, InsulationRule>>> = {
 };
 
 function computeInsulationRule(kind: InsulationKind, edition: Edition): InsulationRule {
-  // The lower minimum of 230 V circuits tells the older table; no other part of it is asked of an edition.
+  // The lower minimum of 230 V circuits marks the older table; no other part of it is asked of an edition.
   const older = edition.insulationMinimum.value < ohmsPerMegohm;
   const of = older ? insulationMinima16 : insulationMinima;
   const minimum = known(of, { kind }, "minimum");

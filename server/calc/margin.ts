@@ -46,7 +46,7 @@ function above(value: number, limit: number, sign: string): Margin | undefined {
   return { passes: true, share: Math.max(share, 0), text: `${times} it`, upTo: times };
 }
 
-/** What fails is told apart from what passes even where nothing can be shown of it. */
+/** What fails is distinguished from what passes even where no figure can be shown. */
 const fails = (share: number, upTo: string): Margin => ({
   passes: false,
   share: Math.min(share, -1e-9),

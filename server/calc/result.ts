@@ -64,7 +64,7 @@ export function looked(name: string, from: string, result: string): Step {
   return { formula: name, numbers: "", result, from };
 }
 
-/** A step that is said and not calculated. */
+/** A step that is stated and not calculated. */
 export function remark(text: string): Step {
   return step(text, "", "");
 }

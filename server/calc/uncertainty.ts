@@ -27,7 +27,7 @@ export const metered = (value: number, unit: Shown["unit"]): string => {
 /** Below it a current is a residual current and is spoken of in mA, A. */
 const residual = 5;
 
-/** A uncertainty, and how it is said: ±0.05 Ω. */
+/** An uncertainty, and how it is written: ±0.05 Ω. */
 export interface ReadingUncertainty extends Calculated {
   readonly shown: string;
 }

@@ -5,7 +5,7 @@ import { folderOfCaches } from "./cache-folder.ts";
 import type { CachePlace } from "./run/cache.ts";
 
 /**
- * Where results are kept, and what tells this program from any other version of it. One that runs from its sources keeps
+ * Where results are kept, and what distinguishes this program from any other version of it. One that runs from its sources keeps
  * nothing: they may change while its version does not.
  */
 export function placeOfCache(program: string, env: NodeJS.ProcessEnv): CachePlace | undefined {

@@ -41,7 +41,7 @@ export async function enterCommand(
     return refuse("This file holds several installations: keep each in a file of its own to enter readings.", terminal);
   const outside = outsideOf(readings, disk);
   const houses = new Houses(terminal.cwd, terminal.today());
-  // What is told on the command line goes before what the repository has agreed on.
+  // What the command line states overrides what the repository has agreed on.
   const column = [...(houses.in(dirname(disk.path(path)))?.settings.columns ?? []), ...(options.column ?? [])];
   const read = "failure" in outside ? outside : await incomingOf(outside, installation, { ...options, column });
   if ("failure" in read) return refuse(`“${readings}”: ${read.failure}`, terminal);

@@ -13,7 +13,7 @@ import type { Text } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
 
 interface Known {
-  /** What tells its content from any other, or the reason why it could not be read. */
+  /** What distinguishes its content from any other, or the reason why it could not be read. */
   readonly content: string;
   /** Missing where it was let go of. */
   text?: NamedText | undefined;
@@ -119,7 +119,7 @@ export class Disk implements Sources {
     return bytes;
   }
 
-  /** What tells the content of a file from any other, or the reason why it could not be read. */
+  /** What distinguishes the content of a file from any other, or the reason why it could not be read. */
   contentOf(path: string): string {
     return (this.#texts.get(path) ?? this.#read(path, readUsed)).content;
   }
@@ -202,7 +202,7 @@ export class Disk implements Sources {
   }
 }
 
-/** What tells a text from any other, and from what could not be read. */
+/** What distinguishes a text from any other, and from what could not be read. */
 export const contentOfText = (text: Text): string =>
   "failure" in text ? `! ${text.failure}` : contentOfBytes(text.bom ? `\ufeff${text.text}` : text.text);
 

@@ -24,7 +24,7 @@ export interface SizeOptions {
   readonly load?: string;
 }
 
-/** `wayfile size`: proposes device and cable for a way, and writes them into it when told to. */
+/** `wayfile size`: proposes device and cable for a way, and writes them into it on request. */
 export function size(path: string, options: SizeOptions, terminal: Terminal): number {
   const load = options.load === undefined ? {} : loadOf(options.load);
   if ("failure" in load) return refuse(load.failure, terminal);

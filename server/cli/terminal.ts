@@ -41,7 +41,7 @@ export interface Terminal {
   readonly threads: { readonly program: string; readonly count: number } | undefined;
   /** Told that a schedule was checked: what is compiled by then is worth keeping. */
   checked?(): void;
-  /** Where results may be kept from one run to the next, and what tells this program from another version of it. */
+  /** Where results may be kept from one run to the next, and what distinguishes this program from another version of it. */
   readonly cache: CachePlace | undefined;
 }
 

@@ -72,7 +72,7 @@ function insideOf({ isConduit, size, fact }: ContainmentStudy, wall: number): En
 
 function singly({ core, csa, wire, count }: Conductor, study: WayStudy) {
   const of = (make: "solid" | "stranded") => numberCell(singleDiameters, { csa, wire: make }, "overall");
-  // What is not said is drawn as it takes more room.
+  // What is not stated is drawn as it takes more room.
   const diameter = wire ? (of(wire) ?? of("stranded")) : (of("stranded") ?? of("solid"));
   return Array.from({ length: count }, () => ({ core, study, diameter }));
 }

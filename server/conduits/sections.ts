@@ -11,7 +11,7 @@ export interface Section {
   readonly bends: number | undefined;
 }
 
-/** Whether length and bends are known: a short run of which nothing more is said is straight. */
+/** Whether length and bends are known: a short run of which nothing more is stated is straight. */
 export const isStated = ({ length, bends }: Section): boolean =>
   length !== undefined && (bends !== undefined || length <= straightRun().value);
 

@@ -118,7 +118,7 @@ export class ContainmentStudy {
     return this.missing.length === 0 && (!this.isConduit || this.sections.every(isStated));
   }
 
-  /** Whether a size counts as stranded because nobody said what it is, though solid takes less room. */
+  /** Whether a size counts as stranded because its kind is not stated, though solid takes less room. */
   get assumesStranded(): boolean {
     const ifSolid = this.#fillOf(this.#asSolid());
     return this.fullest !== undefined && ifSolid !== undefined && fullness(ifSolid) < fullness(this.fullest);

@@ -1,4 +1,4 @@
-/** What is to be said of a conduit or trunking, for hovers and for the working. */
+/** What hovers and the working state of a conduit or trunking. */
 import { groupingFactor } from "../calc/index.ts";
 import { metres, plain, squareMillimetres } from "../calc/result.ts";
 import type { WayStudy } from "../circuit/way.ts";

@@ -1,4 +1,4 @@
-/** The one test that best tells two explanations apart, by what each says it would read. */
+/** The one test that best distinguishes two explanations, by what each predicts it would read. */
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type CircuitFault, type CircuitRuns, conductors, legEnd, legStart } from "../calc/circuit-network.ts";

@@ -69,7 +69,7 @@ function pathTo({ legs }: Pick<CircuitRuns, "legs">, place: string): number[] {
   return leg < 0 ? [] : [leg, ...(from === undefined || from === legStart ? [] : pathTo({ legs }, from))];
 }
 
-/** What is to be said of it besides: what carried the loop, and damage that more than one test shows. */
+/** What else is reported of it: what carried the loop, and damage that more than one test shows. */
 export function evidenceWords({ circuit, evidence }: Sheet, faults: readonly CircuitFault[]): string {
   if (!evidence) return "";
   const carried = evidence.loops.find(

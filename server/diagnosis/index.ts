@@ -1,4 +1,4 @@
-/** What readings that disagree mean: explanations in order, and the test that tells the leading two apart. */
+/** What readings that disagree mean: explanations in order, and the test that distinguishes the leading two. */
 import { soundReading, standings } from "../calc/sound-readings.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { type NextTest, nextTest } from "./discriminate.ts";

@@ -38,7 +38,7 @@ export function asCrossed(sheet: Sheet, crossed: readonly Conductor[]): CrossedL
   return { fits, placed: fits === true && !isFit(scale, openAt(Math.floor(last / 2))), ends };
 }
 
-/** Only a reading at a point, in a round the conductor is part of, tells a leg in the wrong place from a break elsewhere. */
+/** Only a reading at a point, in a round the conductor is part of, distinguishes a leg in the wrong place from a break elsewhere. */
 const tells = ({ readings }: Sheet, crossed: readonly Conductor[]): boolean =>
   readings.some(
     ({ measurement, open }) =>

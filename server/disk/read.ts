@@ -1,7 +1,7 @@
 /**
  * The door through which a file comes into an editor's server: its path is compared with the grounds, it is opened
  * without waiting, only a regular file of a bounded size is read in a bounded time, and only UTF-8 is text. A command
- * has the same door in `read-now.ts`; what is refused, and how it is said, they share.
+ * has the same door in `read-now.ts`; they share what is refused, and in which words.
  */
 import { type FileHandle, open, realpath } from "node:fs/promises";
 import { ceiling, decode, type Text } from "../text/decode.ts";

@@ -54,7 +54,7 @@ export const guessOf = (heading: string): string | undefined => {
   return signs.find(([sign]) => sign.test(text))?.[1];
 };
 
-/** The columns to be asked about: none where the table has ours, or all that is foreign was told before. */
+/** The columns to be asked about: none where the table has ours, or all that is foreign was answered before. */
 export function foreignColumns(
   { head, rows }: Table,
   told: ReadonlyMap<string, string>,

@@ -56,7 +56,7 @@ interface Fitting {
   readonly incoming: Incoming;
   readonly slot: Slot;
   readonly value: string;
-  /** How it was measured, as it was said behind the value. */
+  /** How it was measured, as it was stated behind the value. */
   readonly how: readonly string[];
 }
 
@@ -146,7 +146,7 @@ function matched(
   return { incoming: one, slot, value: value.text, how };
 }
 
-/** What is said behind a value of how it was measured, by the words the language has for it. */
+/** What is stated behind a value of how it was measured, by the words the language has for it. */
 function withoutQualifiers(
   text: string,
   { qualifiers = [] }: Slot,

@@ -69,7 +69,7 @@ function slotsOfRow(word: string, row: WordRow, at: PossibleAt): Slot[] {
   );
 }
 
-/** What is said beside another reading has a line of its own: polarity, and the button of an RCD. */
+/** What is stated beside another reading has a line of its own: polarity, and the button of an RCD. */
 const beside = (word: string, arg: string): boolean =>
   (word === "R1+R2" && arg === "polarity") || (word === "rcd" && arg === "button");
 

@@ -19,7 +19,7 @@ export type { Slot, SlotPlace } from "./slot.ts";
 export const placeName = ({ board, way }: SlotPlace): string =>
   board === undefined ? "supply" : way === undefined ? board : `${board}/${way}`;
 
-/** What tells a slot apart from others of its place. */
+/** What distinguishes a slot from others of its place. */
 export const slotName = ({ block, line, label }: Pick<Slot, "block" | "line" | "label">): string =>
   [block, line, ...(label === "" ? [] : [label])].join(" ");
 
@@ -114,7 +114,7 @@ function boardSlots({ board, context }: BoardInPlace): Slot[] {
   ]);
 }
 
-/** What is planned, and behind it what else may be entered; a planned slot takes over how its value may be said. */
+/** What is planned, and behind it what else may be entered; a planned slot takes over how its value may be stated. */
 function withPossible(planned: readonly Slot[], possible: readonly Slot[]): Slot[] {
   const others = new Map(possible.map((slot) => [slotName(slot), slot]));
   const own = planned.map((slot): Slot => {
@@ -126,7 +126,7 @@ function withPossible(planned: readonly Slot[], possible: readonly Slot[]): Slot
   return [...own, ...[...others.values()].filter((slot) => !names.has(slotName(slot)))];
 }
 
-/** Surge protection that could not be taken off is said behind the value. */
+/** Surge protection that could not be taken off is stated behind the value. */
 const insulation = (place: SlotPlace, label: string): Slot => ({
   ...whole(place, "dead", "insulation", "MΩ"),
   label,

@@ -96,7 +96,7 @@ const pageReason = (check: string): string => pageOf(check)?.why ?? "";
 /** Why the gravest finding matters, in a sentence. */
 function reason([gravest]: readonly Finding[], reasonOf: (check: string) => string): Markdown[] {
   const [first = "", second] = gravest ? reasonOf(gravest.check).split(/(?<=[.?])\s/) : [];
-  // A sentence of three words tells nothing without the next.
+  // A sentence of three words means nothing without the next.
   const text = first.length < shortSentence && second ? `${first} ${second}` : first;
   return gravest && text ? [md`${prose(text)} *(${gravest.check})*`] : [];
 }

@@ -112,7 +112,7 @@ function tightest(tests: readonly PlannedTest[]): Shown | undefined {
   };
 }
 
-/** So that it is told apart without colours too. */
+/** So that it is recognised without colours too. */
 const overSign = "▲";
 
 function besideLength(study: WayStudy): Hint[] {

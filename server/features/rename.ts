@@ -13,7 +13,7 @@ export function renameable(snapshot: Snapshot, cursor: Cursor): Named | undefine
   return named && !named.builtin ? named : undefined;
 }
 
-/** Every place a name stands, or why it cannot have the new one: a renamed schedule says what it said before. */
+/** Every place a name stands, or why it cannot have the new one: a renamed schedule states what it stated before. */
 export function rename(snapshot: Snapshot, cursor: Cursor, newName: string): Renaming {
   const named = renameable(snapshot, cursor);
   if (!named) return { refused: "There is no name here." };

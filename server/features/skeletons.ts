@@ -203,7 +203,7 @@ export function testsSkeleton(word: string, instruments: readonly string[]): str
   return `${word} ${day}${instruments.length > 0 ? ` with ${stops.oneOf(instruments)}` : ""} {\n\t$0\n}`;
 }
 
-/** Any other block: what must be said of it on its first line. */
+/** Any other block: what its first line must state. */
 export function plainSkeleton(
   word: string,
   parts: readonly { label?: string; choices?: Choices; isText: boolean }[],

@@ -124,7 +124,7 @@ function worded(params: readonly Param[], arg: IToken): ColouredToken[] {
   if (kinds.has("define")) return [token(arg, "variable", true)];
   const builtin = params.some(({ accepts }) => accepts.kind === "ref" && Object.hasOwn(accepts.builtin ?? {}, image));
   if (builtin) return [token(arg, "enumMember")];
-  // A name that is a plain number cannot be told from one by the patterns.
+  // The patterns cannot distinguish a name that is a plain number from a number.
   if (arg.tokenType.name === "Number") return [token(arg, "number")];
   return kinds.has("ref") || kinds.has("path") || kinds.has("name") ? [token(arg, "variable")] : [];
 }

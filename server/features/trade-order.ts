@@ -160,7 +160,7 @@ const wordsFirst: Readonly<Record<string, readonly string[]>> = {
 };
 
 /**
- * What a line usually says, in the order it is said: what comes next is offered next, and the list goes on for as long
+ * What a line usually states, in the usual order: what comes next is offered next, and the list goes on for as long
  * as something of this is left. Of words that are left out here, what they must say.
  */
 export function argumentsFirst(word: string, said: readonly string[], standard: string | undefined): readonly string[] {

@@ -1,7 +1,7 @@
 /** How many answers are kept before all are dropped: far more than a large installation has kinds of circuit. */
 const ceiling = 5_000;
 
-/** A pure function whose questions are told apart by a text. */
+/** A pure function, its questions distinguished by a text. */
 interface Alike<Q, R> {
   (question: Q): R;
   keyOf(question: Q): string;

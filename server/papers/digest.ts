@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { type Document, textOf } from "../syntax/document.ts";
 
-/** What tells one state of a schedule, with all it uses, from others. */
+/** What distinguishes one state of a schedule, with all it uses, from others. */
 export function digestOf(files: readonly { readonly document: Document }[]): string {
   const hash = createHash("sha256");
   for (const { document } of files) hash.update(textOf(document)).update("\0");

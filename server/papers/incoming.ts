@@ -42,7 +42,7 @@ async function tableIn(outside: Outside, { separator }: IncomingOptions): Promis
   return (await import("./tables.ts")).tableOfCsv(outside.text, separator);
 }
 
-/** Columns of a table from outside that nobody has told of, with what each most likely holds. */
+/** Columns of a table from outside whose meaning is not stated, with what each most likely holds. */
 export async function foreignIn(
   outside: Outside,
   installation: Installation,

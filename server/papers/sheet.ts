@@ -57,7 +57,7 @@ export class Sheet {
     return this.#bottom - this.#top;
   }
 
-  /** A new page, turned as the one before unless it is said how. */
+  /** A new page, turned as the one before unless stated otherwise. */
   turn(turned = this.#turned): void {
     const [width, height] = turned ? [a4.long, a4.short] : [a4.short, a4.long];
     this.#turned = turned;
@@ -129,7 +129,7 @@ export class Sheet {
     return this.linesOf(text, width, setting).length * (setting.size ?? 9) * lineHeight;
   }
 
-  /** Puts a text where it is said; nothing else moves. */
+  /** Puts a text at a given place; nothing else moves. */
   put(text: string, placed: Placed): void {
     const lines = this.linesOf(text, placed.width, placed);
     this.#set(placed);

@@ -31,7 +31,7 @@ export interface Compared {
 export function compare(task: Task, first: Attempt): Compared {
   const plain = { chosen: first, decisions: [], ruledOut: [], open: [] };
   const grown = first.draft.ruledOut.some(({ by }) => by !== undefined && faultTitles.includes(by));
-  // With a device that stays only what else there would be is told.
+  // With a device that stays only the alternatives are listed.
   if (!grown) return plain;
   const others = alternativesTo(task, first.kind).map((one) => ({ ...one, tried: attempt(task, one.kind) }));
   const better = others.find(
@@ -125,7 +125,7 @@ function ruledOutFor(tried: Attempt, chosen: Attempt, against: Alternative["agai
 
 const sourced = (source: Source | undefined) => (source ? { source } : {});
 
-/** A smaller cable that only an RCD would disconnect: allowed on a TN supply, but nobody's first choice, so only told. */
+/** A smaller cable that only an RCD would disconnect: allowed on a TN supply, but nobody's first choice, so only mentioned. */
 function byRcdAlone(task: Task, first: Attempt, chosen: Attempt): RuledOut[] {
   const { study, demand, place, construction } = task;
   if (!first.device || first.kind.family !== "breaker" || study.supply.earthing === "TT") return [];

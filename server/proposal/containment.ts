@@ -46,7 +46,7 @@ export function containmentFor(
     if (kind === "trunking") alone(route, trial, draft);
     if (kind !== "conduit" || !written) return [];
     const edits = ownConduit(route, written, trial, draft);
-    // The route of a circuit type is that of other circuits too: what it needs is said and not written.
+    // The route of a circuit type is that of other circuits too: what it needs is stated and not written.
     return written.segment === study.way.segment ? edits : [];
   });
 }

@@ -31,7 +31,7 @@ export function dropFor(
 
 export const noLength = "The length is not written: neither the voltage drop nor the loop was calculated.";
 
-/** What is to be said of the feeders before the board. */
+/** What is stated of the feeders upstream of the board. */
 export function upstreamNote(trial: WayStudy, above: BoardDrop | undefined): string | undefined {
   if (!above) {
     return trial.context.upstream.length > 0

@@ -93,7 +93,7 @@ export function editsFor({ facts, header }: Way, device: DeviceChoice, cable: Ca
   ];
 }
 
-/** A line of the circuit type as it would read in the way, with what is said in it besides. */
+/** A line of the circuit type as it would read in the way, with what else is stated in it. */
 function rewrittenLine({ segment, start, end }: Fact, edits: readonly TextEdit[]): string {
   const own = edits.map((edit) => ({ ...edit, start: edit.start - start, end: edit.end - start }));
   return applyEdits(segment.text.slice(start, end), own).trim().replace(/\s+/g, " ");

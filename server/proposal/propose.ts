@@ -23,7 +23,7 @@ import type { Place } from "./verdict.ts";
 
 /**
  * With the installation a feeder carries what its board draws, and the drop of the feeders before the board is counted;
- * without it that is said to be left out.
+ * without it that is reported as left out.
  */
 export function propose(study: WayStudy, wants: Wants = {}, installation?: Installation): Proposal {
   const draft: Draft = { decisions: [], ruledOut: [], open: [] };

@@ -1,4 +1,4 @@
-/** What was told of headings, written into the settings beside what stands there. */
+/** What headings were stated to mean, written into the settings beside what stands there. */
 import { readSettings } from "./read.ts";
 
 /** The text of the settings with further columns; nothing where it has a fault or remarks that would be lost. */

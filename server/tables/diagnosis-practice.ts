@@ -34,7 +34,7 @@ export const diagnosisPractice = {
   /** A loop agrees with what the board and the cable give within this share, and within this many Ω. */
   loopShare: practice(0.2, "", "loop impedance against its parts"),
   loopLeast: practice(0.1, "Ω", "loop impedance against its parts"),
-  /** Explanations whose scores are nearer than this cannot be told apart. */
+  /** Explanations whose scores are nearer than this cannot be distinguished. */
   alikeScore: practice(4, "", "readings compared with each other"),
   /**
    * How far an explanation must stand before a sound circuit, and before a meter that reads all of a part high or low,
@@ -50,7 +50,7 @@ export const diagnosisPractice = {
   readTwice: practice(5, "", "rounds of a continuity test"),
   /** An explanation is worth a word from this share of the weight. */
   leastWeight: practice(0.02, "", "readings compared with each other"),
-  /** A test tells two explanations apart if they differ by so many times the meter's accuracy. */
+  /** A test distinguishes two explanations if they differ by so many times the meter's accuracy. */
   telling: practice(2, "", "readings compared with each other"),
   /** Least and most a poor joint or contact is looked for between, Ω. */
   jointLeast: practice(0.02, "Ω", "poor joints"),

@@ -84,7 +84,7 @@ export function boardView(place: BoardInPlace, network: Network, findings: reado
   };
 }
 
-/** Numbers as they are, and those that stand twice told apart. */
+/** Numbers as they are, and those that occur twice made distinct. */
 export function keysOf(ids: readonly string[]): string[] {
   const seen = new Map<string, number>();
   return ids.map((id) => {

@@ -22,7 +22,7 @@ interface Beside {
 
 export interface GridCell {
   readonly column: string;
-  /** What it should read; empty where nothing tells. */
+  /** What it should read; empty where that is not known. */
   readonly expected: string;
   readonly limits: readonly Beside[];
   /** The latest reading, with the day it was taken. */

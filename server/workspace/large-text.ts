@@ -27,7 +27,7 @@ export function editText(document: Document, edit: Edit): Document {
   return openText(text.slice(0, from) + edit.text + text.slice(to));
 }
 
-/** The one thing that is said of such a file, at its top. */
+/** The one finding of such a file, at its top. */
 export function largeFinding({ segments: [segment] }: Document, size: number): Finding[] {
   if (!segment) return [];
   const message = `This file is not checked: ${tooLarge(size)} Divide it, and name its parts with “use”.`;

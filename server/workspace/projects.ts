@@ -3,7 +3,7 @@ import { type LoadedFile, Project, type Sources } from "./project.ts";
 
 export type ReadFile = LoadedFile | { readonly failure: string };
 
-/** The files as they are at a moment; the revision tells at a glance that nothing happened since another. */
+/** The files as they are at a moment; the revision shows at a glance that nothing has happened since another. */
 export interface WorkspaceState {
   readonly revision: number;
   readonly find: (path: string) => ReadFile | undefined;

@@ -31,7 +31,7 @@ export function resolveUri(from: string, use: string): string {
  * stands in the addresses of all that such a schedule uses. An empty revision is what is staged.
  */
 export function pastOf(uri: string): { readonly uri: string; readonly revision: string } | undefined {
-  // Nearly every address is of a file as it is: it is told without taking thousands of them apart at each key.
+  // Nearly every address is of a file as it is: it is recognised without taking thousands of them apart at each key.
   const parsed = uri.startsWith("file:") ? undefined : parse(uri);
   const revision = parsed && parsed.scheme !== "file" ? revisionIn(parsed.query) : undefined;
   if (!parsed || revision === undefined) return undefined;

@@ -3,7 +3,7 @@ import type { ResultFinding } from "../../results/result.ts";
 
 /**
  * Tells a finding from any other, also after lines above it came or went: by its check, its file and the text it stands
- * in. Equal ones are told apart by their number. One maker serves one report.
+ * in. Equal ones are distinguished by their number. One maker serves one report.
  */
 export function fingerprints(): (finding: ResultFinding) => string {
   const seen = new Map<string, number>();

@@ -51,7 +51,7 @@ const roundTexts = (point: ExpectedPoint, LN: number | undefined, LE: number | u
   ...beside("L-E ", point["L-E"], LE),
 ];
 
-/** Line and neutral are rarely read along a radial: what they should read is said where somebody did. */
+/** Line and neutral are rarely read along a radial: what they should read is shown where somebody did. */
 const plainTexts = (point: ExpectedPoint, LN: number | undefined, LE: number | undefined): string[] => [
   ...(LN === undefined ? [] : beside("R1+Rn ", point["L-N"], LN)),
   ...beside("R1+R2 ", point["L-E"], LE),

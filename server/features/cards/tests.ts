@@ -128,7 +128,7 @@ export function cpcCard(study: WayStudy): Card | undefined {
   return expected && card([limitRow("expected by length, at 20 °C", expected), warm], expected);
 }
 
-/** What the conductors should read as cold or warm as they were said to be at the test. */
+/** What the conductors should read as cold or warm as they were stated to be at the test. */
 function warmRow(
   study: WayStudy,
   word: "R1+R2" | "R2",

@@ -11,7 +11,7 @@ export function written(fact: Fact): string {
   return tidied(segment.text.slice(fact.wordEnd, end));
 }
 
-/** One value of a statement, with what is said of why it is missing. */
+/** One value of a statement, with the stated reason why it is missing. */
 export const writtenValue = ({ segment }: Fact, { start, end }: Span): string => tidied(segment.text.slice(start, end));
 
 /** Where a figure came from, when it was not read on the day. */

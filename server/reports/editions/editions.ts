@@ -68,7 +68,7 @@ const found = (installation: Installation): readonly Finding[] =>
 
 type Segment = Finding["spot"]["segment"];
 
-/** A finding is the same question put to the same place; the second of a place is told from the first. */
+/** A finding is the same question put to the same place; the second of a place is distinguished from the first. */
 function keyed(findings: readonly Finding[], numbers: Map<Segment, number>): Map<string, Finding> {
   const map = new Map<string, Finding>();
   for (const finding of findings) {

@@ -1,4 +1,4 @@
-/** One circuit as a row: what is said of it, and its latest readings. */
+/** One circuit as a row: what is stated of it, and its latest readings. */
 import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
 import { countWords } from "../../circuit/cable.ts";
 import { makes } from "../../circuit/constructions.ts";

@@ -105,7 +105,7 @@ function said(fact: Fact | undefined, name: string, before = ""): string {
 
 const severities: readonly Severity[] = ["error", "warning", "information"];
 
-/** Errors and warnings in full, the same said of several places once; what is for information is counted by check. */
+/** Errors and warnings in full, the same finding at several places once; what is for information is counted by check. */
 export function findingRows(findings: readonly Finding[], whereOf: (finding: Finding) => string): string[][] {
   const rows = findings.map((finding) => ({
     finding,

@@ -10,7 +10,7 @@ const isUnread = ({ check }: Finding): boolean => check.startsWith("language/") 
 const count = (number: number, one: string, many: string): string =>
   number === 1 ? `one ${one}` : `${number} ${many}`;
 
-/** In the order of gravity: what is not there, what cannot be told, what is claimed too low, what is agreed to. */
+/** In the order of gravity: what is not there, what cannot be known, what is claimed too low, what is agreed to. */
 export function stageJudgement({ head }: Installation, { findings, suppressed }: CheckResult): Comparison {
   const stage = head.facts.one("stage")?.args.stage.value;
   const missing = findings.filter(isMissingTest).length;

@@ -22,7 +22,7 @@ import {
 const noSource = { ref: "", standing: "printed" } as const;
 const ofRatings = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
 
-/** Busbars and shared RCDs; of the main switch the coordination tells. */
+/** Busbars and shared RCDs; the main switch is covered by the coordination. */
 export const ratingsPart = (node: BoardNode): Section[] =>
   part(
     "Busbars and RCDs against overload",

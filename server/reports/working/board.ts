@@ -196,7 +196,7 @@ function levelBlocks(node: BoardNode | undefined, noted: boolean): Block[] {
   ];
 }
 
-/** `network` is what the boards together tells of the board. */
+/** `network` is what follows for the board from all boards together. */
 export function boardSections(
   place: BoardInPlace,
   node: BoardNode | undefined,

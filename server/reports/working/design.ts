@@ -173,7 +173,7 @@ const ofHeat: ReadonlySet<string> = new Set([
   "Short-circuit current the busbar trunking withstands",
 ]);
 
-/** What no table can tell is no gap of the schedule: where to look is said instead. */
+/** What no table states is no gap of the schedule: the reader is sent elsewhere. */
 const heatBlocks = (line: DesignLine): Block[] =>
   line.verdict === "open" && line.reason !== undefined && elsewhere.test(line.reason)
     ? [paragraph(`${line.title}: ${line.reason}.`)]

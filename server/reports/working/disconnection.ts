@@ -135,7 +135,7 @@ function whyNoStart({ context }: WayStudy): string {
     : "neither Ze nor Zdb is stated";
 }
 
-/** Why R1+R2 cannot be told from the sizes. */
+/** Why R1+R2 does not follow from the sizes. */
 export function whyNoR1R2({ cable, length }: WayStudy): string {
   if (!cable) return "the cable is not described";
   if (!length) return "the length is not stated";

@@ -44,7 +44,7 @@ function protectiveBlocks(study: WayStudy): Block[] {
 /** What is asked of the protective conductor is asked of each of those in parallel: a fault may be in one of them. */
 const ofEach = ({ parallel }: Cable): string => (parallel.cpc > 1 ? ` of each of ${parallel.cpc} in parallel` : "");
 
-/** Of conduit and trunking only what is asked can be said, not what it has. */
+/** Of conduit and trunking only what is required is known, not what it has. */
 function enclosureBlocks(study: WayStudy): Block[] {
   const need = enclosureNeed(study);
   return need ? [calculate("Least section of steel by Table 54.7", need, squareMillimetres(need.value), "")] : [];

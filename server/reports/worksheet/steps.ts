@@ -1,4 +1,4 @@
-/** What is said at each step of a worksheet: how it is done, and the caution at the place where it matters. */
+/** The words at each step of a worksheet: how it is done, and the caution at the place where it matters. */
 
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { milliohms, volts } from "../../calc/result.ts";
@@ -70,7 +70,7 @@ function faultHow(): string {
   return "Line to neutral and line to earth; on a three-phase supply between lines too. Write the larger as Ipf.";
 }
 
-/** What is said at a step of the origin or of a board. */
+/** The words at a step of the origin or of a board. */
 export const originNotes = (step: TestStep): string[] => [originHows[step] ?? []].flat();
 
 export const boardNotes = (step: TestStep): string[] => {
