@@ -8,7 +8,7 @@ import type { Runtime } from "./runtime.ts";
 
 /** Milliseconds: a screen is drawn anew every 16. */
 const longestSlice = 8;
-export type CheckEnd = "done" | "outdated" | "unwanted" | "enough";
+type CheckEnd = "done" | "outdated" | "unwanted" | "enough";
 
 /** What is told of a check that takes its time. */
 interface Watcher {

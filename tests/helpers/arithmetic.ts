@@ -2,7 +2,7 @@
  * A line of working as it is printed, calculated again: `230 V × 0.95 / 160 A = 1.37 Ω`. A figure that is shown stands for
  * all that are rounded to it, so each is an interval, and what the line comes to must have something in common with it.
  */
-export interface Interval {
+interface Interval {
   readonly low: number;
   readonly high: number;
 }
@@ -46,7 +46,7 @@ const decimalsOf = (unit: string, size: number): number => {
 };
 
 /** What an expression of figures comes to; nothing where it holds a word or a sign that is none of arithmetic. */
-export function intervalOf(text: string): Interval | undefined {
+function intervalOf(text: string): Interval | undefined {
   const reader = new Reader(text.trim());
   const found = reader.sum();
   return found && reader.isAtEnd() ? found : undefined;

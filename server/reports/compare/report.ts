@@ -111,7 +111,7 @@ function foundText({ error, warning, suppressed }: Comparison["found"]["before"]
   return listed([...(some.length > 0 ? some : ["no errors or warnings"]), ...hidden]);
 }
 
-export interface Tally {
+interface Tally {
   readonly altered: number;
   readonly vanished: number;
   readonly corrected: number;

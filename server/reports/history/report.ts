@@ -11,7 +11,7 @@ const cautions =
 export const cutOff =
   "This copy of the repository is cut off: what was written before its first commit is not seen. “git fetch --unshallow” brings it.";
 
-export interface HistoryOf {
+interface HistoryOf {
   readonly file: string;
   /** The address that was asked for. */
   readonly wanted?: string;
