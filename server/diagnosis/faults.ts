@@ -55,8 +55,8 @@ function legFaults(predictions: Predictions): Hypothesis[] {
       (broken): Hypothesis => ({
         kind: broken.length > 1 ? "open-all" : `open-${broken[0]}`,
         where,
-        predict: predictions.changed(broken.map((conductor) => predictions.ofLeg(conductor, leg, true))),
-        ...(broken[0] && broken.length === 1 ? { change: predictions.ofLeg(broken[0], leg, true) } : {}),
+        predict: predictions.changed(broken.map((conductor) => predictions.ofLeg(conductor, leg, "break"))),
+        ...(broken[0] && broken.length === 1 ? { change: predictions.ofLeg(broken[0], leg, "break") } : {}),
         state: () => ({
           faults: [
             {
@@ -76,8 +76,8 @@ function legFaults(predictions: Predictions): Hypothesis[] {
       (conductor): Hypothesis => ({
         kind: `joint-${conductor}`,
         where,
-        predict: predictions.changed([predictions.ofLeg(conductor, leg, false)]),
-        change: predictions.ofLeg(conductor, leg, false),
+        predict: predictions.changed([predictions.ofLeg(conductor, leg, "joint")]),
+        change: predictions.ofLeg(conductor, leg, "joint"),
         range: joint,
         parameter: { name: "joint", unit: "Ω" },
         state: (size) => ({

@@ -49,7 +49,7 @@ function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: nu
         ...bridged,
         penalty,
         kind: `bridge-open-${conductor}`,
-        predict: predictions.changed([...changes, predictions.ofLeg(conductor, leg, true)]),
+        predict: predictions.changed([...changes, predictions.ofLeg(conductor, leg, "break")]),
         state: (size) => {
           const { faults } = bridged.state(size);
           return {

@@ -99,8 +99,8 @@ export class Predictions {
     };
   }
 
-  /** The change a break, or a joint of a size, makes in a conductor of a leg. */
-  ofLeg(conductor: Conductor, leg: number, break_: boolean): Change {
+  /** The change that a break, or a joint of a size, makes in a conductor of a leg. */
+  ofLeg(conductor: Conductor, leg: number, defect: "break" | "joint"): Change {
     const { circuit } = this.sheet;
     const { from, to } = circuit.legs[leg] ?? { from: "", to: "" };
     const own = legOhms(circuit, leg, conductor);
@@ -108,7 +108,7 @@ export class Predictions {
     return {
       conductor,
       port,
-      siemens: (size) => (break_ ? -1 / own : 1 / (own + size) - 1 / own),
+      siemens: (size) => (defect === "break" ? -1 / own : 1 / (own + size) - 1 / own),
     };
   }
 

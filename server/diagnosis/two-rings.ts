@@ -24,7 +24,7 @@ export function asCrossed(sheet: Sheet, crossed: readonly Conductor[]): CrossedL
   const scale = scaleOf(sheet);
   const predictions = new Predictions(sheet);
   const openAt = (leg: number): Fitted => {
-    const opened = crossed.map((conductor) => predictions.ofLeg(conductor, leg, true));
+    const opened = crossed.map((conductor) => predictions.ofLeg(conductor, leg, "break"));
     return fitScale(scale, predictions.changed(opened)(0));
   };
   const last = circuit.legs.findIndex(({ main, to }) => main && to === legEnd);

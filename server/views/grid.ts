@@ -77,36 +77,44 @@ export function gridView(place: BoardInPlace, network: Network, findings: readon
   };
 }
 
-const figure = (key: string, unit: string, live: boolean): GridColumn => ({ key, title: key, unit, live, words: [] });
-const verdict = (key: string, title: string, live: boolean, words: readonly string[]): GridColumn => ({
+type PlainColumn = Omit<GridColumn, "live">;
+const figure = (key: string, unit: string, title = key): PlainColumn => ({ key, title, unit, words: [] });
+const verdict = (key: string, title: string, words: readonly string[]): PlainColumn => ({
   key,
   title,
   unit: "",
-  live,
   words,
 });
 
+const deadColumns: readonly PlainColumn[] = [
+  figure("r1", "Ω"),
+  figure("rn", "Ω"),
+  figure("r2", "Ω"),
+  figure("at L-N", "Ω", "L-N at the point"),
+  figure("at L-E", "Ω", "L-E at the point"),
+  figure("R1+R2", "Ω"),
+  figure("R2", "Ω"),
+  figure("L-L", "MΩ"),
+  figure("L-N", "MΩ"),
+  figure("L-E", "MΩ"),
+  figure("N-E", "MΩ"),
+  verdict("polarity", "polarity", ["ok", "wrong"]),
+];
+
+const liveColumns: readonly PlainColumn[] = [
+  figure("Zs", "Ω"),
+  verdict("RCD ½×", "RCD ½×", ["no-trip"]),
+  figure("RCD 1×", "ms"),
+  figure("RCD 5×", "ms"),
+  verdict("button", "test button", ["ok", "failed"]),
+  verdict("AFDD button", "AFDD button", ["ok", "failed"]),
+  verdict("sequence", "phase sequence", ["ok", "reversed"]),
+];
+
 /** In the order of the trade. */
 const columns: readonly GridColumn[] = [
-  figure("r1", "Ω", false),
-  figure("rn", "Ω", false),
-  figure("r2", "Ω", false),
-  { ...figure("at L-N", "Ω", false), title: "L-N at the point" },
-  { ...figure("at L-E", "Ω", false), title: "L-E at the point" },
-  figure("R1+R2", "Ω", false),
-  figure("R2", "Ω", false),
-  figure("L-L", "MΩ", false),
-  figure("L-N", "MΩ", false),
-  figure("L-E", "MΩ", false),
-  figure("N-E", "MΩ", false),
-  verdict("polarity", "polarity", false, ["ok", "wrong"]),
-  figure("Zs", "Ω", true),
-  verdict("RCD ½×", "RCD ½×", true, ["no-trip"]),
-  { ...figure("RCD 1×", "ms", true) },
-  { ...figure("RCD 5×", "ms", true) },
-  verdict("button", "test button", true, ["ok", "failed"]),
-  verdict("AFDD button", "AFDD button", true, ["ok", "failed"]),
-  verdict("sequence", "phase sequence", true, ["ok", "reversed"]),
+  ...deadColumns.map((column) => ({ ...column, live: false })),
+  ...liveColumns.map((column) => ({ ...column, live: true })),
 ];
 
 const byKey = new Map(columns.map((column) => [column.key, column] as const));

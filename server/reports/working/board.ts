@@ -100,9 +100,7 @@ function earthingConductorBlocks(installation: Installation, supply: Facts<"supp
     ...required("in the ground by Table 54.1", soil),
     ...required("with PME no thinner than the main bonding", leastPme),
     ...required("as a distributor asks", pme),
-    ...(own === undefined
-      ? []
-      : limits.map((limit) => judged(own, limit, squareMillimetres, true, "Earthing conductor"))),
+    ...(own === undefined ? [] : limits.map((limit) => sizeBlock("Earthing conductor", own, limit))),
   ];
 }
 
@@ -138,7 +136,7 @@ function bondingBlocks(
         ]
       : [];
   if (!size) return [...aluminium, gap(name, "its size is not stated")];
-  return [...aluminium, ...(least ? [judged(size.value, least, squareMillimetres, true, name)] : [])];
+  return [...aluminium, ...(least ? [sizeBlock(name, size.value, least)] : [])];
 }
 
 function whyNoEarthing(supply: Facts<"supply">): string {
@@ -158,14 +156,13 @@ function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
     const found = supplementaryLimit(fact, studies);
     const reading = exact(continuity);
     const byCpc = supplementaryOfCpc(fact, studies)?.need;
-    const sized = size && judged(size.value, least, squareMillimetres, true, name);
-    const measured =
-      reading !== undefined && "limit" in found && judged(reading, found.limit, ohms, false, `${name}, R`);
+    const sized = size && sizeBlock(name, size.value, least);
+    const measured = reading !== undefined && "limit" in found && resistanceBlock(`${name}, R`, reading, found.limit);
     return [
       calculate(`${name}, least size`, least, squareMillimetres(least.value), ""),
       sized || gap(`${name}, its size`, "its size is not stated"),
       ...(byCpc ? [calculate(`${name}, by the cpc it joins`, byCpc, squareMillimetres(byCpc.value), "")] : []),
-      ...(byCpc && size ? [judged(size.value, byCpc, squareMillimetres, true, name)] : []),
+      ...(byCpc && size ? [sizeBlock(name, size.value, byCpc)] : []),
       "limit" in found
         ? calculate(`${name}, R at most`, found.limit, ohms(found.limit.value), "")
         : gap(`${name}, R at most`, found.missing),
@@ -174,12 +171,18 @@ function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
   });
 }
 
-/** A figure against its limit. */
-function judged(value: number, limit: Calculated, show: (of: number) => string, least: boolean, name: string): Block {
-  const holds = least ? value >= limit.value : value <= limit.value;
-  const mark = least ? (holds ? "≥" : "<") : holds ? "≤" : ">";
-  const text = `${name} ${show(value)} ${mark} ${show(limit.value)}`;
-  return compareWithLimit(holds, text, limit.source, { value, limit: limit.value });
+/** The size of a conductor, mm², beside the least that is required. */
+function sizeBlock(name: string, size: number, least: Calculated): Block {
+  const holds = size >= least.value;
+  const text = `${name} ${squareMillimetres(size)} ${holds ? "≥" : "<"} ${squareMillimetres(least.value)}`;
+  return compareWithLimit(holds, text, least.source, { value: size, limit: least.value });
+}
+
+/** A resistance that was read, Ω, beside the most that is allowed. */
+function resistanceBlock(name: string, reading: number, most: Calculated): Block {
+  const holds = reading <= most.value;
+  const text = `${name} ${ohms(reading)} ${holds ? "≤" : ">"} ${ohms(most.value)}`;
+  return compareWithLimit(holds, text, most.source, { value: reading, limit: most.value });
 }
 
 /** What may flow at the board, of every kind of fault: by calculation where none is noted. */
