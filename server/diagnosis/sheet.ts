@@ -28,7 +28,7 @@ export interface SheetReading {
 }
 
 /** The conductors' sizes, mm², as far as they are known by size. */
-interface Sizes {
+export interface Sizes {
   readonly line: number;
   readonly neutral: number;
   readonly cpc?: number;

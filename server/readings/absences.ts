@@ -4,7 +4,7 @@ import type { Absent, AnyValue, Fact, Facts } from "../model/values.ts";
 import { isAbsent } from "../model/values.ts";
 
 /** A test that was not made, or is said not to apply. */
-interface AbsenceAt {
+export interface AbsenceAt {
   readonly fact: Fact;
   /** The argument it stands for: `L-E`, or `value` where a statement has one only. */
   readonly param: string;
