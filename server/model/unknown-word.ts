@@ -41,7 +41,7 @@ const isSpelt =
 
 const homesOf = (word: string): BlockKind[] => blockKinds.filter((block) => wordsOf(block).some(isSpelt(word)));
 
-export const namesOf = (kinds: readonly BlockKind[]): string =>
+const namesOf = (kinds: readonly BlockKind[]): string =>
   listed([...new Set(kinds.map((kind) => blockNames[kind]))], "or");
 
 /** `supplementary-bonding 4 mm²` on a way: the word says that of a board, on a line of the board's. */
