@@ -30,7 +30,7 @@ export async function watching(
     for (;;) {
       changes.forget();
       const code = await once();
-      if (changes.areStopped || code === exit.interrupted) return code;
+      if (stopped || code === exit.interrupted) return code;
       terminal.err(sentences(["Watching for changes; Ctrl-C ends it."]));
       await changes.next();
       if (stopped) return code;

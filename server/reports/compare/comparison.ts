@@ -23,7 +23,7 @@ interface Version {
   readonly installation: Installation;
 }
 
-export type PlaceKind = "way" | "board" | "supply" | "installation";
+type PlaceKind = "way" | "board" | "supply" | "installation";
 
 export interface PlaceChanges {
   readonly of: PlaceKind;
