@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { busbarAmbient } from "../../server/tables/busbar.ts";
 import { usualRingLength } from "../../server/tables/dead-test-practice.ts";
+import { groundAsTabulated } from "../../server/tables/ground.ts";
 import { headingOf } from "../../server/tables/headings.ts";
 import { standardRatings, tables } from "../../server/tables/index.ts";
 import { arrangedAbove } from "../../server/tables/parallel.ts";
@@ -72,6 +73,8 @@ describe("tables as they are printed", () => {
   it("and figures that stand alone", () => {
     expect(usualRingLength).toMatchObject({ value: 106, csa: 2.5, source: { standing: "memory" } });
     expect(busbarAmbient).toMatchObject({ value: 35, source: { standing: "memory" } });
+    // Table 4B3 and Table 4B4: what has a factor of 1.
+    expect(groundAsTabulated).toEqual({ soil: 2.5, depth: 700 });
     expect(arrangedAbove).toMatchObject({ copper: { value: 50 }, aluminium: { value: 70 } });
   });
 
