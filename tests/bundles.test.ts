@@ -207,7 +207,7 @@ describe("bundles", () => {
     }
   });
 
-  test("what is packed is what an editor needs", { timeout: 180_000 }, async () => {
+  test("what is packed is what an editor needs", async () => {
     const files = await listFiles({ cwd: root, packageManager: PackageManager.None });
     const named = new Set(
       files.map((file) => file.replace(/^(dist\/(?:web-)?server\/)[\w.-]+-[A-Z0-9]{8}(\.c?js)$/, "$1part$2")),

@@ -5,7 +5,8 @@ export default defineConfig({
     root: `${import.meta.dirname}/..`,
     include: ["tests/**/*.test.ts"],
     setupFiles: ["tests/helpers/seed.ts"],
-    testTimeout: 60_000,
+    // It ends a test that hangs, and says nothing of one that a busy machine makes slow.
+    testTimeout: 600_000,
     // Many tests wait for a process of their own, so a second one at work costs little even on two cores.
     maxWorkers: 2,
     // The core keeps nothing that one file of tests could spoil for the next, so modules are read once and not 200 times.

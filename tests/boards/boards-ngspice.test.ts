@@ -115,7 +115,7 @@ describe.each([
   let ohmsBetween: Awaited<ReturnType<typeof startNgspice>>;
   beforeAll(async () => {
     [phasors, ohmsBetween] = [await startPhasors(), await startNgspice()];
-  }, 60_000);
+  });
   const lines = three ? phases : phases.slice(0, 1);
 
   it("drop at every board and circuit what the simulator finds", async () => {
@@ -160,7 +160,7 @@ describe.each([
       }),
       { numRuns: 25 },
     );
-  }, 120_000);
+  });
 
   it("let flow at every end, to neutral and to earth, what the simulator finds", async () => {
     await fc.assert(
@@ -196,7 +196,7 @@ describe.each([
       }),
       { numRuns: 8 },
     );
-  }, 120_000);
+  });
 });
 
 it("three lines shorted at a board let flow what the simulator finds", async () => {
@@ -222,4 +222,4 @@ it("three lines shorted at a board let flow what the simulator finds", async () 
     }),
     { numRuns: 25 },
   );
-}, 60_000);
+});

@@ -198,7 +198,7 @@ describe("against ngspice", () => {
   let ask: Awaited<ReturnType<typeof startNgspice>>;
   beforeAll(async () => {
     ask = await startNgspice();
-  }, 60_000);
+  });
 
   // One ohm a metre: of a resistive network the drop at one place by a current at another is half of what the two
   // read from the board less what they read between them.
@@ -215,7 +215,7 @@ describe("against ngspice", () => {
       }),
       { numRuns: 40 },
     );
-  }, 120_000);
+  });
 });
 
 /** Boards behind one another, each with a feeder of some length and with loads on its lines, A. */
@@ -271,7 +271,7 @@ describe("unequal lines against ngspice", () => {
   let solve: Awaited<ReturnType<typeof startVoltages>>;
   beforeAll(async () => {
     solve = await startVoltages();
-  }, 60_000);
+  });
 
   // Of three voltages a third of a turn apart, what lies along one line is a network of direct currents: its own current
   // whole, and half of each of the others the other way.
@@ -316,7 +316,7 @@ describe("unequal lines against ngspice", () => {
       { numRuns: 30 },
     );
     expect(equal).toBeGreaterThan(30);
-  }, 120_000);
+  });
 });
 
 /** Whether the line carries at least the half of the other two in every feeder on the way. */

@@ -101,7 +101,7 @@ describe("against ngspice", () => {
   let ask: Awaited<ReturnType<typeof startNgspice>>;
   beforeAll(async () => {
     ask = await startNgspice();
-  }, 60_000);
+  });
 
   it("a chain of boards lets flow what the simulator finds", async () => {
     const metres = fc.integer({ min: 1, max: 120 });
@@ -128,7 +128,7 @@ describe("against ngspice", () => {
       }),
       { numRuns: 25 },
     );
-  }, 120_000);
+  });
 });
 
 /** A ring of some legs with one spur from one of its points. */
@@ -156,7 +156,7 @@ describe("the far end of a ring against ngspice", () => {
   let ask: Awaited<ReturnType<typeof startNgspice>>;
   beforeAll(async () => {
     ask = await startNgspice();
-  }, 60_000);
+  });
 
   it("least faults are never more than at any place, and those of the spur where it reads the most", async () => {
     const legs = fc.array(fc.integer({ min: 2, max: 20 }), { minLength: 3, maxLength: 6 });
@@ -207,7 +207,7 @@ describe("the far end of a ring against ngspice", () => {
       }),
       { numRuns: 12 },
     );
-  }, 120_000);
+  });
 
   /** Ω to the middle of the ring, hot, with what lies before it. */
   function halfWay(metres: readonly number[], earth: boolean): number {

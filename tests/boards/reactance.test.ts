@@ -87,7 +87,7 @@ describe("loops and fault currents of large cables", () => {
   let ask: Awaited<ReturnType<typeof startPhasors>>;
   beforeAll(async () => {
     ask = await startPhasors();
-  }, 60_000);
+  });
 
   it("are those of a simulator where the supply has the angle of the cables, and never less than it finds at another", async () => {
     await fc.assert(

@@ -48,7 +48,7 @@ describe("a circuit on its second source", () => {
   let ask: Awaited<ReturnType<typeof startNgspice>>;
   beforeAll(async () => {
     ask = await startNgspice();
-  }, 60_000);
+  });
 
   it("has the loop that a simulator finds with the source in place of the supply", async () => {
     const metres = fc.integer({ min: 2, max: 60 });
@@ -101,7 +101,7 @@ describe("what flows on a second source", () => {
   let ask: Awaited<ReturnType<typeof startNgspice>>;
   beforeAll(async () => {
     ask = await startNgspice();
-  }, 60_000);
+  });
 
   const onFirst = (text: string) => {
     const node = nodeOf(installationOf(text), "B");

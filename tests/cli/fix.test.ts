@@ -140,9 +140,7 @@ ${faultyWay.replace("1.52 Ω", Zs)}
 }
 `;
 
-  test("sees a used file, a new one, one renamed and one gone, faults of the language, and ends when asked", {
-    timeout: 60_000,
-  }, async () => {
+  test("sees a used file, a new one, one renamed and one gone, faults of the language, and ends when asked", async () => {
     const folder = new Folder({
       "house.ways": schedule("", { before: 'use "shared/b.ways"\n' }),
       "shared/b.ways": board("1.02 Ω"),
@@ -169,7 +167,7 @@ ${faultyWay.replace("1.52 Ω", Zs)}
     expect(await end()).toBe(0);
   });
 
-  test("a file that is named is watched, and what is beside it is not checked", { timeout: 60_000 }, async () => {
+  test("a file that is named is watched, and what is beside it is not checked", async () => {
     const folder = new Folder({ "a.ways": sound, "b.ways": sound });
     const { reported, end } = await watched(folder, "a.ways");
     expect(await reported()).toMatch(/^1 file, .*: 0 errors/m);

@@ -26,9 +26,6 @@ const commands: readonly (readonly string[])[] = [
   ["compare", "HEAD", "a.ways"],
 ];
 
-/** Longer than these few processes take on a machine that does much else. */
-const patience = 180_000;
-
 /** Whether a namespace without any network can be made here. */
 const canUnshare = spawnSync("unshare", ["-rn", "true"]).status === 0;
 
@@ -41,57 +38,49 @@ it("the doors that are shut are shut", () => {
   expect(readFileSync(knocks, "utf8")).toContain(tell);
 });
 
-it(
-  "every command works without a network, and asks for none",
-  async () => {
-    const repository = new TestRepository();
-    repository.commit("As built", { "a.ways": plain, "tempting.ways": tempting });
-    const program = await builtProgram();
-    const knocks = new Folder({}).at("knocks");
-    for (const command of commands) {
-      const node = [process.execPath, "--require", doors, program, ...command];
-      const [file = "", ...args] = canUnshare ? ["unshare", "-rn", ...node] : node;
-      const { status, stderr } = spawnSync(file, args, {
-        cwd: repository.folder,
-        encoding: "utf8",
-        env: { ...process.env, WAYFILE_KNOCKS: knocks },
-      });
-      expect({ command, isDone: status === 0 || status === 1, stderr }).toEqual({
-        command,
-        isDone: true,
-        stderr: expect.not.stringContaining("network"),
-      });
-    }
-    expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
-    repository.end();
-  },
-  patience,
-);
-
-it(
-  "the server works without a network, and asks for none",
-  async () => {
-    const folder = new Folder({ "a.ways": tempting });
-    const knocks = folder.at("knocks");
-    const server = await startServer({
-      capabilities: pulling,
-      folder: `file://${folder.path}`,
-      command: ["--require", doors, await bundled("server/main.node.ts")],
-      env: { WAYFILE_KNOCKS: knocks },
+it("every command works without a network, and asks for none", async () => {
+  const repository = new TestRepository();
+  repository.commit("As built", { "a.ways": plain, "tempting.ways": tempting });
+  const program = await builtProgram();
+  const knocks = new Folder({}).at("knocks");
+  for (const command of commands) {
+    const node = [process.execPath, "--require", doors, program, ...command];
+    const [file = "", ...args] = canUnshare ? ["unshare", "-rn", ...node] : node;
+    const { status, stderr } = spawnSync(file, args, {
+      cwd: repository.folder,
+      encoding: "utf8",
+      env: { ...process.env, WAYFILE_KNOCKS: knocks },
     });
-    const uri = `file://${folder.at("a.ways")}`;
-    await server.open(uri, tempting);
-    const { items = [] } = await server.pull(uri);
-    expect(items.filter(({ code }) => code === "language/use-missing")).toHaveLength(2);
-    const textDocument = { uri };
-    for (const method of ["hover", "documentLink", "documentSymbol", "definition"])
-      await server.connection.sendRequest(`textDocument/${method}`, {
-        textDocument,
-        position: { line: 1, character: 7 },
-      });
-    for (const kind of ["working", "summary"]) await server.connection.sendRequest("wayfile/report", { uri, kind });
-    expect(await server.stop()).toBe(0);
-    expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
-  },
-  patience,
-);
+    expect({ command, isDone: status === 0 || status === 1, stderr }).toEqual({
+      command,
+      isDone: true,
+      stderr: expect.not.stringContaining("network"),
+    });
+  }
+  expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
+  repository.end();
+});
+
+it("the server works without a network, and asks for none", async () => {
+  const folder = new Folder({ "a.ways": tempting });
+  const knocks = folder.at("knocks");
+  const server = await startServer({
+    capabilities: pulling,
+    folder: `file://${folder.path}`,
+    command: ["--require", doors, await bundled("server/main.node.ts")],
+    env: { WAYFILE_KNOCKS: knocks },
+  });
+  const uri = `file://${folder.at("a.ways")}`;
+  await server.open(uri, tempting);
+  const { items = [] } = await server.pull(uri);
+  expect(items.filter(({ code }) => code === "language/use-missing")).toHaveLength(2);
+  const textDocument = { uri };
+  for (const method of ["hover", "documentLink", "documentSymbol", "definition"])
+    await server.connection.sendRequest(`textDocument/${method}`, {
+      textDocument,
+      position: { line: 1, character: 7 },
+    });
+  for (const kind of ["working", "summary"]) await server.connection.sendRequest("wayfile/report", { uri, kind });
+  expect(await server.stop()).toBe(0);
+  expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
+});

@@ -14,7 +14,7 @@ import { Folder, faultyWay, schedule } from "./run.ts";
 let threads: { program: string; count: number };
 beforeAll(async () => {
   threads = { program: await builtProgram(), count: 2 };
-}, 60_000);
+});
 
 const board = `wayfile 1
 board B "Annexe" {
@@ -40,7 +40,7 @@ function manySchedules(count = 24): Record<string, string> {
 const reading = ["text", "json"] as const;
 
 describe("several threads", () => {
-  test.each(reading)("report what one does, in the same order, as %s", { timeout: 120_000 }, async (format) => {
+  test.each(reading)("report what one does, in the same order, as %s", async (format) => {
     const folder = new Folder(manySchedules());
     const alone = await folder.run("check", "--format", format);
     const together = await folder.runWith({ threads }, "check", "--threads", "2", "--format", format);
@@ -56,7 +56,7 @@ describe("several threads", () => {
     expect(new Set(paths).size).toBe(14);
   });
 
-  test("a thread that comes down takes one schedule with it, and the run says so", { timeout: 60_000 }, async () => {
+  test("a thread that comes down takes one schedule with it, and the run says so", async () => {
     const folder = new Folder({
       ...manySchedules(),
       "crashing.mjs": `import { parentPort } from "node:worker_threads";
@@ -169,7 +169,7 @@ describe("long work", () => {
     expect(out).toMatch(/^0 files/);
   });
 
-  test("reports its first findings while the threads have not answered yet", { timeout: 60_000 }, async () => {
+  test("reports its first findings while the threads have not answered yet", async () => {
     let asked = 0;
     const folder = new Folder({ ...manySchedules(), "silent.mjs": "setInterval(() => {}, 1000);" });
     const silent = { program: folder.at("silent.mjs"), count: 2 };
@@ -180,7 +180,7 @@ describe("long work", () => {
     expect(code).toBe(130);
   });
 
-  test("with threads can be interrupted too", { timeout: 60_000 }, async () => {
+  test("with threads can be interrupted too", async () => {
     let asked = 0;
     const folder = new Folder(manySchedules(24));
     const stopping = { clock: slow(), interrupted: () => ++asked > 32, threads };

@@ -40,7 +40,7 @@ describe("a ring that disagrees", () => {
     [60, /tried between some of its many points only\.$/],
     [150, /Two faults at once were not tried: the circuit has too many points\.$/],
     [400, /^These readings do not fit a sound circuit\. The circuit has too many points for a diagnosis: divide it\.$/],
-  ])("of %i points", { timeout: 60_000 }, (points, expected) => {
+  ])("of %i points", (points, expected) => {
     expect(saidOf(points)).toEqual([expect.stringMatching(expected)]);
   });
 });

@@ -50,7 +50,7 @@ it("no hover, completion or working holds a picture, a link, a tag or a sign tha
     }
   });
   await fc.assert(run, { numRuns: 6, examples: [["![x](https://nowhere.invalid/p.png)"]] });
-}, 120_000);
+});
 
 it("a title is shown sign by sign", async () => {
   const { snapshot, cursor } = await atCursor(

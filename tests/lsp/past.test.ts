@@ -30,7 +30,7 @@ beforeAll(async () => {
   repository.write({ "heron-wharf/workshop.ways": changed });
   server = await startServer({ capabilities: pulling, folder: pathToFileURL(repository.folder).href });
   await server.open(uri, changed);
-}, 60_000);
+});
 afterAll(() => {
   server.kill();
   repository.end();

@@ -61,7 +61,7 @@ beforeEach(async () => {
   writeFileSync(join(folder, "meters.ways"), meters);
   writeFileSync(join(folder, "barn.ways"), barn);
   server = await startServer({ capabilities: pulling, folder: pathToFileURL(folder).href });
-}, 60_000);
+});
 afterEach(() => {
   server.kill();
   rmSync(folder, { recursive: true, force: true });

@@ -45,13 +45,13 @@ function changedZe(text: string): Edit {
   return { range: { start: { line, character }, end: { line, character: character + 1 } }, text: "9" };
 }
 
-test("nothing is left of a workspace that is dropped", { timeout: 120_000 }, () => {
+test("nothing is left of a workspace that is dropped", () => {
   const before = living();
   for (let seed = 1; seed <= 3; seed++) expect(useOnce(faulty(seed))).toBeGreaterThan(0);
   expect(living()).toEqual(before);
 });
 
-test("however often schedules are checked, the published tables keep no more for it", { timeout: 120_000 }, () => {
+test("however often schedules are checked, the published tables keep no more for it", () => {
   const odd = (round: number): string => faulty(4).replaceAll(/(?<=\bZs +)91/g, `9${round}`);
   useOnce(odd(0));
   const maps = queryObjects(Map, { format: "count" });
@@ -59,7 +59,7 @@ test("however often schedules are checked, the published tables keep no more for
   expect(queryObjects(Map, { format: "count" })).toBe(maps);
 });
 
-test("an edit in one workspace is nothing to another of the same text", { timeout: 120_000 }, () => {
+test("an edit in one workspace is nothing to another of the same text", () => {
   const text = faulty(5);
   const [one, other] = [opened(text), opened(text)];
   const before = found(other);
