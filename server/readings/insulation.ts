@@ -66,6 +66,10 @@ function pairsOf(fact: InsulationFact): { pair: string; fact: InsulationFact; va
   );
 }
 
+/** What a reading is of: one that is stated of `each` pair is the same object in all of them. */
+export const pairWords = ({ pair, quantity }: InsulationValue, { values }: InsulationTest): string =>
+  values.some((other) => other.pair !== pair && other.quantity === quantity) ? "Each pair" : pair;
+
 /** Which row of the table a circuit is judged by. */
 export const insulationKind = ({ uses }: WayStudy): InsulationKind =>
   uses.size === 1 && uses.has("selv") ? "selv-pelv" : "up-to-500";

@@ -308,3 +308,15 @@ ${ways.join("\n")}
     expect(messages(found)).toEqual([expect.stringMatching(new RegExp(`^${words} as LIM`))]);
   });
 });
+
+describe("insulation that is stated of each pair", () => {
+  it.each([
+    ["insulation/below-minimum", "each 0.4 MΩ", /^Each pair reads 0\.4 MΩ, below/],
+    ["insulation/below-minimum", "each 310 MΩ  L-E 0.4 MΩ", /^L-E reads 0\.4 MΩ, below/],
+    ["insulation/low-on-new", "each 1.4 MΩ", /^Each pair reads 1\.4 MΩ: it passes/],
+    ["insulation/zero", "each 0 MΩ", /^Each pair reads 0, a short circuit/],
+  ])("%s of %s names what was read", (check, values, message) => {
+    const text = `way 1 radial "Lights" {\n  dead 2026-03-04 {\n    insulation 500 V ${values}\n  }\n}`;
+    expect(messages(find(check, text))).toEqual([expect.stringMatching(message)]);
+  });
+});

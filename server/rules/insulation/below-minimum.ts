@@ -1,5 +1,5 @@
 import { megohms } from "../../calc/result.ts";
-import { against, type InsulationValue, insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { against, type InsulationValue, insulationLimit, insulationOf, pairWords } from "../../readings/insulation.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
@@ -47,7 +47,9 @@ export default wayRule({
     const test = insulationOf(study);
     const minimum = insulationLimit(study)?.minimum;
     if (study.isSpare || !test || !minimum) return;
-    for (const { pair, fact, quantity } of test.values) {
+    for (const value of test.values) {
+      const { fact, quantity } = value;
+      const pair = pairWords(value, test);
       const verdict = against(quantity, minimum.value);
       if (verdict === "passes" || (quantity.value === 0 && quantity.sign === "=")) continue;
       const uncertainty = uncertaintyOnWay(study, fact, quantity);

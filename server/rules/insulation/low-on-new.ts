@@ -1,6 +1,6 @@
 import { megohms, step } from "../../calc/result.ts";
 import { workOf } from "../../circuit/supply.ts";
-import { insulationKind, insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { insulationKind, insulationLimit, insulationOf, pairWords } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { shownMegohms } from "../common/dead-words.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
@@ -34,10 +34,11 @@ export default wayRule({
     if (study.isSpare || !test || !minimum || test.remarked || insulationKind(study) !== "up-to-500") return;
     if (workOf(study) === "existing") return;
     const { newInsulation } = deadTestPractice;
-    for (const { pair, fact, quantity } of test.values) {
+    for (const value of test.values) {
+      const { fact, quantity } = value;
       if (quantity.sign !== "=" || quantity.value < minimum.value || quantity.value >= newInsulation.value) continue;
       report(valueSpot(fact, quantity), {
-        message: `${pair} reads ${shownMegohms(quantity)}: it passes, but new wiring should read well over ${megohms(newInsulation.value)}: look for damp or connected equipment.`,
+        message: `${pairWords(value, test)} reads ${shownMegohms(quantity)}: it passes, but new wiring should read well over ${megohms(newInsulation.value)}: look for damp or connected equipment.`,
         value: amount(quantity.value, "Ω"),
         limit: amount(newInsulation.value, "Ω"),
         least: true,
