@@ -14,7 +14,7 @@ describe("the uncertainty of a reading", () => {
 
   it("is in the figures of the reading: megohms, milliseconds", () => {
     const insulation = readingUncertainty({ value: 1.02e6, step: 1e4, unit: "Ω" }, { percent: 3, digits: 0 }, "M2");
-    expect(working(insulation.steps)).toBe("uncertainty of M2 = reading × share = 1.02 MΩ × 3 % = ±0.03 MΩ");
+    expect(working(insulation.steps)).toBe("uncertainty of M2 = reading × share = 1.02 MΩ × 3 % = ±0.031 MΩ");
     const time = readingUncertainty({ value: 0.297, step: 0.001, unit: "s" }, { percent: 2, digits: 2 }, "M1");
     expect(time.value).toBeCloseTo(0.00794, 12);
   });
