@@ -9,7 +9,9 @@ interface Source {
 }
 
 const root = path.dirname(import.meta.dirname);
-const sources = globSync(["{grammar,server,client,tests}/**/*.{ts,tsx,mjs}", "*.ts"], { cwd: root })
+/** A script whose name an editor's own program has. */
+const launcher = "tests/editor/launcher/bin/code";
+const sources = globSync(["{grammar,server,client,tests}/**/*.{ts,tsx,mjs}", launcher, "*.ts"], { cwd: root })
   .map((file) => file.replaceAll("\\", "/"))
   .filter((file) => !file.includes("node_modules/"))
   .map((file): Source => ({ file, text: readFileSync(path.join(root, file), "utf8") }));
@@ -56,6 +58,20 @@ function unimportedAmong(all: readonly Source[]): string[] {
 test("nothing is exported that no other file imports", () => {
   const unimported = unimportedAmong(sources).filter((one) => !entries.includes(one.replace(/#.*/, "")));
   expect(unimported.sort()).toEqual(kept);
+});
+
+/** Of scripts, whose imports no compiler follows. */
+test("what a script imports from another is exported there", () => {
+  const named = (file: string): string[] =>
+    [...(sources.find((one) => one.file === file)?.text ?? "").matchAll(exported)].map(([, name = ""]) => name);
+  const scripts = sources.filter(({ file }) => file.endsWith(".mjs") || file === launcher);
+  const imports = scripts.flatMap(({ file, text }) =>
+    [...text.matchAll(lists)].flatMap(([, names = "", from = ""]) =>
+      names.split(",").map((name) => [near(file, from), name.trim().replace(/ as .*/, "")] as const),
+    ),
+  );
+  expect(imports.length).toBeGreaterThan(10);
+  expect(imports.filter(([from, name]) => !named(from).includes(name))).toEqual([]);
 });
 
 test("an export that is imported under another name, or handed on, counts as imported", () => {

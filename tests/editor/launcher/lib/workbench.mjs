@@ -29,10 +29,10 @@ const quietSettings = {
 };
 
 /** The VS Code version inside, e.g. "1.139.1". */
-const version = () => JSON.parse(readFileSync(path.join(serverRoot, "package.json"), "utf8")).version;
+export const version = () => JSON.parse(readFileSync(path.join(serverRoot, "package.json"), "utf8")).version;
 
 /** Runs the server's own command line, e.g. ["--install-extension", "x.vsix"], and returns its exit code. */
-function runServerCommand(args) {
+export function runServerCommand(args) {
   const run = spawnSync(findNode(), [serverMain, "--accept-server-license-terms", ...args], {
     env: environment(),
     stdio: "inherit",
