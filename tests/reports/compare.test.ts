@@ -296,7 +296,9 @@ describe("the same", () => {
   it("is not said of lines that could not be read", () => {
     const result = ofBoard(inWay("3", replaced("Zs           0.42 Ω", "Zs           0.42")));
     expect(result.unread.after).toEqual(["Zs           0.42"]);
-    expect(reportText(comparisonReport(result))).toContain("Not compared: lines that cannot be read");
+    const text = reportText(comparisonReport(result));
+    expect(text).toContain("Not compared: lines that cannot be read");
+    expect(text).toContain("Found before: no errors or warnings; after: 1 line that cannot be read.");
   });
 
   it("says how much was compared", () => {

@@ -100,13 +100,14 @@ const those = (...counts: readonly Count[]): string[] =>
     number === 0 ? [] : [`${counted(number, what)} ${happened}`.trimEnd()],
   );
 
-function foundLine({ found: { before, after } }: Comparison): string {
-  const [was, is] = [foundText(before), foundText(after)];
+function foundLine({ found, unread }: Comparison): string {
+  const was = foundText(found.before, unread.before.length);
+  const is = foundText(found.after, unread.after.length);
   return was === is ? `Found before and after: ${was}.` : `Found before: ${was}; after: ${is}.`;
 }
 
-function foundText({ error, warning, suppressed }: Comparison["found"]["before"]): string {
-  const some = those([error, "error", ""], [warning, "warning", ""]);
+function foundText({ error, warning, suppressed }: Comparison["found"]["before"], unread = 0): string {
+  const some = those([error, "error", ""], [warning, "warning", ""], [unread, "line", "that cannot be read"]);
   const hidden = suppressed > 0 ? [`${suppressed} suppressed`] : [];
   return listed([...(some.length > 0 ? some : ["no errors or warnings"]), ...hidden]);
 }
