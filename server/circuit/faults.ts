@@ -11,6 +11,8 @@ export interface FaultAt extends ExactReading {
   readonly at: "board" | "supply";
   /** The reading went off scale: there is at least this much. */
   readonly atLeast?: true;
+  /** The meter showed nothing: there is no more than this. */
+  readonly atMost?: true;
 }
 
 const names: readonly FaultName[] = ["Ipf", "PSCC", "PEFC"];
@@ -19,16 +21,23 @@ type FaultFact = Fact & { readonly args: { readonly value: Reading } };
 
 function numberOf(fact: FaultFact, name: FaultName, at: FaultAt["at"]): FaultAt[] {
   const reading = quantityOf(fact.args.value);
-  if (!reading || reading.sign === "<") return [];
-  const { value, decimals } = reading;
-  return [{ name, at, value, decimals, fact, ...(reading.sign === ">" ? { atLeast: true as const } : {}) }];
+  if (!reading) return [];
+  const { value, decimals, sign } = reading;
+  const bound = { "<": { atMost: true }, ">": { atLeast: true }, "=": {} } as const;
+  return [{ name, at, value, decimals, fact, ...bound[sign] }];
 }
 
 /** What was read to the end; a bound cannot be compared with another figure. */
-const whole = ({ atLeast }: FaultAt): boolean => !atLeast;
+const whole = ({ atLeast, atMost }: FaultAt): boolean => !atLeast && !atMost;
+
+const isAtMost = ({ atMost }: FaultAt): boolean => atMost === true;
+const isShown = (fault: FaultAt): boolean => !isAtMost(fault);
 
 /** The fault currents noted at a board, a tested one before a stated one, A. */
 export const boardFaults = (board: Facts<"board">): FaultAt[] => boardNoted(board).filter(whole);
+
+/** Those of a board of which the meter showed nothing, A. */
+export const boardFaultsAtMost = (board: Facts<"board">): FaultAt[] => boardNoted(board).filter(isAtMost);
 
 function boardNoted(board: Facts<"board">): FaultAt[] {
   const tests = testsOf<"boardLive">(board.all("live"));
@@ -48,6 +57,10 @@ export const wayFaults = ({ isSpare, liveTests }: WayStudy): FaultAt[] => {
 /** The fault currents noted at the origin, A. */
 export const supplyFaults = (supply: Facts<"supply"> | undefined): FaultAt[] => supplyNoted(supply).filter(whole);
 
+/** Those of the origin of which the meter showed nothing, A. */
+export const supplyFaultsAtMost = (supply: Facts<"supply"> | undefined): FaultAt[] =>
+  supplyNoted(supply).filter(isAtMost);
+
 function supplyNoted(supply: Facts<"supply"> | undefined): FaultAt[] {
   return names.flatMap((name) => {
     const fact = supply?.one(name) as FaultFact | undefined;
@@ -59,9 +72,9 @@ function supplyNoted(supply: Facts<"supply"> | undefined): FaultAt[] {
 export const faultsAt = (context: Pick<Context, "board" | "supply">): FaultAt[] => notedAt(context).filter(whole);
 
 function notedAt({ board, supply }: Pick<Context, "board" | "supply">): FaultAt[] {
-  const own = boardNoted(board.facts);
+  const own = boardNoted(board.facts).filter(isShown);
   if (own.length > 0) return own;
-  return board.facts.one("fed-from")?.args.from.value === "supply" ? supplyNoted(supply) : [];
+  return board.facts.one("fed-from")?.args.from.value === "supply" ? supplyNoted(supply).filter(isShown) : [];
 }
 
 /** The greatest fault current a device at a board may have to break. */

@@ -2,7 +2,7 @@
 import { type Calculated, faultCurrent } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
-import { boardFaults, type FaultAt, supplyFaults } from "../circuit/faults.ts";
+import { boardFaults, boardFaultsAtMost, type FaultAt, supplyFaults, supplyFaultsAtMost } from "../circuit/faults.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import { type ExactReading, originSupply, type SupplyStudy, studySupply } from "../circuit/supply.ts";
 import type { Context, Installation } from "../model/installation.ts";
@@ -13,6 +13,8 @@ import { originImpedance } from "./loop.ts";
 export interface FaultPlace {
   readonly name: string;
   readonly faults: readonly FaultAt[];
+  /** Of these the meter showed nothing. */
+  readonly atMost: readonly FaultAt[];
   readonly loop: ExactReading;
   /** U0 / Z, the earth fault current the loop allows. */
   readonly byLoop: Calculated;
@@ -26,7 +28,8 @@ export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
   const [first] = boards;
   if (!first) return [];
   const known = originSupply(supply);
-  const origin = faultPlace("the origin", known, supplyFaults(supply), originImpedance({ supply }), known.threePhase);
+  const noted = { faults: supplyFaults(supply), atMost: supplyFaultsAtMost(supply) };
+  const origin = faultPlace("the origin", known, noted, originImpedance({ supply }), known.threePhase);
   return [...origin, ...boards.flatMap(({ context }) => boardPlace(context))];
 }
 
@@ -34,19 +37,20 @@ const boardPlace = memoByObject((context: Context): readonly FaultPlace[] => {
   const { name, facts } = context.board;
   const loop = boardImpedance(context);
   const own = loop?.name === "Zdb" ? loop : undefined;
-  return faultPlace(`board ${name}`, studySupply(context), boardFaults(facts), own, isThreePhase(context));
+  const noted = { faults: boardFaults(facts), atMost: boardFaultsAtMost(facts) };
+  return faultPlace(`board ${name}`, studySupply(context), noted, own, isThreePhase(context));
 });
 
 function faultPlace(
   name: string,
   { U0, earthing }: SupplyStudy,
-  faults: readonly FaultAt[],
+  noted: Pick<FaultPlace, "faults" | "atMost">,
   loop: ExactReading | undefined,
   threePhase: boolean,
 ): FaultPlace[] {
-  if (!loop || loop.value <= 0 || faults.length === 0) return [];
+  if (!loop || loop.value <= 0 || noted.faults.length + noted.atMost.length === 0) return [];
   const combined = earthing === "TN-C-S" || earthing === "TN-C";
-  return [{ name, faults, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt: earthing === "TT", combined }];
+  return [{ name, ...noted, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt: earthing === "TT", combined }];
 }
 
 /** The earth fault current with the uncertainty of a loop tester on the side asked for, A: what counts where loops are small. */

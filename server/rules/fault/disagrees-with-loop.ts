@@ -42,6 +42,31 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   supply {
+    earthing     TN-S
+    Ze           0.20 Ω
+    Ipf          <0.01 kA
+    ^^^^^^^^^^^^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from     supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ze           0.20 Ω
+    Ipf          >1 kA
+  }
+  board A "Board" {
+    fed-from     supply
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
     earthing     TN-C-S
     Ze           0.20 Ω
     Ipf          9.5 kA
@@ -68,7 +93,8 @@ installation "Sample" {
     for (const place of faultPlaces(installation)) {
       // Through an electrode little flows to earth, and the figure is that between line and neutral.
       if (place.tt || singlePhaseFigure(place)) continue;
-      for (const fault of place.faults) if (fault.name !== "PSCC") checkFaultAt(place, fault, report);
+      for (const fault of [...place.faults, ...place.atMost])
+        if (fault.name !== "PSCC") checkFaultAt(place, fault, report);
     }
   },
 });
@@ -81,6 +107,7 @@ function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void
   const least = low.value * byQuestionableLoop(place, "less");
   const most = high.value * byQuestionableLoop(place, "more");
   const tooLow = fault.value < least;
+  if (fault.atMost && !tooLow) return;
   // With a separate protective conductor the neutral may be far better than the earth, and Ipf far above U0/Z.
   // And a loop that is declared is the most it may be: more may flow.
   const comparable = (combined || fault.name === "PEFC") && loop.fact.provenance !== "declared";
@@ -88,7 +115,7 @@ function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void
   if (!tooLow && !tooHigh) return;
   const used = tooLow ? low : high;
   report(factSpot(fault.fact), {
-    message: `${fault.name} ${kiloamps(fault.value)} does not agree with ${ohms(loop.value)} at ${name}, which gives ${kiloamps(byLoop.value)}: ${tooLow ? "was it read further out, or A for kA?" : "check the decimal point."}`,
+    message: `${fault.name} ${fault.atMost ? "<" : ""}${kiloamps(fault.value)} does not agree with ${ohms(loop.value)} at ${name}, which gives ${kiloamps(byLoop.value)}: ${tooLow ? "was it read further out, or A for kA?" : "check the decimal point."}`,
     value: amount(fault.value, "A"),
     limit: amount(tooLow ? least : most, "A"),
     least: tooLow,
