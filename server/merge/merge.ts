@@ -81,7 +81,7 @@ class Merger {
   body(base: Body | undefined, ours: Body, theirs: Body, path: Path): Piece[] {
     const { kind } = ours;
     const versions = { base: base?.items ?? [], ours: ours.items, theirs: theirs.items };
-    const groups = together(groupsOf(versions));
+    const groups = inTheirOrder(together(groupsOf(versions)), versions);
     const placed = groups.map((group, index) => this.#group(group, `${index}`, path, kind));
     const pieces = new Map(placed.flat().map((one) => [one.slot.id, one.pieces]));
     const slots = (side: Side): Slot[] => slotsOf(side, versions[side], groups, placed);
@@ -290,6 +290,20 @@ function together(groups: readonly Group[]): Group[] {
     return groups.filter((one) => isGoverned(one) && isChanged(one)).map((one) => [group, one] as const);
   });
   return joined(groups, [...governed, ...sameDay(groups)]);
+}
+
+/** What several groups were put together from stands on each side as that version has it, whichever side is ours. */
+function inTheirOrder(groups: readonly Group[], versions: Readonly<Record<Side, readonly Item[]>>): readonly Group[] {
+  if (!groups.some(({ several }) => several)) return groups;
+  const ordered = (group: Group, side: Side): readonly Item[] => {
+    const places = new Map(versions[side].map((item, place) => [item, place]));
+    return group[side].toSorted((one, other) => (places.get(one) ?? 0) - (places.get(other) ?? 0));
+  };
+  return groups.map((group) =>
+    group.several
+      ? { ...group, base: ordered(group, "base"), ours: ordered(group, "ours"), theirs: ordered(group, "theirs") }
+      : group,
+  );
 }
 
 const itemsIn = ({ base, ours, theirs }: Group): readonly Item[] => [...ours, ...theirs, ...base];

@@ -130,3 +130,22 @@ describe("the books of a merge", () => {
 
 type Three = [string, string, string];
 const linesOf = (text: string): string[] => text.split("\n").toSorted();
+
+describe("tests that one side struck out", () => {
+  const reading = "        Zs           0.42 Ω\n";
+  const struckOut = `        struck-out by "R.M." "Read on way 2"\n${reading}`;
+
+  it("stand in the conflict as that side wrote them, whichever side is ours", () => {
+    const texts = [reading, struckOut].map((lines) =>
+      schedule({ ahead: "" }).replace("        voltage      231 V\n", lines),
+    );
+    const [plain = "", struck = ""] = texts;
+    const [ours, theirs] = [merged(schedule({}), plain, struck), merged(schedule({}), struck, plain)];
+    expect(ours.conflicts).toHaveLength(1);
+    expect(ours.conflicts.map(({ ours, theirs }) => [ours, theirs])).toEqual(
+      theirs.conflicts.map(({ ours, theirs }) => [theirs, ours]),
+    );
+    expect(viewOf(ours.pieces, "theirs")).toBe(struck);
+    expect(viewOf(ours.pieces, "ours")).toBe(plain);
+  });
+});
