@@ -58,6 +58,9 @@ function splitComment(text: string): [string, string?] {
   return found ? [text.slice(0, found.startOffset), found.image] : [text];
 }
 
+/** Of one thing there is one result: a second one would be a fault. */
+const mayStandTwice = ({ times, figures }: WordRow): boolean => times === "often" && figures !== "verdict";
+
 /** The lines of a block: some of its words, in any order. */
 function block(kind: BlockKind, depth = 0): fc.Arbitrary<string[]> {
   const rows = rowsOf(kind).filter(([word]) => word !== "wayfile" && (depth === 0 || kind !== "file"));
@@ -66,10 +69,7 @@ function block(kind: BlockKind, depth = 0): fc.Arbitrary<string[]> {
     .chain((chosen) =>
       fc.tuple(
         ...chosen.map(([, row]) =>
-          fc.tuple(
-            between,
-            fc.array(statement(row, depth), { minLength: 1, maxLength: row.times === "often" ? 2 : 1 }),
-          ),
+          fc.tuple(between, fc.array(statement(row, depth), { minLength: 1, maxLength: mayStandTwice(row) ? 2 : 1 })),
         ),
       ),
     )
