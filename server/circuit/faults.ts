@@ -1,5 +1,5 @@
 import type { Context } from "../model/installation.ts";
-import { type Fact, type Facts, quantityOf, type Reading } from "../model/values.ts";
+import { type Fact, type Facts, type Quantity, quantityOf, type Reading } from "../model/values.ts";
 import { type ExactReading, testsOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -9,10 +9,8 @@ export interface FaultAt extends ExactReading {
   readonly name: FaultName;
   /** Whether the figure is the board's own or that of the supply it is fed from. */
   readonly at: "board" | "supply";
-  /** The reading went off scale: there is at least this much. */
-  readonly atLeast?: true;
-  /** The meter showed nothing: there is no more than this. */
-  readonly atMost?: true;
+  /** `>`: the reading went off scale, there is at least this much. `<`: the meter showed nothing, there is no more. */
+  readonly sign: Quantity["sign"];
 }
 
 const names: readonly FaultName[] = ["Ipf", "PSCC", "PEFC"];
@@ -23,15 +21,14 @@ function numberOf(fact: FaultFact, name: FaultName, at: FaultAt["at"]): FaultAt[
   const reading = quantityOf(fact.args.value);
   if (!reading) return [];
   const { value, decimals, sign } = reading;
-  const bound = { "<": { atMost: true }, ">": { atLeast: true }, "=": {} } as const;
-  return [{ name, at, value, decimals, fact, ...bound[sign] }];
+  return [{ name, at, value, decimals, sign, fact }];
 }
 
 /** What was read to the end; a bound cannot be compared with another figure. */
-const whole = ({ atLeast, atMost }: FaultAt): boolean => !atLeast && !atMost;
+const whole = ({ sign }: FaultAt): boolean => sign === "=";
 
-const isAtMost = ({ atMost }: FaultAt): boolean => atMost === true;
-const isShown = (fault: FaultAt): boolean => !isAtMost(fault);
+const isAtMost = ({ sign }: FaultAt): boolean => sign === "<";
+const isShown = ({ sign }: FaultAt): boolean => sign !== "<";
 
 /** The fault currents noted at a board, a tested one before a stated one, A. */
 export const boardFaults = (board: Facts<"board">): FaultAt[] => boardNoted(board).filter(whole);

@@ -40,7 +40,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const fault = noted?.value ?? calculated?.value;
   const { value } = fact.args;
   if (fault === undefined || !exceeds(fault, value.value)) return;
-  const how = noted ? `${noted.atLeast ? "more than" : "up to"}` : "by calculation about";
+  const how = noted ? `${noted.sign === ">" ? "more than" : "up to"}` : "by calculation about";
   report(valueSpot(fact, value), {
     message: `Board ${node.board.head.name} is rated ${kiloamps(value.value)} as an assembly; ${how} ${kiloamps(fault)} may flow: fit a higher rating, or ask its maker.`,
     value: amount(fault, "A"),

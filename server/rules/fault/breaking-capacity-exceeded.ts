@@ -55,7 +55,7 @@ export default wayRule({
       written && assembly && fault.value <= assembly.value
         ? ` Where the consumer unit is marked ${kiloamps(assembly.value)} behind its service fuse, write conditional-rating.`
         : "";
-    const flows = `${fault.atLeast ? "more than" : "up to"} ${kiloamps(fault.value)}`;
+    const flows = `${fault.sign === ">" ? "more than" : "up to"} ${kiloamps(fault.value)}`;
     const reading = quantityOf(fault.fact.args.value as Reading | undefined);
     const meter = reading && uncertaintyOnBoard(context, fault.fact, reading);
     const near = withinUncertainty(meter, fault.value - capacity.value);

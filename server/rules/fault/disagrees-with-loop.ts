@@ -3,6 +3,7 @@ import { kiloamps, ohms } from "../../calc/result.ts";
 import type { FaultAt } from "../../circuit/faults.ts";
 import { byQuestionableLoop, type FaultPlace, faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
 import { combine } from "../../tables/source.ts";
+import { withSign } from "../common/dead-words.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 export default installationRule({
@@ -107,7 +108,7 @@ function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void
   const least = low.value * byQuestionableLoop(place, "less");
   const most = high.value * byQuestionableLoop(place, "more");
   const tooLow = fault.value < least;
-  if (fault.atMost && !tooLow) return;
+  if (fault.sign === "<" && !tooLow) return;
   // With a separate protective conductor the neutral may be far better than the earth, and Ipf far above U0/Z.
   // And a loop that is declared is the most it may be: more may flow.
   const comparable = (combined || fault.name === "PEFC") && loop.fact.provenance !== "declared";
@@ -115,7 +116,7 @@ function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void
   if (!tooLow && !tooHigh) return;
   const used = tooLow ? low : high;
   report(factSpot(fault.fact), {
-    message: `${fault.name} ${fault.atMost ? "<" : ""}${kiloamps(fault.value)} does not agree with ${ohms(loop.value)} at ${name}, which gives ${kiloamps(byLoop.value)}: ${tooLow ? "was it read further out, or A for kA?" : "check the decimal point."}`,
+    message: `${fault.name} ${withSign(fault, kiloamps)} does not agree with ${ohms(loop.value)} at ${name}, which gives ${kiloamps(byLoop.value)}: ${tooLow ? "was it read further out, or A for kA?" : "check the decimal point."}`,
     value: amount(fault.value, "A"),
     limit: amount(tooLow ? least : most, "A"),
     least: tooLow,

@@ -2,6 +2,7 @@ import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
 import { type FactOf, quantityOf } from "../../model/values.ts";
+import { withSign } from "../common/dead-words.ts";
 import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
@@ -103,5 +104,5 @@ installation "Sample" {
 function atMost(fact: FactOf<"supply", "Ze"> | undefined) {
   const quantity = fact && quantityOf(fact.args.value);
   if (!fact || !quantity || quantity.sign === ">") return undefined;
-  return { fact, value: quantity.value, text: `${quantity.sign === "<" ? "<" : ""}${ohms(quantity.value)}` };
+  return { fact, value: quantity.value, text: withSign(quantity, ohms) };
 }
