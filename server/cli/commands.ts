@@ -2,6 +2,7 @@
 import { type Command, Option } from "commander";
 import type { FmtOptions } from "./fmt.ts";
 import { settingNames } from "./format-names.ts";
+import { colourOption } from "./options.ts";
 import type { SizeOptions } from "./size.ts";
 import type { Terminal } from "./terminal.ts";
 import type { WorksheetOptions } from "./worksheet.ts";
@@ -39,6 +40,7 @@ export const addExplain: AddCommand = (program, terminal, finish) => {
     .command("explain")
     .description("Explain a check, a word, a family, a regulation or a table; list all checks.")
     .argument("[ID...]", "a check, such as loop/zs-over-limit, a word, such as Zs, a family, a regulation or a table")
+    .addOption(colourOption())
     .addHelpText(
       "after",
       `
@@ -101,6 +103,7 @@ export const addSize: AddCommand = (program, terminal, finish) => {
     .option("--keep-device", "keep the device's type and rating as they are written")
     .option("--load <AMOUNT>", "what if it had to carry this, such as 28 A or 6.4 kW; nothing is written")
     .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
+    .addOption(colourOption())
     .addHelpText(
       "after",
       `

@@ -10,6 +10,7 @@ import { exit } from "./exit.ts";
 import { addGit, addMerge } from "./git-commands.ts";
 import { withLoadInOne } from "./load.ts";
 import { misuseOf } from "./misuse.ts";
+import { colourOption, type colourTimes } from "./options.ts";
 import { addEnter, addInspection, addSchedule } from "./paper-commands.ts";
 import { addRegister } from "./register-command.ts";
 import { addCompare, addEditions, addHistory, addSummary, addWorking } from "./report-commands.ts";
@@ -21,9 +22,17 @@ import type { Terminal } from "./terminal.ts";
 
 export async function main(args: readonly string[], terminal: Terminal): Promise<number> {
   let code: number = exit.clean;
-  const program = commands(terminal, (result) => {
-    code = result;
-  });
+  const program: Command = commands(
+    {
+      ...terminal,
+      get colour() {
+        return { auto: terminal.colour, always: true, never: false }[program.opts<ColourOptions>().color ?? "auto"];
+      },
+    },
+    (result) => {
+      code = result;
+    },
+  );
   try {
     await program.parseAsync([...withLoadInOne(withHelp(args))], { from: "user" });
     return code;
@@ -40,6 +49,10 @@ export async function main(args: readonly string[], terminal: Terminal): Promise
   }
 }
 
+interface ColourOptions {
+  readonly color?: (typeof colourTimes)[number];
+}
+
 /** `help git setup` is `git setup --help`. */
 const withHelp = (args: readonly string[]): readonly string[] =>
   args[0] === "help" ? [...args.slice(1), "--help"] : args;
@@ -50,6 +63,7 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
     .usage("COMMAND")
     .version(manifest.version, "-V, --version", "print the version")
     .helpOption("-h, --help", "print this help")
+    .addOption(colourOption())
     .helpCommand(false)
     .exitOverride()
     .configureOutput({

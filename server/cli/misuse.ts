@@ -46,10 +46,14 @@ const quotedIn = (message: string): string | undefined => /'(.+?)'/.exec(firstLi
 const helpOf = (called: string): string =>
   `“wayfile ${called === "" ? "" : `${called} `}--help” shows what may stand there.`;
 
-const optionIn = (message: string, { options }: Command): Option | undefined => {
+const optionIn = (message: string, command: Command): Option | undefined => {
   const flags = quotedIn(message);
-  return options.find((one) => one.flags === flags || one.long === flags);
+  return optionsOf(command).find((one) => one.flags === flags || one.long === flags);
 };
+
+/** With those of the program itself, which may stand behind any command. */
+const optionsOf = ({ options, parent }: Command): readonly Option[] =>
+  parent ? [...options, ...optionsOf(parent)] : options;
 
 interface Meant {
   readonly command: Command;
@@ -84,9 +88,9 @@ function unknownCommand(written: string, { commands }: Command, called: string, 
   return near === undefined ? `${what}: the commands are ${listed(names)}.` : `${what}.${near}`;
 }
 
-function unknownOption(written: string, { options }: Command, called: string): string {
+function unknownOption(written: string, command: Command, called: string): string {
   const name = written.replace(/=.*$/s, "");
-  const known = options.flatMap(({ long }) => long?.replace(/^--/, "") ?? []);
+  const known = optionsOf(command).flatMap(({ long }) => long?.replace(/^--/, "") ?? []);
   const what = `There is no option “${name}”${called === "" ? "" : ` of “${called}”`}`;
   const near = meant(name.replace(/^-+/, ""), known, "--");
   return near === undefined
@@ -103,7 +107,7 @@ function invalidValue(message: string, command: Command): string {
     ? [ofOption[1], ofOption[2], ofOption[3]]
     : [ofArgument?.[2], ofArgument?.[1], ofArgument?.[3]];
   const place: Option | Argument | undefined = ofOption
-    ? command.options.find(({ flags }) => flags === name)
+    ? optionsOf(command).find(({ flags }) => flags === name)
     : command.registeredArguments.find((one) => one.name() === name);
   const label = place && "long" in place ? (place.long ?? name) : name;
   const choices = place?.argChoices;

@@ -23,6 +23,13 @@ function shard(text: string): NonNullable<ReturnType<typeof shardOf>> {
 export const shardOption = (): Option =>
   new Option("--shard <I/N>", "check one of N parts, and write it for gather").argParser(shard);
 
+/** When colours are written. `auto` leaves it to the surroundings. */
+export const colourTimes = ["auto", "always", "never"] as const;
+
+/** The program itself has it, before and behind the name of any command; those that write colours list it in their help. */
+export const colourOption = (): Option =>
+  new Option("--color <WHEN>", "when to write colours; on a terminal if left out").choices(colourTimes);
+
 /** How a run of checks is reported. */
 export function withReporting(command: Command): Command {
   return command
@@ -37,5 +44,6 @@ export function withReporting(command: Command): Command {
     .option("--no-info", "hide findings that are only for information (still counted)")
     .option("--statistics", "count the findings of each check at the end")
     .addOption(new Option("--width <COLUMNS>", "keep lines to so many columns").argParser(wholeNumber))
-    .option("-q, --quiet", "report findings and nothing else");
+    .option("-q, --quiet", "report findings and nothing else")
+    .addOption(colourOption());
 }

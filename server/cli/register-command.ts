@@ -1,7 +1,7 @@
 import { Option } from "commander";
 import type { AddCommand } from "./commands.ts";
 import { registerFormats } from "./format-names.ts";
-import { wholeNumber } from "./options.ts";
+import { colourOption, wholeNumber } from "./options.ts";
 import type { RegisterOptions } from "./register.ts";
 
 export const addRegister: AddCommand = (program, terminal, finish) => {
@@ -18,6 +18,7 @@ export const addRegister: AddCommand = (program, terminal, finish) => {
     .option("--on <DAY>", "compare due days with this day instead of today")
     .option("--no-cache", "read everything anew, and keep nothing for the next time")
     .addOption(new Option("--threads <NUMBER>", "how many threads may read").argParser(wholeNumber))
+    .addOption(colourOption())
     .addHelpText(
       "after",
       `

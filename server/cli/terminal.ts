@@ -45,9 +45,14 @@ export interface Terminal {
   readonly cache: CachePlace | undefined;
 }
 
-/** Colour is for people: on a terminal that can show it, and never against NO_COLOR. */
-export function wantsColour(stream: { isTTY?: boolean }, { NO_COLOR, TERM }: NodeJS.ProcessEnv): boolean {
-  return stream.isTTY === true && !NO_COLOR && TERM !== "dumb";
+/**
+ * Colour is for people: on a terminal that can show it, or where FORCE_COLOR wants it all the same, and never against
+ * NO_COLOR. What the library of colours asks instead takes `FORCE_COLOR=0` for yes, and a file that CI writes for a screen.
+ */
+export function wantsColour(stream: { isTTY?: boolean }, { NO_COLOR, FORCE_COLOR, TERM }: NodeJS.ProcessEnv): boolean {
+  if (NO_COLOR) return false;
+  if (FORCE_COLOR) return FORCE_COLOR !== "0" && FORCE_COLOR !== "false";
+  return stream.isTTY === true && TERM !== "dumb";
 }
 
 /** A terminal says how wide it is; `COLUMNS` says it for a pipe too. */

@@ -230,6 +230,19 @@ test("colour needs a terminal that can show it, and yields to NO_COLOR", () => {
   expect(wantsColour({}, {})).toBe(false);
 });
 
+test.each([
+  [{ FORCE_COLOR: "1" }, true],
+  [{ FORCE_COLOR: "3", TERM: "dumb" }, true],
+  [{ FORCE_COLOR: "true" }, true],
+  [{ FORCE_COLOR: "0" }, false],
+  [{ FORCE_COLOR: "false" }, false],
+  [{ FORCE_COLOR: "" }, false],
+  [{ FORCE_COLOR: "1", NO_COLOR: "1" }, false],
+])("a pipe with %o has colours: %s", (env, wanted) => {
+  expect(wantsColour({}, env)).toBe(wanted);
+  expect(wantsColour({ isTTY: true }, { ...env, FORCE_COLOR: "0" })).toBe(false);
+});
+
 test("timing goes to standard error", async () => {
   const { out, err } = await new Folder({ "a.ways": sound }).run("check", "--timing", "--format", "json");
   expect(() => JSON.parse(out)).not.toThrow();

@@ -1,4 +1,5 @@
 /** What a finding looks like on a terminal. */
+import { readFileSync } from "node:fs";
 import { stripVTControlCharacters } from "node:util";
 import { expect, test } from "vitest";
 import { coloursFor } from "../../server/cli/colours.ts";
@@ -195,4 +196,37 @@ test("colour only where it is wanted", async () => {
   expect(plain.out).not.toContain("\u001b");
   expect(coloured.out).toContain("\u001b[31merror");
   expect(stripVTControlCharacters(coloured.out)).toBe(plain.out);
+});
+
+const tested = `    way 2 radial "Heater" {
+      route   clipped  method C
+      length  18 m
+      serves  water-heater
+      load    5 kW
+    }`;
+
+test.each([
+  ["check", "a.ways"],
+  ["check", "--format", "concise", "a.ways"],
+  ["explain", "loop/zs-over-limit"],
+  ["register", "a.ways"],
+  ["size", "a.ways", "--way", "A/2"],
+])("--color decides for %s, before the command and behind it", async (...command) => {
+  const folder = new Folder({ "a.ways": schedule(`${faultyWay}\n${tested}`) });
+  const plain = await folder.run(...command);
+  const coloured = await folder.runWith({ colour: true }, ...command);
+  expect(stripVTControlCharacters(coloured.out)).toBe(plain.out);
+  expect(coloured.out).toContain("\u001b[");
+  expect(await folder.run(...command, "--color", "always")).toEqual(coloured);
+  expect(await folder.run("--color=always", ...command)).toEqual(coloured);
+  expect(await folder.runWith({ colour: true }, ...command, "--color", "never")).toEqual(plain);
+  expect(await folder.runWith({ colour: true }, ...command, "--color", "auto")).toEqual(coloured);
+});
+
+test("--color leaves a file and what a program reads without colours", async () => {
+  const folder = new Folder({ "a.ways": schedule(faultyWay) });
+  await folder.run("check", "--color", "always", "--output-file", "report.txt");
+  expect(readFileSync(folder.at("report.txt"), "utf8")).toBe((await folder.run("check")).out);
+  const json = ["check", "--format", "json"];
+  expect(await folder.run(...json, "--color", "always")).toEqual(await folder.run(...json));
 });

@@ -60,6 +60,8 @@ test.each([
   ],
   [["size", "a.ways"], "“size” needs --way <BOARD/WAY>: the way, such as A/3."],
   [["fmt"], "“fmt” needs PATH: files, folders, patterns, or - to lay out standard input to standard output."],
+  [["check", "--color", "sometimes"], "“sometimes” is no value of --color. It is auto, always or never."],
+  [["fmt", "--colour", "never", "."], "There is no option “--colour” of “fmt”. Did you mean --color?"],
   [["completion", "basch"], "“basch” is no value of SHELL. Did you mean bash? It is bash, zsh or fish."],
   [["git", "stup"], "There is no command “git stup”. Did you mean setup?"],
   [["git", "setup", "--dryrun"], "There is no option “--dryrun” of “git setup”. Did you mean --dry-run?"],
