@@ -1,9 +1,11 @@
 /** A comparison for programs. Its shape is `compareSchema`; a change of it needs a new `version`. */
 import { type Change, gravities, type Side } from "../reports/compare/change.ts";
+import { changeKinds } from "../reports/compare/changes.ts";
 import { type Comparison, isSame, type PlaceChanges } from "../reports/compare/comparison.ts";
 import type { FindingChange } from "../reports/compare/findings.ts";
 import type { VersionComparison } from "./compare-pairs.ts";
 import { differs } from "./compare-pairs.ts";
+import { count, dialect, exactly, list, number, one, orNull, text, truth } from "./json-shapes.ts";
 import type { Schedule } from "./versions.ts";
 
 export const compareJson = (all: readonly VersionComparison[]) => ({
@@ -95,14 +97,7 @@ const findingJson = ({ kind, check, old, now, departure }: FindingChange) => ({
   departure: departure ?? null,
 });
 
-const text = { type: "string" } as const;
 const textOrNull = { type: ["string", "null"] } as const;
-const count = { type: "integer", minimum: 0 } as const;
-const list = <T>(items: T) => ({ type: "array", items }) as const;
-const exactly = <T extends object>(properties: T) =>
-  ({ type: "object", properties, required: Object.keys(properties), additionalProperties: false }) as const;
-const orNull = <T>(schema: T) => ({ anyOf: [schema, { type: "null" }] }) as const;
-const one = (...values: readonly string[]) => ({ enum: values }) as const;
 
 const side = orNull(
   exactly({
@@ -111,9 +106,9 @@ const side = orNull(
       exactly({
         text,
         sense: one("most", "least"),
-        value: { type: "number" },
+        value: number,
         left: text,
-        passes: { type: "boolean" },
+        passes: truth,
       }),
     ),
   }),
@@ -124,7 +119,7 @@ const schedule = exactly({ path: text, title: text, boards: count, ways: count }
 
 /** The shape of `compare --format json`, as JSON Schema. Limits are in base units: Ω, A, s. */
 export const compareSchema = {
-  $schema: "https://json-schema.org/draft/2020-12/schema",
+  $schema: dialect,
   title: "wayfile compare",
   ...exactly({
     version: { const: 1 },
@@ -132,16 +127,16 @@ export const compareSchema = {
       exactly({
         before: text,
         after: text,
-        differs: { type: "boolean" },
+        differs: truth,
         installationsCompared: count,
         installations: list(
           exactly({
             path: text,
             formerPath: textOrNull,
             title: text,
-            same: { type: "boolean" },
+            same: truth,
             compared: exactly({ readings: count, lines: count }),
-            judged: { type: "boolean" },
+            judged: truth,
             found: exactly({ before: found, after: found }),
             places: list(
               exactly({
@@ -150,25 +145,13 @@ export const compareSchema = {
                 title: text,
                 formerly: textOrNull,
                 state: one("stays", "came", "went"),
-                spare: { type: "boolean" },
+                spare: truth,
                 content: textOrNull,
                 readingsLost: count,
                 gravity: one(...gravities, "none"),
                 changes: list(
                   exactly({
-                    kind: one(
-                      "altered",
-                      "vanished",
-                      "re-dated",
-                      "struck-out",
-                      "reinstated",
-                      "corrected",
-                      "read",
-                      "changed",
-                      "came",
-                      "went",
-                      "limit",
-                    ),
+                    kind: one(...changeKinds),
                     address: text,
                     name: text,
                     day: textOrNull,

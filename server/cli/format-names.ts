@@ -3,3 +3,5 @@ export const settingNames = ["text", "markdown", "html"] as const;
 export const papers = [...settingNames, "pdf"] as const;
 export const scheduleFormats = [...papers, "xlsx", "csv"] as const;
 export const registerFormats = ["text", "markdown", "html", "csv", "xlsx", "json"] as const;
+/** What has a JSON schema. */
+export const schemaNames = ["settings", "check", "check-lines", "compare", "history", "register", "size"] as const;

@@ -1,18 +1,19 @@
 import { type Address, parseAddress } from "../readings/address.ts";
 import { type Entry, entriesOfFile } from "../readings/entries.ts";
-import { cutOff, historyReport } from "../reports/history/report.ts";
+import { cutOff, type HistoryOf, historyReport } from "../reports/history/report.ts";
 import { isMeant, seriesOf } from "../reports/history/timeline.ts";
 import { listed } from "../text/words.ts";
 import { type LoadedFile, Project } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { historyOf } from "./file-history.ts";
 import { Disk } from "./files.ts";
+import { historyJson } from "./history-json.ts";
 import { type Setting, written } from "./reporting.ts";
-import { refuse } from "./say.ts";
+import { jsonText, refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 export interface HistoryOptions {
-  readonly format: Setting;
+  readonly format: Setting | "json";
 }
 
 /** `wayfile history`: a file's readings by day, and who wrote and changed each. */
@@ -46,8 +47,8 @@ export async function history(
       terminal,
     );
   const called = file === whole ? named : disk.shown(file.path);
-  const report = historyReport({ file: called, ...(wanted === undefined ? {} : { wanted }), edits, series, remarks });
-  terminal.out(written(report, format, terminal));
+  const of: HistoryOf = { file: called, ...(wanted === undefined ? {} : { wanted }), edits, series, remarks };
+  terminal.out(format === "json" ? jsonText(historyJson(of)) : written(historyReport(of), format, terminal));
   return exit.clean;
 }
 

@@ -23,6 +23,7 @@ import { Disk } from "./files.ts";
 import type { registerFormats } from "./format-names.ts";
 import { Houses } from "./house.ts";
 import { namesFrom } from "./names.ts";
+import { registerJson } from "./register-json.ts";
 import { tidy } from "./run/cache.ts";
 import { Pace } from "./run/pace.ts";
 import { planOf, Scan } from "./run/plan.ts";
@@ -141,7 +142,7 @@ async function contentOf(
       return await workbookOf(table, { file: "the schedules of this register", printed: today }, registerSheet);
     }
     case "json":
-      return jsonText({ version: 1, day: today, installations: rows });
+      return jsonText(registerJson(rows, today));
     default:
       return registerText(rows, coloursFor(colour), width);
   }

@@ -11,7 +11,8 @@ import type { WorkingOptions } from "./working.ts";
 
 type Finish = (code: number) => void;
 
-const format = (): Option => new Option("--format <FORMAT>", "how to set it").choices(settingNames).default("text");
+const format = (choices: readonly string[] = settingNames): Option =>
+  new Option("--format <FORMAT>", "how to set it").choices(choices).default("text");
 
 export function addWorking(program: Command, terminal: Terminal, finish: Finish): void {
   program
@@ -90,7 +91,7 @@ export function addCompare(program: Command, terminal: Terminal, finish: Finish)
     .description("Compare two versions of a schedule, or the brief and the as-built schedule.")
     .argument("<BEFORE>", "the earlier version, or the brief: a file, a folder, a revision of git, or -")
     .argument("[AFTER...]", "the later one, or several that were built to one brief; the files on the disk if left out")
-    .addOption(new Option("--format <FORMAT>", "how to set it").choices([...settingNames, "json"]).default("text"))
+    .addOption(format([...settingNames, "json"]))
     .option("--exit-code", "exit with 1 where they differ")
     .option("--stdin-path <PATH>", "the path of the file given on standard input")
     .addHelpText(
@@ -123,7 +124,7 @@ export function addHistory(program: Command, terminal: Terminal, finish: Finish)
     .description("Show a reading over the years: by day, and who wrote and changed each figure.")
     .argument("<FILE>", "the schedule, in a repository of git")
     .argument("[ADDRESS]", "a way and a reading, such as A/3 Zs, a way or a board; all readings if left out")
-    .addOption(format())
+    .addOption(format([...settingNames, "json"]))
     .addHelpText(
       "after",
       `

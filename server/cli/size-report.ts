@@ -1,10 +1,9 @@
-/** A proposal as it is printed, for people and for programs. */
+/** A proposal as it is printed. */
 import { working } from "../calc/result.ts";
 import type { Proposal } from "../proposal/proposal.ts";
-import { type Source, sourceText } from "../tables/source.ts";
+import { sourceText } from "../tables/source.ts";
 import { type TerminalText, term } from "../text/terminal.ts";
 import type { Colours } from "./colours.ts";
-import { jsonText } from "./say.ts";
 
 export interface Sized {
   readonly proposal: Proposal;
@@ -62,31 +61,4 @@ function decisionsText(decisions: Proposal["decisions"], colours: Colours): Term
 function ruledOutText(ruledOut: Proposal["ruledOut"]): TerminalText {
   const width = Math.max(...ruledOut.map(({ candidate }) => candidate.length));
   return term.join(ruledOut.map(({ candidate, why }) => term`  ${candidate.padEnd(width)}  ${why}\n`));
-}
-
-/** The shape is described in the README; a change of it needs a new `version`. */
-export function sizeJson({ proposal, path, way, written, changes }: Sized): TerminalText {
-  const { outcome, reasons, open, decisions, ruledOut, device, cable, rcd } = proposal;
-  const sourceJson = (source: Source | undefined) => (source ? { ref: source.ref, standing: source.standing } : null);
-  const report = {
-    version: 1,
-    path,
-    way,
-    outcome,
-    reasons,
-    device: device ?? null,
-    cable: cable ?? null,
-    rcd: rcd ?? null,
-    changes,
-    written,
-    decisions: decisions.map(({ title, result, steps, source }) => ({
-      title,
-      result,
-      working: steps.length > 0 ? working(steps) : null,
-      source: sourceJson(source),
-    })),
-    ruledOut: ruledOut.map(({ candidate, why, source }) => ({ candidate, why, source: sourceJson(source) })),
-    open,
-  };
-  return jsonText(report);
 }

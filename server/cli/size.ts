@@ -11,7 +11,8 @@ import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { loadOf } from "./load.ts";
 import { refuse } from "./say.ts";
-import { type Sized, sizeJson, sizeText } from "./size-report.ts";
+import { sizeJson } from "./size-json.ts";
+import { type Sized, sizeText } from "./size-report.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
 

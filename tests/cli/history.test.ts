@@ -1,6 +1,8 @@
 /** Readings over the years and commits, and those that were changed after they were signed for, by a real git. */
 import { afterEach, describe, expect, it } from "vitest";
+import { historySchema } from "../../server/cli/history-json.ts";
 import { TestRepository } from "../helpers/repository.ts";
+import { faultsAgainst, type Schema } from "../helpers/schema.ts";
 import { runIn } from "./run.ts";
 
 const way = (id: string, tests: string) => `    way ${id} radial "Oven" {
@@ -54,6 +56,69 @@ describe("history", () => {
     expect(out).toMatch(/2026-03-05 +0\.47 Ω +±0\.029 Ω +─*●─* +R\. Moss, 2026-03-06/);
     expect(out).toMatch(/2028-03-05 +0\.55 Ω +±0\.031 Ω +·+─*●─* +not committed yet/);
     expect(out).toContain("Risen by 0.08 Ω, more than the ±0.06 Ω of both readings' instruments.");
+  });
+
+  it("gives the same to programs, of its schema", async () => {
+    const one = begun(schedule(way("1", live("2026-03-05", "0.42 Ω"))));
+    later(one, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    one.write({ "house.ways": schedule(way("1", live("2026-03-05", "0.47 Ω") + live("2028-03-05", "0.55 Ω"))) });
+    const { code, out, err } = await runIn(one.folder, "history", "house.ways", "A/1 Zs", "--format", "json");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    const json = JSON.parse(out) as unknown;
+    expect(await faultsAgainst(historySchema as unknown as Schema, json)).toEqual([]);
+    const hash = expect.stringMatching(/^[0-9a-f]{8}$/);
+    const first = { commit: hash, author: "R. Moss", day: "2026-03-06", subject: "First" };
+    const second = { commit: hash, author: "B. Adder", day: "2026-04-01", subject: "Tidied" };
+    const open = { commit: null, author: null, day: null, subject: null };
+    expect(json).toEqual({
+      version: 1,
+      file: "house.ways",
+      address: "A/1 Zs",
+      commits: [open, second, first],
+      readings: [
+        {
+          reading: "A/1 · Zs",
+          days: [
+            {
+              day: "2026-03-05",
+              address: "A/1 · live 2026-03-05 · Zs",
+              text: "0.47 Ω",
+              value: { amount: 0.47, unit: "Ω", sign: "=" },
+              uncertainty: { amount: 0.0294, instrument: "M1" },
+              writings: [
+                { kind: "read", before: null, after: "0.42 Ω", ...first },
+                { kind: "altered", before: "0.42 Ω", after: "0.47 Ω", ...second },
+              ],
+            },
+            {
+              day: "2028-03-05",
+              address: "A/1 · live 2028-03-05 · Zs",
+              text: "0.55 Ω",
+              value: { amount: 0.55, unit: "Ω", sign: "=" },
+              uncertainty: { amount: 0.031, instrument: "M1" },
+              writings: [{ kind: "read", before: null, after: "0.55 Ω", ...open }],
+            },
+          ],
+          drift: {
+            amount: 0.08,
+            unit: "Ω",
+            uncertainty: 0.0604,
+            isMore: true,
+            text: "risen by 0.08 Ω, more than the ±0.06 Ω of both readings' instruments",
+          },
+        },
+      ],
+      remarks: [],
+    });
+    expect(await faultsAgainst(historySchema as unknown as Schema, { ...(json as object), more: 1 })).not.toEqual([]);
+  });
+
+  it("gives programs every reading there is, bounds, words and what was not measured too", async () => {
+    for (const name of ["heron-wharf/workshop.ways", "alder-row/periodic.ways", "larkfield/cottage.ways"]) {
+      const { code, out } = await runIn("examples", "history", name, "--format", "json");
+      expect(code).toBe(0);
+      expect(await faultsAgainst(historySchema as unknown as Schema, JSON.parse(out))).toEqual([]);
+    }
   });
 
   it("follows a circuit to its present number, and a file to its present name", async () => {

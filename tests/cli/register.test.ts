@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import readWorkbook from "read-excel-file/node";
 import { describe, expect, test } from "vitest";
+import { faultsAgainst, type Schema } from "../helpers/schema.ts";
 import { Folder, faultyWay, schedule } from "./run.ts";
 
 const M1 = 'instrument M1 "Tester" {\n  due  2026-11-03\n}\n';
@@ -63,6 +64,15 @@ test("as Markdown each row leads to its schedule, and nothing of a schedule is a
   expect(table).toHaveLength(7);
   expect(table[1]).toBe("| --- | --- | --- | --- | --- | --- | --- |");
   expect(table[2]).toContain("| [=HYPERLINK(1) &lt;b&gt;&amp;](<faulty.ways>)<br>faulty.ways | ");
+});
+
+test("the register for programs is as its schema says, and every key is there", async () => {
+  const folder = new Folder(files);
+  const schema = JSON.parse((await folder.run("schema", "register")).out) as Schema;
+  const report = JSON.parse((await folder.run("register", "--format", "json", "--on", "2026-10-20")).out);
+  expect(await faultsAgainst(schema, report)).toEqual([]);
+  expect(of(report.installations, "sound.ways")).toMatchObject({ title: "Quiet", tested: null, margin: null });
+  expect(report.day).toBe("2026-10-20");
 });
 
 test("days are compared with the one that is given", async () => {

@@ -1,6 +1,7 @@
 /** Proposals on the command line: what is printed, what is written, and what is refused. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { faultsAgainst, type Schema } from "../helpers/schema.ts";
 import { Folder, schedule } from "./run.ts";
 
 const ways = `    way 3 radial "Water heater" {
@@ -117,6 +118,8 @@ describe("a proposal", () => {
     const { code, out } = await folder().run("size", "a.ways", "--way", "A/3", "--format", "json");
     expect(code).toBe(0);
     const report = JSON.parse(out);
+    const schema = JSON.parse((await folder().run("schema", "size")).out) as Schema;
+    expect(await faultsAgainst(schema, report)).toEqual([]);
     expect(report).toMatchObject({
       version: 1,
       path: "a.ways",

@@ -1,25 +1,19 @@
 /** The shape of the reports of a check for programs, as JSON Schema. */
-const text = { type: "string" } as const;
-const count = { type: "integer", minimum: 0 } as const;
-const orNull = <T>(schema: T) => ({ anyOf: [schema, { type: "null" }] }) as const;
-const list = <T>(items: T) => ({ type: "array", items }) as const;
-const exactly = <T extends object>(properties: T) =>
-  ({ type: "object", properties, required: Object.keys(properties), additionalProperties: false }) as const;
+import { amount, count, dialect, exactly, list, number, one, orNull, text } from "../json-shapes.ts";
 
 const position = exactly({ line: count, character: count });
 const range = exactly({ start: position, end: position });
-const amount = { amount: { type: "number" }, unit: text } as const;
 
 const finding = exactly({
   check: text,
-  severity: { enum: ["error", "warning", "information"] },
+  severity: one("error", "warning", "information"),
   message: text,
   range,
   value: orNull(exactly(amount)),
   limit: orNull(exactly({ ...amount, which: orNull(text) })),
-  margin: orNull({ type: "number" }),
+  margin: orNull(number),
   marginText: orNull(text),
-  verdict: orNull({ enum: ["passes", "fails", "unproven"] }),
+  verdict: orNull(one("passes", "fails", "unproven")),
   source: orNull(exactly({ ref: text, standing: text })),
   working: orNull(text),
   related: list(exactly({ path: text, range, message: text })),
@@ -37,8 +31,6 @@ const summary = {
   suppressed: count,
   leftOut: count,
 } as const;
-
-const dialect = "https://json-schema.org/draft/2020-12/schema";
 
 /** Lines and characters count from zero, characters in UTF-16 units. */
 export const checkSchema = {

@@ -9,18 +9,20 @@ import type { Entry } from "../../readings/entries.ts";
  * before. `struck-out`: it is kept and does not count, `reinstated`: it counts again. `read`: a reading that came. The others are of lines that are
  * stated; `limit`: the line is the same, what it is compared with is not.
  */
-export type ChangeKind =
-  | "altered"
-  | "vanished"
-  | "re-dated"
-  | "struck-out"
-  | "reinstated"
-  | "corrected"
-  | "read"
-  | "changed"
-  | "came"
-  | "went"
-  | "limit";
+export const changeKinds = [
+  "altered",
+  "vanished",
+  "re-dated",
+  "struck-out",
+  "reinstated",
+  "corrected",
+  "read",
+  "changed",
+  "came",
+  "went",
+  "limit",
+] as const;
+export type ChangeKind = (typeof changeKinds)[number];
 
 export interface EntryChange {
   readonly kind: ChangeKind;

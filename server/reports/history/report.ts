@@ -11,7 +11,7 @@ const cautions =
 export const cutOff =
   "This copy of the repository is cut off: what was written before its first commit is not seen. “git fetch --unshallow” brings it.";
 
-interface HistoryOf {
+export interface HistoryOf {
   readonly file: string;
   /** The address that was asked for. */
   readonly wanted?: string;
@@ -116,7 +116,7 @@ function seriesSection({ name, points, drift }: Series): Section {
 }
 
 /** “risen by 0.06 Ω, more than the ±0.03 Ω of both instruments”. */
-function driftText(drift: Drift | undefined, points: readonly Point[]): string {
+export function driftText(drift: Drift | undefined, points: readonly Point[]): string {
   if (!drift) return "";
   const size = figure(Math.abs(drift.by), points);
   const moved = Math.abs(drift.by) < 1e-12 ? "unchanged" : `${drift.by > 0 ? "risen" : "fallen"} by ${size}`;
@@ -139,9 +139,13 @@ const bases: Readonly<Record<string, "Ω" | "s" | "A" | "V">> = {
   V: "V",
 };
 
+/** The base unit that the figure of a reading is in; nothing where it has none, or is no quantity. */
+export const baseUnitOf = (reading: Point["entry"]["reading"]) =>
+  reading && "unit" in reading ? bases[reading.unit] : undefined;
+
 function figure(value: number, points: readonly Point[]): string {
   const reading = points.map(({ entry }) => entry.reading).find((one) => one !== undefined && "unit" in one);
-  const unit = reading && "unit" in reading ? bases[reading.unit] : undefined;
+  const unit = baseUnitOf(reading);
   return unit ? metered(value, unit) : String(value);
 }
 
