@@ -215,6 +215,12 @@ describe("bundles", () => {
     expect([...named].sort()).toEqual([
       "LICENSE",
       "README.md",
+      "client/guide/command-line.md",
+      "client/guide/editor.md",
+      "client/guide/git.md",
+      "client/guide/language.md",
+      "client/guide/papers.md",
+      "client/guide/sizing.md",
       "client/l10n/bundle.l10n.de.json",
       "client/l10n/bundle.l10n.json",
       "client/l10n/manifest.de.json",

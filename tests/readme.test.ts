@@ -1,4 +1,5 @@
-import { readFileSync } from "node:fs";
+import { existsSync, globSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { expect, it } from "vitest";
 import { format } from "../server/format/format.ts";
 import { findingsOf } from "./helpers/sample.ts";
@@ -21,16 +22,33 @@ it("the first five minutes find what the README says, and the correction it name
   expect(findingsOf(first.replace(/stage +design/, "stage tested")).length).toBeGreaterThan(3);
 });
 
-it("what the contents of the README lead to is there", () => {
-  const headings = [...readme.matchAll(/^#+ (.*)$/gm)].map(([, heading = ""]) =>
+const root = join(import.meta.dirname, "..");
+const guides = globSync("client/guide/*.md", { cwd: root });
+
+/** The names that links may give to the headings of a document. */
+const anchorsOf = (text: string) =>
+  [...text.matchAll(/^#+ (.*)$/gm)].map(([, heading = ""]) =>
     heading
       .toLowerCase()
       .replace(/[^a-z0-9 -]/g, "")
       .replaceAll(" ", "-"),
   );
-  const links = [...readme.matchAll(/\]\(#([^)]*)\)/g)].map(([, target = ""]) => target);
-  expect(links.length).toBeGreaterThan(8);
-  expect(links.filter((link) => !headings.includes(link))).toEqual([]);
+
+it.each(["README.md", ...guides])("what %s leads to is there", (path) => {
+  const text = readFileSync(join(root, path), "utf8");
+  const links = [...text.matchAll(/\]\(([^)\s]*)\)/g)].map(([, target = ""]) => target);
+  const lost = links.filter((link) => {
+    const [file = "", anchor] = link.split("#");
+    const target = file === "" ? path : join(dirname(path), file);
+    if (!existsSync(join(root, target))) return true;
+    return anchor !== undefined && !anchorsOf(readFileSync(join(root, target), "utf8")).includes(anchor);
+  });
+  expect(lost).toEqual([]);
+});
+
+it("the README leads to every guide", () => {
+  expect(guides.length).toBeGreaterThan(5);
+  expect(guides.filter((path) => !readme.includes(`](${path})`))).toEqual([]);
 });
 
 it("the README opens with the job in one paragraph", () => {

@@ -1,5 +1,5 @@
 /** Words and turns that must not come back into what a person reads. Each has a plain one of the trade in its place. */
-import { readdirSync, readFileSync } from "node:fs";
+import { globSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { pages } from "../server/rules/frame/catalogue.ts";
 import { safeIsolation } from "../server/text/isolation.ts";
@@ -145,7 +145,7 @@ describe("what is found in the examples", () => {
 });
 
 describe("a document", () => {
-  it.each(["README.md", "grammar/REFERENCE.md", "package.json"])("%s", (path) => {
+  it.each(["README.md", ...globSync("client/guide/*.md"), "grammar/REFERENCE.md", "package.json"])("%s", (path) => {
     expect(readFileSync(path, "utf8").split("\n").flatMap(slipsIn)).toEqual([]);
   });
 });

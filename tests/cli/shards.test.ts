@@ -67,7 +67,7 @@ describe("shards", () => {
     expect(await refusal(one, "other.jsonl")).toMatch(/^These are parts of different runs/);
   });
 
-  test("run side by side by an engine that is there already, as the README shows it", async () => {
+  test("run side by side by an engine that is there already, as the guide shows it", async () => {
     const folder = new Folder(files());
     const program = `'${process.execPath}' '${await builtProgram()}'`;
     const line = `seq 2 | xargs -P 2 -I{} ${program} check --shard {}/2 --output-file part-{}.jsonl . && ${program} gather --format json part-*.jsonl`;

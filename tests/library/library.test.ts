@@ -75,7 +75,7 @@ test.each([
   expect(resolvePath(from, use)).toBe(path);
 });
 
-test("the example of the README runs with the package as others have it, without Node inside", async () => {
+test("the example of the guide runs with the package as others have it, without Node inside", async () => {
   const folder = mkdtempSync(join(tmpdir(), "wayfile-library-"));
   const own = join(folder, "node_modules/wayfile");
   mkdirSync(own, { recursive: true });

@@ -1,4 +1,4 @@
-/** The report of a check for programs. Its shape is described in the README; a change of it needs a new `version`. */
+/** The report of a check for programs. Its shape is described in client/guide/command-line.md; a change of it needs a new `version`. */
 import type { LimitVerdict } from "../../calc/verdict.ts";
 import type { FileResult, ResultFinding, ResultPlace } from "../../results/result.ts";
 import type { Totals } from "../../results/totals.ts";
