@@ -1,4 +1,5 @@
 /** What a loop impedance should be, from what lies upstream of it. */
+import { exceeds, fallsShort } from "../calc/compare.ts";
 import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
@@ -178,8 +179,8 @@ export function loopBearsOut(study: WayStudy, byLength: number): boolean {
   if (!found?.expected || !found.board) return false;
   const { Zs, board, expected, tolerance } = found;
   return (
-    Math.abs(Zs.value - expected.value) <= tolerance.value &&
-    Math.abs(Zs.value - board.value - byLength) > tolerance.value
+    !exceeds(Math.abs(Zs.value - expected.value), tolerance.value) &&
+    exceeds(Math.abs(Zs.value - board.value - byLength), tolerance.value)
   );
 }
 
@@ -201,7 +202,7 @@ export function aboveElectrode(study: WayStudy) {
   const network = declaredImpedance("TT");
   const R1R2 = exactReading(study.R1R2)?.value ?? 0;
   const most = share.value * electrode.value + network.value + R1R2;
-  return Zs.value > most ? { Zs, electrode, most, share, network } : undefined;
+  return exceeds(Zs.value, most) ? { Zs, electrode, most, share, network } : undefined;
 }
 
 /** The most a loop can be that reads below the meter's scale. */
@@ -220,16 +221,17 @@ function verdictOf(
   const parallel = hasMetalBeside(study);
   // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not compared with it.
   const uncertainty = R1R2 && r1r2InUncertainty(study);
-  if (expected && !atMost && uncertainty !== "low" && Zs.value > expected.value + tolerance.value) return "high";
+  if (expected && !atMost && uncertainty !== "low" && exceeds(Zs.value, expected.value + tolerance.value))
+    return "high";
   if (parallel) return undefined;
   // What a distributor declares is the most its loop may have: less is no news.
   const most = board?.fact.provenance === "declared";
-  if (board && !most && Zs.value < board.value - allowance) return "below-board";
+  if (board && !most && fallsShort(Zs.value, board.value - allowance)) return "below-board";
   if (uncertainty === "high") return undefined;
-  if (R1R2 && Zs.value < R1R2.value - allowance) return "below-conductors";
+  if (R1R2 && fallsShort(Zs.value, R1R2.value - allowance)) return "below-conductors";
   if (most) return undefined;
   if (expected && !atMost && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
-  return expected && Zs.value < expected.value - tolerance.value ? "low" : undefined;
+  return expected && fallsShort(Zs.value, expected.value - tolerance.value) ? "low" : undefined;
 }
 
 /** Whether R1+R2 is far from what length and sizes, or the ends and points of a ring, say it should be. */
@@ -250,7 +252,7 @@ function r1r2InUncertainty(study: WayStudy): "high" | "low" | undefined {
 function fromOrigin(study: WayStudy, Zs: number, expected: number): boolean {
   // Two readings that are each a few digits out may meet the sum by chance where the feeder is hardly anything. The
   // origin is asked last: a way that never asks need not be checked again when it changes.
-  if (study.context.upstream.length === 0 || !(expected - Zs > practiceOf("loop-below").value * 3)) return false;
+  if (study.context.upstream.length === 0 || !exceeds(expected - Zs, practiceOf("loop-below").value * 3)) return false;
   const R1R2 = exactReading(study.R1R2)?.value;
   const Ze = R1R2 === undefined ? undefined : originImpedance(study.context)?.value;
   return R1R2 !== undefined && Ze !== undefined && Math.abs(Zs - (Ze + R1R2)) < practiceOf("loop-exact").value;

@@ -1,4 +1,5 @@
 /** R2 as a part of R1+R2, by the sizes of the cable. */
+import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, ohms, plain, step } from "../calc/result.ts";
 import { ratioOf } from "../circuit/cpc.ts";
 import type { ExactReading } from "../circuit/supply.ts";
@@ -78,7 +79,7 @@ export function r2BelowLoop(study: WayStudy): R2OfLoop | undefined {
   const left = Zs.value - board.value;
   const share = ratio.value / (1 + ratio.value);
   const value = left * share;
-  if (R2.value >= value - tolerance.value) return undefined;
+  if (!fallsShort(R2.value, value - tolerance.value)) return undefined;
   const steps = [
     ...ratio.steps,
     step(`R1+R2 = Zs − ${board.name}`, `${ohms(Zs.value)} − ${ohms(board.value)}`, ohms(left)),

@@ -71,10 +71,8 @@ function doubled({ points, values }: RingStudy): Pattern | undefined {
   const read = readIn(points, "L-N");
   const tolerance = ringTolerance.value + hair;
   if (!(half > 0) || read.length < 2 || half / 2 <= tolerance) return undefined;
-  const all = read.every(
-    ({ value, point }) =>
-      Math.abs(value - half) <= Math.max(tolerance, half * deadTestPractice.sameShare.value) || point.mayBeSpur,
-  );
+  const room = Math.max(ringTolerance.value, half * deadTestPractice.sameShare.value) + hair;
+  const all = read.every(({ value, point }) => Math.abs(value - half) <= room || point.mayBeSpur);
   const far = read.every(({ value }) => value > half / 2 + tolerance);
   return all && far ? { kind: "doubled", points: read.map(({ point }) => point) } : undefined;
 }

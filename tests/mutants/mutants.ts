@@ -1,13 +1,14 @@
 /**
- * Whether the tests would notice: a sample of mutants of the calculations, tables, checks and readings, each run against
- * the tests that come by it. `npm run mutants -- [--sample 25] [--seed 1] [--room calc] [--minutes 30] [--seconds 240]`;
+ * Whether the tests would notice: a sample of mutants of the calculations, tables, circuits, readings, boards and checks,
+ * each run against the tests that come by it. `npm run mutants -- [--sample 25] [--seed 1] [--room calc] [--minutes 30] [--seconds 240]`;
  * several seeds are several samples of one run.
  * It works on a copy of this folder in which all mutants of the sample sleep. The tests are run once to see which of them
  * comes by which mutant; then each test is run again for each mutant that it comes by, the quickest first, with that one
  * awake. What lives, or is passed as modules are read, is tried by itself against all that comes by it, from a fresh start,
  * for at most so many seconds of tests. What came out is kept in `.build/mutants.json`, and a later run goes on from there.
  * A survivor is killed by a test, or explained in `equivalents.ts`; `--only server/calc/ring.ts:40 --against
- * tests/calc/ring` tries the mutants of a line against the tests that were written for them.
+ * tests/calc/ring` tries the mutants of a line, and `--only server/calc/ring.ts` those of a file, against the tests that
+ * were written for them.
  */
 import { spawn } from "node:child_process";
 import { cpSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from "node:fs";

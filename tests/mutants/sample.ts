@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { hash } from "./kept-results.ts";
 import { type Mutation, mutationsOf } from "./mutations.ts";
 
-export const rooms = ["calc", "tables", "rules", "readings"] as const;
+export const rooms = ["calc", "tables", "circuit", "readings", "boards", "rules"] as const;
 type Room = (typeof rooms)[number];
 
 interface Mutant extends Mutation {
@@ -26,9 +26,10 @@ function allOf(room: Room, root: string): Mutant[] {
     });
 }
 
-/** Those of the lines that are named, however many. */
+/** Those of the lines and of the whole files that are named, however many. */
 export function mutantsAt(places: readonly string[], root: string): Mutant[] {
-  return rooms.flatMap((room) => allOf(room, root).filter((mutant) => places.includes(placeOf(mutant))));
+  const isNamed = (mutant: Mutant) => places.includes(mutant.file) || places.includes(placeOf(mutant));
+  return rooms.flatMap((room) => allOf(room, root).filter(isNamed));
 }
 
 /** In an order that each mutant has by itself, so that a change of one source moves no other in or out. */

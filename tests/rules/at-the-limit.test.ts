@@ -2,17 +2,7 @@
  * Checks at their limits: the value that still passes and the one beside it that does not, in one schedule that holds `#`
  * where it stands. Limits of a standard are named with their regulation; the others are common practice of `tables`.
  */
-import { describe, expect, it } from "vitest";
-import type { Setting } from "../../server/rules/frame/rule.ts";
-import { find } from "../helpers/find.ts";
-
-interface Limit {
-  readonly check: string;
-  /** What is found of each value: the severity, or nothing. */
-  readonly found: Readonly<Record<string, "" | "error" | "warning" | "information">>;
-  readonly text: string;
-  readonly setting?: Setting;
-}
+import { holdAtLimits, type Limit } from "../helpers/limits.ts";
 
 const supplyOnly = (line: string): string =>
   `wayfile 1\ninstallation "Sample" {\n  standard BS 7671:2018+A2:2022\n  supply {\n    earthing TN-S\n    ${line}\n  }\n  board A "Board" {\n    fed-from supply\n  }\n}\n`;
@@ -282,13 +272,4 @@ cable # line 1.5 mm² cpc 1.5 mm² fire-resisting
   },
 ];
 
-const cases = limits.flatMap(({ check, text, setting, found }) =>
-  Object.entries(found).map(([value, severity]) => ({ check, value, severity, text, setting })),
-);
-
-describe("at its limit", () => {
-  it.each(cases)("$check of $value", ({ check, value, severity, text, setting }) => {
-    const severities = find(check, text.replace("#", value), setting).map((one) => one.severity);
-    expect(severities.join()).toBe(severity);
-  });
-});
+holdAtLimits(limits);

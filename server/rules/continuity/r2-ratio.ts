@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { ohms, plain, remark, step } from "../../calc/result.ts";
 import { hasMetalBeside } from "../../circuit/cpc.ts";
 import { r2OffLength, r2Share } from "../../readings/r2.ts";
@@ -61,7 +62,7 @@ export default wayRule({
       relatedFact(both, `R1+R2 ${ohms(R1R2)}, of which R2 is a part.`),
       ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
     ];
-    if (R2.value > R1R2 + meterUncertainty.value) {
+    if (exceeds(R2.value, R1R2 + meterUncertainty.value)) {
       report(valueSpot(own, R2), {
         message: `R2 ${ohms(R2.value)} is more than R1+R2 ${ohms(R1R2)}, of which it is a part: one of the two is wrong.`,
         value: amount(R2.value, "Ω"),

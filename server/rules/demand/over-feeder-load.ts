@@ -1,6 +1,7 @@
 import { demandOf } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
@@ -79,7 +80,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const { value } = stated.args;
   const allowance = practiceOf("demand-allowance");
   const { greatest } = demand;
-  if (greatest.value <= value.value * allowance.value) return;
+  if (!exceeds(greatest.value, value.value * allowance.value)) return;
   const least = amps(Math.ceil(greatest.value));
   report(valueSpot(stated, value), {
     message: `The feeder is designed for ${amps(value.value)}; board ${board.head.name} draws ${demandNotes(demand)}: design it for ${least}, or state the diversity.`,

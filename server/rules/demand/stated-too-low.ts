@@ -1,5 +1,6 @@
 import { originDemand } from "../../boards/demand-origin.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
@@ -42,7 +43,7 @@ export default installationRule({
     const { value } = stated.args;
     const allowance = practiceOf("demand-allowance");
     const { greatest } = demand;
-    if (greatest.value <= value.value * allowance.value) return;
+    if (!exceeds(greatest.value, value.value * allowance.value)) return;
     const calculated = amps(Math.ceil(greatest.value));
     const cutout = installation.supply?.one("cutout");
     report(valueSpot(stated, value), {

@@ -1,3 +1,4 @@
+import { fallsShort } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
 import { boardImpedance } from "../../circuit/board-impedance.ts";
@@ -48,7 +49,7 @@ installation "Sample" {
     if (above.fact.provenance === "declared") return;
     if (context.upstream[0]?.feeder?.facts.has("parallel-path")) return;
     const allowance = practiceOf("loop-below");
-    if (own.value >= above.value - allowance.value) return;
+    if (!fallsShort(own.value, above.value - allowance.value)) return;
     // Ze is read with the bonding disconnected, Zdb with all of it in parallel: at the origin that explains much.
     const atOrigin = context.upstream.length === 0;
     report(factSpot(own.fact), {

@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { ohms, step } from "../../calc/result.ts";
 import { feederLoop } from "../../readings/feeder-loop.ts";
 import { amount, boardRule, factSpot } from "../frame/rule.ts";
@@ -40,7 +41,7 @@ export default boardRule({
     if (!found) return;
     const { own, expected, by, tolerance, steps, facts } = found;
     // What is lower is asked about against the board above it.
-    if (own.value <= expected + tolerance.value) return;
+    if (!exceeds(own.value, expected + tolerance.value)) return;
     const brought =
       by === "reading" ? `${ohms(expected)} read at the end of its feeder` : `${ohms(expected)} its feeder should give`;
     report(factSpot(own.fact), {

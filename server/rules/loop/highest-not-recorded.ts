@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
 import { exactReading } from "../../circuit/supply.ts";
@@ -59,7 +60,7 @@ export default wayRule({
     const lines = readOnLines(Zs?.fact).map(({ name, fact, reading }) => ({ name, fact, Zs: reading }));
     const [highest] = [...loopPoints(study), ...lines].toSorted((a, b) => b.Zs.value - a.Zs.value);
     const allowance = practiceOf("loop-below");
-    if (!Zs || !recorded || !highest || highest.Zs.value <= recorded.value + allowance.value) return;
+    if (!Zs || !recorded || !highest || !exceeds(highest.Zs.value, recorded.value + allowance.value)) return;
     const written = highest.fact.segment.text.slice(highest.Zs.start, highest.Zs.end);
     report(valueSpot(Zs.fact, Zs.value), {
       message: `${highest.name} reads ${ohms(highest.Zs.value)}, above the Zs of ${ohms(recorded.value)} recorded for the circuit: record the highest.`,

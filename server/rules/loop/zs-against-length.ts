@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
@@ -46,7 +47,7 @@ export default wayRule({
     const own = Zs.value - board.value;
     const mismatch = lengthMismatch({ ...quantity, value: own }, expected.value);
     // Two loop readings differ by more than two readings of a continuity tester.
-    if (!mismatch || Math.abs(own - expected.value) <= practiceOf("loop-floor").value) return;
+    if (!mismatch || !exceeds(Math.abs(own - expected.value), practiceOf("loop-floor").value)) return;
     const reason =
       mismatch.kind === "low"
         ? "was it read at the far point? Record R1+R2"

@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -118,7 +119,7 @@ export default wayRule({
 /** Whether what is too much may come from a no-trip range: the line says so, or an RCD is in the loop and nothing is said. */
 function noTripRange(study: WayStudy, { Zs, expected, verdict }: LoopAgreement): "stated" | "possible" | undefined {
   const excess = verdict === "high" && expected ? Zs.value - expected.value : Number.POSITIVE_INFINITY;
-  if (excess > practiceOf("loop-no-trip").value) return undefined;
+  if (exceeds(excess, practiceOf("loop-no-trip").value)) return undefined;
   const written = (Zs.fact as FactOf<"live", "Zs">).args.method?.value;
   if (written === "no-trip") return "stated";
   return written === undefined && study.rcds.length > 0 && Zs.fact.provenance === "measured" ? "possible" : undefined;
