@@ -98,8 +98,10 @@ async function run({ until, copy }: { readonly until: number; readonly copy: str
   const sources = makeCopy(copy, mutants);
   const results = new Results(join(root, ".build/mutants.json"));
   const runner = await Runner.start(copy, { seconds: Number(values.seconds), against: values.against });
-  const passing = await runner.passing(results, sources);
   const context = { imports: new Imports(), root: copy };
+  const mutated = [...new Set(mutants.map(({ file }) => join(copy, file)))];
+  const reads = (file: string) => mutated.some((one) => context.imports.distance(file, one) !== undefined);
+  const passing = await runner.passing(results, sources, reads);
   const started = performance.now();
   const tell = (mutant: Numbered, fate: Fate): void => {
     results.keepFate(keyOf(mutant), fate);

@@ -10,8 +10,9 @@ import { type Killed, type Reached, type Wish, wishPath } from "./wish.ts";
 /** The code with which the process ends after a mutant that does not end. */
 export const again = 75;
 const filesAtOnce = 30;
-/** Tests that start programs see what is built, where no mutant is. */
-const elsewhere = /^tests\/(?:cli|git|build|editor|fuzz|library|lsp|bundles|readme|tidy|words)\b/;
+/** Tests that start programs see what is built, where no mutant is; others look at texts or sources alone. */
+const elsewhere =
+  /^tests\/(?:build|bundles|cli|disk|editor|exports|format|fuzz|git|grammar|library|lsp|merge|readme|tidy|words)\b/;
 
 async function startVitest(copy: string): Promise<Vitest> {
   return await createVitest("test", {
@@ -54,12 +55,19 @@ export class Runner {
     return new Runner(copy, await startVitest(copy), limits);
   }
 
-  /** Which test comes by which mutant, of those that pass as things stand. */
-  async passing(results: Results, sources: string): Promise<ReadonlyMap<string, Passing>> {
+  /** Which test comes by which mutant, of those that pass as things stand; a file that reads none of theirs is left out. */
+  async passing(
+    results: Results,
+    sources: string,
+    reads: (file: string) => boolean,
+  ): Promise<ReadonlyMap<string, Passing>> {
     const all = (await this.#vitest.globTestSpecifications())
       .map((specification) => ({ specification, file: relative(this.#copy, specification.moduleId) }))
       .filter(
-        ({ file }) => !elsewhere.test(file) && (this.#limits.against?.some((one) => file.startsWith(one)) ?? true),
+        ({ file }) =>
+          !elsewhere.test(file) &&
+          (this.#limits.against?.some((one) => file.startsWith(one)) ?? true) &&
+          reads(join(this.#copy, file)),
       );
     const of = (file: string) => hash(sources, readFileSync(join(this.#copy, file), "utf8"));
     const stale = all.filter(({ file }) => results.passing(file)?.of !== of(file));
