@@ -1,7 +1,8 @@
 /** The demand of a board's own final circuits, line by line. */
 
 import { diversified } from "../calc/index.ts";
-import { amps, percent, type Step, step, worked } from "../calc/result.ts";
+import { shareStep } from "../calc/reproducible.ts";
+import { amps, type Step, step, worked } from "../calc/result.ts";
 import { columnOf } from "../circuit/diversity-column.ts";
 import { memoOfBoard } from "../circuit/kept.ts";
 import { premisesOf } from "../circuit/supply.ts";
@@ -72,7 +73,7 @@ const ownShares = (loads: readonly CircuitLoad[]): Part[] =>
   loads.flatMap(({ way: { id }, current, share }) => {
     if (share === undefined) return [];
     const value = current * share;
-    return [part(value, () => [step(`way ${id}`, `${percent(share * 100)} × ${amps(current)}`, amps(value))])];
+    return [part(value, () => [shareStep(`way ${id}`, share, [current, amps], [value, amps])])];
   });
 
 /** Circuits of one kind together by the table; what it has no row for, and all where it has no column, in full. */

@@ -1,7 +1,8 @@
 /** The demand of each board, line by line, from its circuits and up the feeders. */
 
 import type { Calculated } from "../calc/index.ts";
-import { amps, percent, step, worked } from "../calc/result.ts";
+import { addition, reproducible, shareStep } from "../calc/reproducible.ts";
+import { amps, worked } from "../calc/result.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
 import { lazy } from "../circuit/lazy.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
@@ -183,8 +184,13 @@ function lineDemand(node: BoardNode, line: Line, own: readonly Part[], unplaced:
   const name = line === "L" ? "demand" : `demand of ${line}`;
   const steps = () => [
     ...parts.flatMap((part) => part.steps),
-    step(name, parts.map((part) => amps(part.value)).join(" + "), amps(total)),
-    ...(board === undefined ? [] : [step("diversity of the board", `${percent(board)} × ${amps(total)}`, amps(value))]),
+    reproducible(
+      name,
+      parts.map((part) => [part.value, amps]),
+      addition,
+      [total, amps],
+    ),
+    ...(board === undefined ? [] : [shareStep("diversity of the board", board / 100, [total, amps], [value, amps])]),
   ];
   return worked(value, "A", combine(summed, ...new Set(parts.map(({ source }) => source))), steps);
 }

@@ -1,6 +1,7 @@
 /** Voltage drop from the origin along the feeders to a board, and to the end of a circuit. */
 
 import { type Calculated, dropLimit } from "../calc/index.ts";
+import { sumStep } from "../calc/reproducible.ts";
 import { percent, step } from "../calc/result.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
 import { memoByObject, memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
@@ -80,11 +81,7 @@ export function dropAbove(above: BoardDrop, study: WayStudy): CableDrop {
 export function added(above: Calculated, own: Calculated): Calculated {
   if (above.steps.length === 0) return own;
   const value = above.value + own.value;
-  const steps = [
-    ...above.steps,
-    ...own.steps,
-    step("together", `${percent(above.value)} + ${percent(own.value)}`, percent(value)),
-  ];
+  const steps = [...above.steps, ...own.steps, sumStep("together", [above.value, own.value], percent, value)];
   return { value, unit: "%", steps, source: fromFormula(summed(above, own)) };
 }
 

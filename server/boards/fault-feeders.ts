@@ -2,7 +2,8 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, type FaultCable, operatingResistance } from "../calc/index.ts";
-import { ohms, plain, step } from "../calc/result.ts";
+import { addition, reproducible } from "../calc/reproducible.ts";
+import { ohms, plain, type Step } from "../calc/result.ts";
 import { operatingFactorOf } from "../circuit/cpc.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
@@ -59,14 +60,37 @@ export function resistanceOf(study: WayStudy, of: readonly Conductor[], state: "
   const factor = operatingFactorOf(study.cable, of);
   if (!parts.every((part) => part !== undefined) || !factor) return undefined;
   const whole = parts.reduce((sum, { value }) => sum + value, 0);
-  const sum = parts.map((part) => ohms(part.value)).join(" + ");
   const { share, name } = study.isRing ? ringEnd(study) : { share: 1, name: "cold" };
   const value = whole * share;
-  const numbers = !study.isRing ? sum : share === 1 / 4 ? `(${sum}) / 4` : `(${sum}) × ${plain(share, 3)}`;
-  const steps = [...parts.flatMap((part) => part.steps), step(name, numbers, ohms(value))];
+  const steps = [...parts.flatMap((part) => part.steps), endStep(name, parts, share, value)];
   const source = fromFormula(combine(...parts.map((part) => part.source)));
   const cold: Calculated = { value, unit: "Ω", steps, source };
   return state === "cold" ? cold : operatingResistance(cold, factor);
+}
+
+/** The sum of conductors in series, or the share of it that lies between the board and a place on a ring. */
+function endStep(name: string, parts: readonly Calculated[], share: number, value: number): Step {
+  const shown = parts.map((part) => [part.value, ohms] as const);
+  if (share === 1) return reproducible(name, shown, addition, [value, ohms]);
+  if (share === 1 / 4)
+    return reproducible(
+      name,
+      shown,
+      {
+        write: (...texts) => `(${addition.write(...texts)}) / 4`,
+        compute: (...values) => addition.compute(...values) / 4,
+      },
+      [value, ohms],
+    );
+  return reproducible(
+    name,
+    [...shown, [share, (one) => plain(one, 3)]],
+    {
+      write: (...texts) => `(${addition.write(...texts.slice(0, -1))}) × ${texts.at(-1)}`,
+      compute: (...values) => addition.compute(...values.slice(0, -1)) * (values.at(-1) ?? 1),
+    },
+    [value, ohms],
+  );
 }
 
 /**

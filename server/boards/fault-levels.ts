@@ -2,7 +2,8 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, faultAlong, greatestAlong, impedanceOf, transformerImpedance } from "../calc/index.ts";
-import { amps, kiloamps, ohms, plain, step, worked } from "../calc/result.ts";
+import { productStep, reproducible } from "../calc/reproducible.ts";
+import { amps, kiloamps, ohms, plain, type Step, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
@@ -124,7 +125,7 @@ function startOf(node: BoardNode): Start | undefined {
   const three = own(Ipf ?? greatest);
   if (PSCC !== undefined && PSCC < greatest) return { at: node, neutral: own(PSCC, voltage), three, earth };
   const value = 2 * three.value;
-  const steps = [...three.steps, step("line and neutral", `2 × ${ohms(three.value)}`, ohms(value))];
+  const steps = [...three.steps, twiceStep("line and neutral", three.value, value)];
   return { at: node, neutral: { value, unit: "Ω", steps, source: combine(three.source, neutralAsLine) }, three, earth };
 }
 
@@ -228,7 +229,14 @@ function scaled(whole: Calculated, times: number): Calculated {
   const value = whole.value * times;
   return worked(value, whole.unit, whole.source, () => [
     ...whole.steps,
-    step("to a fault in one of those in parallel", `${ohms(whole.value)} × ${plain(times, 3)}`, ohms(value)),
+    productStep(
+      "to a fault in one of those in parallel",
+      [
+        [whole.value, ohms],
+        [times, (one) => plain(one, 3)],
+      ],
+      [value, ohms],
+    ),
   ]);
 }
 
@@ -236,9 +244,12 @@ function scaled(whole: Calculated, times: number): Calculated {
 export const leastShort = ({ neutral, lines }: LeastFaults): Calculated | undefined =>
   !neutral || !lines ? (neutral ?? lines) : lines.value < neutral.value ? lines : neutral;
 
+const twiceStep = (formula: string, one: number, value: number): Step =>
+  reproducible(formula, [[one, ohms]], { write: (z) => `2 × ${z}`, compute: (z = 0) => 2 * z }, [value, ohms]);
+
 function twice(line: Calculated): Calculated {
   const value = 2 * line.value;
-  return { ...line, value, steps: [...line.steps, step("two lines", `2 × ${ohms(line.value)}`, ohms(value))] };
+  return { ...line, value, steps: [...line.steps, twiceStep("two lines", line.value, value)] };
 }
 
 /** A cable of three lines and at most a protective conductor besides. Armour may stand for that one, so four cores of such a cable tell nothing. */

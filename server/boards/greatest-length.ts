@@ -1,4 +1,5 @@
 /** How long a circuit may be, and how long its readings say that it is. */
+import { reproducible } from "../calc/reproducible.ts";
 import { type Calculated, metres, ohms, percent, step, worked } from "../calc/result.ts";
 import { exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -28,12 +29,30 @@ export function longestByLoop(study: WayStudy): Calculated | undefined {
   const used = loop.value - start.value;
   if (length === undefined || used <= 0) return undefined;
   const value = Math.max(0, length * timesToLimit(start, loop, limit.value));
-  const plainly = `${metres(length)} × (${ohms(limit.value)} − ${ohms(start.value)}) / ${ohms(used)}`;
-  const words = loop.parts.X > 0 ? `${ohms(limit.value)}, resistance and reactance in proportion to l` : plainly;
+  const formula = "l max = l × (limit − loop at the board) / (R1+R2)";
   return worked(value, "m", combine(differing(limit, start), loop.source), () => [
-    step("l max = l × (limit − loop at the board) / (R1+R2)", words, orNone(value)),
+    loop.parts.X > 0
+      ? step(formula, `${ohms(limit.value)}, resistance and reactance in proportion to l`, orNone(value))
+      : reproducible(
+          formula,
+          [
+            [length, metres],
+            [limit.value, ohms],
+            [start.value, ohms],
+            [used, ohms],
+          ],
+          timesRoom,
+          [value, orNone],
+        ),
   ]);
 }
+
+/** So many times a length as what it uses goes into what is left. */
+const timesRoom = {
+  write: (length: string, limit: string, before: string, used: string) =>
+    `${length} × (${limit} − ${before}) / ${used}`,
+  compute: (length = 0, limit = 0, before = 0, used = 1) => (length * (limit - before)) / used,
+};
 
 /** The greatest length (m) at which the voltage drop is within its limit, given what is lost before the board, `above` in %. */
 export function longestByDrop(study: WayStudy, above: Calculated): Calculated | undefined {
@@ -42,9 +61,18 @@ export function longestByDrop(study: WayStudy, above: Calculated): Calculated | 
   const limit = dropLimitOf(study);
   const value = lengthAt(study, limit.value - above.value, found.drop.value);
   if (value === undefined) return undefined;
-  const words = `${metres(study.length?.value ?? 0)} × (${percent(limit.value)} − ${percent(above.value)}) / ${percent(found.drop.value)}`;
   return worked(value, "m", combine(differing(limit, above), found.drop.source), () => [
-    step("l max = l × (limit − drop before the board) / own drop", words, orNone(value)),
+    reproducible(
+      "l max = l × (limit − drop before the board) / own drop",
+      [
+        [study.length?.value ?? 0, metres],
+        [limit.value, percent],
+        [above.value, percent],
+        [found.drop.value, percent],
+      ],
+      timesRoom,
+      [value, orNone],
+    ),
   ]);
 }
 
@@ -55,8 +83,19 @@ export function lengthOfReading(study: WayStudy): Calculated | undefined {
   if (!reading || !expected) return undefined;
   const value = lengthAt(study, reading.value, expected.value);
   if (value === undefined) return undefined;
-  const words = `${metres(study.length?.value ?? 0)} × ${ohms(reading.value)} / ${ohms(expected.value)}`;
   return worked(value, "m", expected.source, () => [
-    step("l = l stated × R1+R2 measured / R1+R2 expected", words, metres(value)),
+    reproducible(
+      "l = l stated × R1+R2 measured / R1+R2 expected",
+      [
+        [study.length?.value ?? 0, metres],
+        [reading.value, ohms],
+        [expected.value, ohms],
+      ],
+      {
+        write: (length, measured, sound) => `${length} × ${measured} / ${sound}`,
+        compute: (length = 0, measured = 0, sound = 1) => (length * measured) / sound,
+      },
+      [value, metres],
+    ),
   ]);
 }

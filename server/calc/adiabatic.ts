@@ -4,6 +4,7 @@ import { energyClasses } from "../tables/devices.ts";
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula, squared } from "../tables/source.ts";
 import { cellOf, rowOf, sourceOf } from "../tables/table.ts";
+import { reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
 import { amps, looked, plain, seconds, squareMillimetres, step, worked } from "./result.ts";
 
@@ -61,10 +62,18 @@ export function adiabaticSize(
   if (!(time > 0 && time <= 5)) return undefined;
   const value = (current * Math.sqrt(time)) / k.value;
   return worked(value, "mm²", fromFormula(combine(form("size"), k.source)), () => [
-    step(
+    reproducible(
       "S = √(I² × t) / k",
-      `√((${amps(current)})² × ${seconds(time)}) / ${plain(k.value)}`,
-      squareMillimetres(value),
+      [
+        [current, amps],
+        [time, seconds],
+        [k.value, plain],
+      ],
+      {
+        write: (amperes, long, factor) => `√((${amperes})² × ${long}) / ${factor}`,
+        compute: (amperes = 0, long = 0, factor = 1) => (amperes * Math.sqrt(long)) / factor,
+      },
+      [value, squareMillimetres],
     ),
   ]);
 }

@@ -4,6 +4,7 @@ import { combine, fromFormula } from "../tables/source.ts";
 import { known } from "../tables/table.ts";
 import { temperatureCoefficients } from "../tables/temperature.ts";
 import type { LoopLimit } from "./loop-limit.ts";
+import { productOf, reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, ohms, plain, round, step, truncate } from "./result.ts";
 
@@ -67,16 +68,28 @@ function coldAfresh(limit: LoopLimit, conditions: ColdConditions): ColdLimit {
     steps: [],
     source: fromFormula(combine(limit.source, divisor.source)),
   };
-  const times = (style: ColdStyle): ColdStyle =>
-    withStep(style, limit, `Zs × ${plain(factor.value)}`, `${ohms(limit.value)} × ${plain(factor.value)}`);
   const others = [
-    times(guidance),
+    withStep(guidance, limit, `Zs × ${plain(factor.value)}`, `${ohms(limit.value)} × ${plain(factor.value)}`),
     withStep(onSite, limit, `Zs / ${divisor.value}`, `${ohms(limit.value)} / ${divisor.value}`),
   ];
   const { temperature, insulation = 70 } = conditions;
-  const cold = times(strict);
+  const cold = strictly(strict, limit, factor.value);
   if (temperature === undefined) return { ...cold, steps: cold.steps, others };
   return { ...cold, steps: cold.steps, others, corrected: corrected(limit, temperature, insulation) };
+}
+
+/** The figure printed for a device has two decimals; where its 0.8 comes of more of them, they are shown. */
+function strictly(style: ColdStyle, limit: LoopLimit, factor: number): ColdStyle {
+  const found = reproducible(
+    `cold Zs × ${plain(factor)}, rounded down`,
+    [
+      [limit.exact, ohms],
+      [factor, plain],
+    ],
+    productOf,
+    [style.value, (one) => ohms(truncate(one, 2))],
+  );
+  return { ...style, steps: [...limit.steps, found] };
 }
 
 function withStep(style: ColdStyle, limit: LoopLimit, formula: string, numbers: string): ColdStyle {
@@ -89,7 +102,6 @@ function corrected(limit: LoopLimit, temperature: number, insulation: number): C
   const now = 1 + alpha * (temperature - 20);
   const hot = 1 + alpha * (insulation - 20);
   const value = (limit.exact * now) / hot;
-  const numbers = `${ohms(limit.value)} × ${plain(now, 4)} / ${plain(hot, 4)}`;
   return {
     style: `corrected to ${degrees(temperature)}`,
     value,
@@ -98,7 +110,19 @@ function corrected(limit: LoopLimit, temperature: number, insulation: number): C
       ...limit.steps,
       step("factor at test", `1 + ${alpha} × (${plain(temperature)} − 20)`, plain(now, 4)),
       step(`factor at ${degrees(insulation)}`, `1 + ${alpha} × (${insulation} − 20)`, plain(hot, 4)),
-      step("Zs at test = Zs × factor at test / factor hot", numbers, `${plain(value, 3)} Ω`),
+      reproducible(
+        "Zs at test = Zs × factor at test / factor hot",
+        [
+          [limit.exact, ohms],
+          [now, (one) => plain(one, 4)],
+          [hot, (one) => plain(one, 4)],
+        ],
+        {
+          write: (zs, test, service) => `${zs} × ${test} / ${service}`,
+          compute: (zs = 0, test = 1, service = 1) => (zs * test) / service,
+        },
+        [value, (one) => `${plain(one, 3)} Ω`],
+      ),
     ],
     source: fromFormula(combine(limit.source, source)),
   };

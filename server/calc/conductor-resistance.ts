@@ -4,6 +4,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
 import { known, numberCell, rowOf } from "../tables/table.ts";
 import { operatingFactors, temperatureCoefficients } from "../tables/temperature.ts";
+import { addition, productOf, productStep, quotientStep, reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, metres, milliohms, ohms, plain, squareMillimetres, step, worked } from "./result.ts";
 
@@ -62,8 +63,16 @@ const pairs = new Memo<Calculated, Map<Calculated, Calculated>>();
 
 function inSeries(r1: Calculated, r2: Calculated, printed: Source | undefined): Calculated {
   const value = r1.value + r2.value;
-  const numbers = `${milliohms(r1.value)} + ${milliohms(r2.value)}`;
-  const steps = [...r1.steps, ...r2.steps, step("(r1 + r2) per metre", numbers, perMetre(value))];
+  const sum = reproducible(
+    "(r1 + r2) per metre",
+    [
+      [r1.value, milliohms],
+      [r2.value, milliohms],
+    ],
+    addition,
+    [value, perMetre],
+  );
+  const steps = [...r1.steps, ...r2.steps, sum];
   return { value, unit: "Ω/m", steps, source: printed ?? fromFormula(summed(r1, r2)) };
 }
 
@@ -72,7 +81,14 @@ export function expectedResistance(perMetreAt20: Calculated, length: number, tem
   const r20 = perMetreAt20.value * length;
   const cold = worked(r20, "Ω", fromFormula(perMetreAt20.source), () => [
     ...perMetreAt20.steps,
-    step("R = length × resistance per metre", `${metres(length)} × ${perMetre(perMetreAt20.value)}`, ohms(r20)),
+    productStep(
+      "R = length × resistance per metre",
+      [
+        [length, metres],
+        [perMetreAt20.value, perMetre],
+      ],
+      [r20, ohms],
+    ),
   ]);
   return temperature === 20 ? cold : resistanceAt(cold, temperature);
 }
@@ -90,8 +106,20 @@ export function atTemperature(r20: number, temperature: number, coefficient: Coe
   const { alpha, source } = alphaOf(coefficient);
   const value = r20 * (1 + alpha * (temperature - 20));
   return worked(value, "Ω", fromFormula(source), () => {
-    const numbers = `${ohms(r20)} × (1 + ${alpha} × (${plain(temperature)} − 20))`;
-    return [step(`R at ${degrees(temperature)}`, numbers, ohms(value))];
+    return [
+      reproducible(
+        `R at ${degrees(temperature)}`,
+        [
+          [r20, ohms],
+          [temperature, plain],
+        ],
+        {
+          write: (cold, celsius) => `${cold} × (1 + ${alpha} × (${celsius} − 20))`,
+          compute: (cold = 0, celsius = 20) => cold * (1 + alpha * (celsius - 20)),
+        },
+        [value, ohms],
+      ),
+    ];
   });
 }
 
@@ -106,8 +134,15 @@ export function to20(reading: number, temperature: number, coefficient: Coeffici
 /** m of conductor that make a resistance in Ω at 20 °C. */
 export function lengthFromResistance(resistance: number, perMetreAt20: Calculated): Calculated {
   const value = resistance / perMetreAt20.value;
-  const numbers = `${ohms(resistance)} / ${perMetre(perMetreAt20.value)}`;
-  const steps = [...perMetreAt20.steps, step("length = R / resistance per metre", numbers, metres(value))];
+  const steps = [
+    ...perMetreAt20.steps,
+    quotientStep(
+      "length = R / resistance per metre",
+      [resistance, ohms],
+      [perMetreAt20.value, perMetre],
+      [value, metres],
+    ),
+  ];
   return { value, unit: "m", steps, source: fromFormula(perMetreAt20.source) };
 }
 
@@ -128,8 +163,16 @@ export function operatingFactor(insulation: 70 | 85 | 90, cpc: "incorporated" | 
 export function operatingResistance(r20: Calculated, factor: Calculated): Calculated {
   const value = r20.value * factor.value;
   return worked(value, "Ω", fromFormula(combine(r20.source, factor.source)), () => {
-    const numbers = `${ohms(r20.value)} × ${plain(factor.value)}`;
-    return [...r20.steps, ...factor.steps, step("R hot = R × factor", numbers, ohms(value))];
+    const hot = reproducible(
+      "R hot = R × factor",
+      [
+        [r20.value, ohms],
+        [factor.value, plain],
+      ],
+      productOf,
+      [value, ohms],
+    );
+    return [...r20.steps, ...factor.steps, hot];
   });
 }
 

@@ -3,8 +3,9 @@ import { diversityShares } from "../tables/diversity-shares.ts";
 import type { Source } from "../tables/source.ts";
 import { fromFormula } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
+import { reproducible, shareStep } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
-import { amps, percent, step } from "./result.ts";
+import { amps, percent, type Step, step } from "./result.ts";
 
 /** Loads of one kind in one kind of premises, A each. `socket`: a cooker's control unit has a socket-outlet. */
 export interface DiversityQuestion {
@@ -42,13 +43,27 @@ function partInFull(share: DiversityShare, source: Source, label: string, total:
   const added = socket ? share.socket : 0;
   const value = full + share.rest * rest + added;
   const extra = added > 0 ? ` + ${amps(added)}` : "";
-  const numbers = `${amps(full)} + ${percent(share.rest * 100)} × ${amps(rest)}${extra}`;
-  return { value, unit: "A", steps: [step(label, numbers, amps(value))], source };
+  const sum = reproducible(
+    label,
+    [
+      [full, amps],
+      [rest, amps],
+    ],
+    {
+      write: (first, others) => `${first} + ${percent(share.rest * 100)} × ${others}${extra}`,
+      compute: (first = 0, others = 0) => first + share.rest * others + added,
+    },
+    [value, amps],
+  );
+  return { value, unit: "A", steps: [sum], source };
 }
+
+const ofShare = (label: string, share: number, total: number, value: number): Step =>
+  shareStep(label, share, [total, amps], [value, amps]);
 
 function ofTotal(share: number, total: number, label: string, source: Source): Calculated {
   const value = share * total;
-  return { value, unit: "A", steps: [step(label, `${percent(share * 100)} × ${amps(total)}`, amps(value))], source };
+  return { value, unit: "A", steps: [ofShare(label, share, total, value)], source };
 }
 
 function ranked(share: DiversityShare, source: Source, label: string, currents: readonly number[]): Calculated {

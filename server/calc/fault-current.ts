@@ -2,6 +2,7 @@ import { breakingCapacities } from "../tables/devices.ts";
 import type { Source } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { cellOf, known } from "../tables/table.ts";
+import { quotientOf, reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
 import { amps, kiloamps, looked, ohms, plain, step, volts, worked } from "./result.ts";
 
@@ -12,7 +13,15 @@ const amperesPerKiloampere = 1000;
 export function faultCurrent(voltage: number, impedance: number): Calculated {
   const value = voltage / impedance;
   return worked(value, "A", ohmsLaw, () => [
-    step("I = U / Z", `${volts(voltage)} / ${ohms(impedance)}`, prospective(value)),
+    reproducible(
+      "I = U / Z",
+      [
+        [voltage, volts],
+        [impedance, ohms],
+      ],
+      quotientOf,
+      [value, prospective],
+    ),
   ]);
 }
 
@@ -22,7 +31,17 @@ export const prospective = (value: number): string => (value < 100 ? amps(value)
 /** Ω of the loop that lets a current in A flow at a voltage in V. */
 export function impedanceOf(voltage: number, current: number): Calculated {
   const value = voltage / current;
-  return worked(value, "Ω", ohmsLaw, () => [step("Z = U / I", `${volts(voltage)} / ${amps(current)}`, ohms(value))]);
+  return worked(value, "Ω", ohmsLaw, () => [
+    reproducible(
+      "Z = U / I",
+      [
+        [voltage, volts],
+        [current, amps],
+      ],
+      quotientOf,
+      [value, ohms],
+    ),
+  ]);
 }
 
 /** Ω of one line of a transformer: its impedance in %, V between lines (of one phase: across it), VA. */
@@ -43,7 +62,14 @@ export function threePhaseFault(lineNeutral: number, form: "double" | "root3" = 
   const factor = form === "double" ? 2 : Math.sqrt(3);
   const name = form === "double" ? "2" : "√3";
   const value = factor * lineNeutral;
-  const steps = [step(`I three-phase = ${name} × I line-neutral`, `${name} × ${amps(lineNeutral)}`, amps(value))];
+  const steps = [
+    reproducible(
+      `I three-phase = ${name} × I line-neutral`,
+      [[lineNeutral, amps]],
+      { write: (one) => `${name} × ${one}`, compute: (one = 0) => factor * one },
+      [value, amps],
+    ),
+  ];
   const source: Source =
     form === "double"
       ? { ref: "Common practice, doubled line-neutral fault current", standing: "practice" }

@@ -1,7 +1,8 @@
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
+import { addition, quotientOf, reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
-import { kiloamps, ohms, step, volts, worked } from "./result.ts";
+import { kiloamps, ohms, type Step, step, volts, worked } from "./result.ts";
 
 /** A cable on the way from the origin, Ω of all that a fault current goes through. */
 export interface FaultCable {
@@ -32,7 +33,7 @@ interface Sum {
   readonly X: number;
 }
 
-const sumOf = (cables: readonly FaultCable[]): Sum => ({
+const impedancesOf = (cables: readonly FaultCable[]): Sum => ({
   R: cables.reduce((all, { resistance }) => all + resistance.value, 0),
   X: cables.reduce((all, { reactance }) => all + (reactance?.value ?? 0), 0),
 });
@@ -42,26 +43,69 @@ const sumOf = (cables: readonly FaultCable[]): Sum => ({
  * Without reactance all is added as resistances: what is usually calculated.
  */
 export function faultAlong({ voltage, start, cables }: FaultPath): Calculated {
-  const { R, X } = sumOf(cables);
+  const { R, X } = impedancesOf(cables);
   const parts = [start.value, ...cables.map(({ resistance }) => resistance.value)];
   const total = X > 0 ? start.value + Math.hypot(R, X) : parts.reduce((all, part) => all + part, 0);
-  const numbers = () => (X > 0 ? `${ohms(start.value)} + √(${ohms(R)}² + ${ohms(X)}²)` : parts.map(ohms).join(" + "));
+  const numbers = (): Step => {
+    if (X === 0)
+      return reproducible(
+        "Z",
+        parts.map((part) => [part, ohms]),
+        addition,
+        [total, ohms],
+      );
+    return lineOfThree([start.value, R, X], total, (z, r, x) => `${z} + √(${r}² + ${x}²)`, addedAlike);
+  };
   return current(voltage, total, numbers, { start, cables }, X > 0 ? withReactance : sum);
 }
 
 /** A that flow at most, whatever the angle of the source: the angle furthest from that of the cables. */
 export function greatestAlong({ voltage, start, cables }: FaultPath): Calculated {
-  const { R, X } = sumOf(cables);
+  const { R, X } = impedancesOf(cables);
   const asReactance = Math.hypot(R, start.value + X);
   const asResistance = Math.hypot(start.value + R, X);
   const total = X > 0 ? Math.min(asReactance, asResistance) : Math.hypot(start.value, R);
-  const numbers = () =>
-    X === 0
-      ? `√(${ohms(start.value)}² + ${ohms(R)}²)`
-      : asReactance <= asResistance
-        ? `√(${ohms(R)}² + (${ohms(start.value)} + ${ohms(X)})²)`
-        : `√((${ohms(start.value)} + ${ohms(R)})² + ${ohms(X)}²)`;
+  const numbers = (): Step => {
+    const figures = [start.value, R, X] as const;
+    if (X === 0) return lineOfThree(figures, total, (z, r) => `√(${z}² + ${r}²)`, Math.hypot);
+    return asReactance <= asResistance
+      ? lineOfThree(
+          figures,
+          total,
+          (z, r, x) => `√(${r}² + (${z} + ${x})²)`,
+          (z, r, x) => Math.hypot(r, z + x),
+        )
+      : lineOfThree(
+          figures,
+          total,
+          (z, r, x) => `√((${z} + ${r})² + ${x}²)`,
+          (z, r, x) => Math.hypot(z + r, x),
+        );
+  };
   return current(voltage, total, numbers, { start, cables }, bound);
+}
+
+type Three<Part, Whole> = (start: Part, R: Part, X: Part) => Whole;
+
+const addedAlike: Three<number, number> = (start, R, X) => start + Math.hypot(R, X);
+
+/** Z of what lies before the cables, and of their resistance and reactance. */
+function lineOfThree(
+  figures: readonly [number, number, number],
+  total: number,
+  write: Three<string, string>,
+  compute: Three<number, number>,
+): Step {
+  const arithmetic = {
+    write: (z = "", r = "", x = "") => write(z, r, x),
+    compute: (z = 0, r = 0, x = 0) => compute(z, r, x),
+  };
+  return reproducible(
+    "Z",
+    figures.map((figure) => [figure, ohms]),
+    arithmetic,
+    [total, ohms],
+  );
 }
 
 const withReactance: Source = { ref: "Impedances in series, resistance and reactance apart", standing: "computed" };
@@ -69,7 +113,7 @@ const withReactance: Source = { ref: "Impedances in series, resistance and react
 function current(
   voltage: number,
   total: number,
-  numbers: () => string,
+  numbers: () => Step,
   { start, cables }: Pick<FaultPath, "start" | "cables">,
   form: Source,
 ): Calculated {
@@ -83,7 +127,15 @@ function current(
       step(`resistance of ${name}`, "", ohms(resistance.value)),
       ...(reactance ? [...reactance.steps, step(`reactance of ${name}`, "", ohms(reactance.value))] : []),
     ]),
-    step("Z", numbers(), ohms(total)),
-    step("I = U / Z", `${volts(voltage)} / ${ohms(total)}`, kiloamps(value)),
+    numbers(),
+    reproducible(
+      "I = U / Z",
+      [
+        [voltage, volts],
+        [total, ohms],
+      ],
+      quotientOf,
+      [value, kiloamps],
+    ),
   ]);
 }

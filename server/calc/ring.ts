@@ -5,6 +5,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula, lasting } from "../tables/source.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { r1r2PerMetre, resistancePerMetre } from "./conductor-resistance.ts";
+import { reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
 import { metres, milliohms, ohms, plain, step, worked } from "./result.ts";
 
@@ -28,7 +29,18 @@ export function quarterLineCpc({ r1, r2 }: RingEnds): Calculated {
 function quarter(formula: string, first: number, second: number, source: Source): Calculated {
   const value = (first + second) / 4;
   return worked(value, "Ω", fromFormula(source), () => [
-    step(formula, `(${ohms(first)} + ${ohms(second)}) / 4`, ohms(value)),
+    reproducible(
+      formula,
+      [
+        [first, ohms],
+        [second, ohms],
+      ],
+      {
+        write: (one, other) => `(${one} + ${other}) / 4`,
+        compute: (one = 0, other = 0) => (one + other) / 4,
+      },
+      [value, ohms],
+    ),
   ]);
 }
 
@@ -44,9 +56,23 @@ export function readingAt(first: number, second: number, fraction: number): Calc
   const other = fraction * second + (1 - fraction) * first;
   const value = (one * other) / total;
   return worked(value, "Ω", fromFormula(continuity("quarter-line-cpc")), () => {
-    const numbers = `${ohms(one)} × ${ohms(other)} / ${ohms(total)}`;
     const formula = "R(x) = [x·ra + (1−x)·rb] × [x·rb + (1−x)·ra] / (ra + rb)";
-    return [step("x, the share of the way round", "", plain(fraction, 3)), step(formula, numbers, ohms(value))];
+    return [
+      step("x, the share of the way round", "", plain(fraction, 3)),
+      reproducible(
+        formula,
+        [
+          [one, ohms],
+          [other, ohms],
+          [total, ohms],
+        ],
+        {
+          write: (left, right, both) => `${left} × ${right} / ${both}`,
+          compute: (left = 0, right = 0, both = 1) => (left * right) / both,
+        },
+        [value, ohms],
+      ),
+    ];
   });
 }
 

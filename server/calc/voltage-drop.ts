@@ -5,6 +5,7 @@ import type { Source, Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known, numberCell, rowOf, sourceOf } from "../tables/table.ts";
 import type { CapacityQuestion } from "./capacity.ts";
+import { quotientOf, reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
 import { amps, metres, percent, plain, step, volts, worked } from "./result.ts";
 
@@ -63,10 +64,26 @@ export function dropByParts(
   const value = Math.min(1, millivoltsByParts(r, x, share, Ct?.value) / z);
   const own = fromFormula(sourceOf(drop4E4B, row, loaded === 2 ? "phase1" : "phase3"));
   return worked(value, "", Ct ? combine(own, Ct.source) : own, () => {
-    const cooler = Ct ? `${plain(Ct.value, 3)} × ` : "";
-    const sine = plain(Math.sqrt(1 - share ** 2), 3);
-    const numbers = `(${cooler}${plain(r)} × ${plain(share)} + ${plain(x)} × ${sine}) / ${plain(z)}`;
-    return [...(Ct?.steps ?? []), step("(Ct r cos φ + x sin φ) / z", numbers, plain(value, 3))];
+    const threeDecimals = (figure: number): string => plain(figure, 3);
+    const line = reproducible(
+      "(Ct r cos φ + x sin φ) / z",
+      [
+        [r, plain],
+        [share, plain],
+        [x, plain],
+        [Math.sqrt(1 - share ** 2), threeDecimals],
+        [z, plain],
+        [Ct?.value ?? 1, threeDecimals],
+      ],
+      {
+        write: (R, cosine, X, sine, Z, cooler) =>
+          `(${Ct ? `${cooler} × ` : ""}${R} × ${cosine} + ${X} × ${sine}) / ${Z}`,
+        compute: (R = 0, cosine = 1, X = 0, sine = 0, Z = 1, cooler = 1) =>
+          Math.min(1, (cooler * R * cosine + X * sine) / Z),
+      },
+      [value, threeDecimals],
+    );
+    return [...(Ct?.steps ?? []), line];
   });
 }
 
@@ -83,17 +100,41 @@ interface DropQuestion {
 export function voltageDrop({ perAmpereMetre, current, length, ring = false }: DropQuestion): Calculated {
   const value = (perAmpereMetre.value * current * length) / (ring ? 4 : 1);
   return worked(value, "V", fromFormula(perAmpereMetre.source), () => {
-    const numbers = `${plain(perAmpereMetre.value * 1000)} mV/A/m × ${amps(current)} × ${metres(length)}${ring ? " / 4" : ""}`;
-    return [step(ring ? "drop = mV/A/m × Ib × L / 4" : "drop = mV/A/m × Ib × L", numbers, volts(value))];
+    const quarter = ring ? " / 4" : "";
+    return [
+      reproducible(
+        `drop = mV/A/m × Ib × L${quarter}`,
+        [
+          [perAmpereMetre.value, millivoltsPer],
+          [current, amps],
+          [length, metres],
+        ],
+        {
+          write: (per, amperes, long) => `${per} × ${amperes} × ${long}${quarter}`,
+          compute: (per = 0, amperes = 0, long = 0) => (per * amperes * long) / (ring ? 4 : 1),
+        },
+        [value, volts],
+      ),
+    ];
   });
 }
+
+const millivoltsPer = (value: number): string => `${plain(value * 1000)} mV/A/m`;
 
 /** A drop in V as a share of the nominal voltage, in %. */
 export function dropPercent(drop: Calculated, nominal: number): Calculated {
   const value = (drop.value / nominal) * 100;
   return worked(value, "%", fromFormula(drop.source), () => [
     ...drop.steps,
-    step("drop / U", `${volts(drop.value)} / ${volts(nominal)}`, percent(value)),
+    reproducible(
+      "drop / U",
+      [
+        [drop.value, volts],
+        [nominal, volts],
+      ],
+      { ...quotientOf, compute: (volt = 0, of = 1) => (volt / of) * 100 },
+      [value, percent],
+    ),
   ]);
 }
 

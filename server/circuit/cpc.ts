@@ -11,6 +11,7 @@ import {
   operatingFactor,
   resistancePerMetre,
 } from "../calc/index.ts";
+import { productOf, reproducible } from "../calc/reproducible.ts";
 import { milliohms, percent, plain, step, worked } from "../calc/result.ts";
 import type { Facts } from "../model/values.ts";
 import { combine, fromFormula, type Sourced } from "../tables/source.ts";
@@ -164,10 +165,14 @@ export function operatingFactorOf(
   const warmSteps = core
     ? hot.steps
     : [
-        step(
+        reproducible(
           "r of the armour in service",
-          `${shown(armour.value)} × ${plain(steel.value, 3)}`,
-          `${shown(hotOne.value)}/m`,
+          [
+            [armour.value, milliohms],
+            [steel.value, (one) => plain(one, 3)],
+          ],
+          productOf,
+          [hotOne.value, (one) => `${milliohms(one)}/m`],
         ),
         ...hot.steps.slice(hotOne.steps.length),
       ];

@@ -8,6 +8,7 @@ import {
   resistiveUpTo,
   tabulatedCapacity,
 } from "../calc/index.ts";
+import { productStep } from "../calc/reproducible.ts";
 import { milliohms, percent, plain, step, worked } from "../calc/result.ts";
 import { tabulatedAt } from "../tables/factors.ts";
 import { combine, fromFormula } from "../tables/source.ts";
@@ -27,14 +28,16 @@ export function corrected(study: WayStudy, drop: Calculated, current: number, cs
   const value = factors.reduce((product, factor) => product * factor.value, drop.value);
   const source = fromFormula(combine(drop.source, ...factors.map((factor) => factor.source)));
   return worked(value, "%", source, () => {
-    const numbers = [percent(drop.value), ...factors.map((factor) => plain(factor.value, 3))].join(" × ");
+    const parts = factors.map((factor) => [factor.value, threeDecimals] as const);
     return [
       ...drop.steps,
       ...factors.flatMap((factor) => factor.steps),
-      step("drop, corrected", numbers, percent(value)),
+      productStep("drop, corrected", [[drop.value, percent], ...parts], [value, percent]),
     ];
   });
 }
+
+const threeDecimals = (value: number): string => plain(value, 3);
 
 function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated | undefined {
   const { cable, device } = study;

@@ -2,6 +2,7 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { armourReactance, type Lying, reactanceAbove, reactancePerMetre, sideBySide } from "../calc/reactance.ts";
+import { productStep } from "../calc/reproducible.ts";
 import { type Calculated, metres, milliohms, ohms, step, worked } from "../calc/result.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
 import { type Cable, single } from "./cable.ts";
@@ -22,7 +23,14 @@ export function reactanceOf(study: WayStudy, of: readonly Conductor[]): Calculat
   const value = each * length.value;
   return worked(value, "Ω", fromFormula(summed(...parts)), () => [
     ...parts.flatMap(({ steps }) => steps),
-    step("X = length × reactance per metre", `${metres(length.value)} × ${milliohms(each)}/m`, ohms(value)),
+    productStep(
+      "X = length × reactance per metre",
+      [
+        [length.value, metres],
+        [each, (one) => `${milliohms(one)}/m`],
+      ],
+      [value, ohms],
+    ),
   ]);
 }
 

@@ -11,7 +11,8 @@ import {
   type Method,
   tabulatedCapacity,
 } from "../calc/index.ts";
-import { amps, plain, type Step, step, worked } from "../calc/result.ts";
+import { reproducible } from "../calc/reproducible.ts";
+import { amps, plain, type Step, worked } from "../calc/result.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 import { busbarAmbient } from "../tables/busbar.ts";
 import { fireResistingRating, tabulatedAt } from "../tables/factors.ts";
@@ -104,7 +105,12 @@ export function sectionCapacity(
   const value = one.value * count;
   return worked(value, one.unit, fromFormula(combine(one.source, parallelSources.capacity)), () => [
     ...one.steps,
-    step(`Iz of ${count} in parallel`, `${count} × ${amps(one.value)}`, amps(value)),
+    reproducible(
+      `Iz of ${count} in parallel`,
+      [[one.value, amps]],
+      { write: (Iz) => `${count} × ${Iz}`, compute: (Iz = 0) => count * Iz },
+      [value, amps],
+    ),
   ]);
 }
 

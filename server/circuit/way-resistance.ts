@@ -1,6 +1,7 @@
 /** What the conductors of a way should read at 20 °C, from their lengths and sizes. */
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, expectedResistance, r1r2PerMetre, readingAt } from "../calc/index.ts";
+import { reproducible, sumStep } from "../calc/reproducible.ts";
 import { milliohms, ohms, step, worked } from "../calc/result.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
 import { type Cable, hasResistance, isParallel } from "./cable.ts";
@@ -29,7 +30,12 @@ export function expectedR1R2(study: CableLaid & Pick<CircuitLaid, "isRing">): Ca
   const value = whole.value / 4;
   return worked(value, whole.unit, whole.source, () => [
     ...whole.steps,
-    step("(r1 + r2) / 4", `${ohms(whole.value)} / 4`, ohms(value)),
+    reproducible(
+      "(r1 + r2) / 4",
+      [[whole.value, ohms]],
+      { write: (both) => `${both} / 4`, compute: (both = 0) => both / 4 },
+      [value, ohms],
+    ),
   ]);
 }
 
@@ -77,7 +83,7 @@ export function farthestSpur(study: CircuitLaid): Calculated | undefined {
       ...r2.steps,
       ...at.steps,
       ...own.steps,
-      step(`R1 + R2 at ${name.value}, on a spur`, `${ohms(at.value)} + ${ohms(own.value)}`, ohms(value)),
+      sumStep(`R1 + R2 at ${name.value}, on a spur`, [at.value, own.value], ohms, value),
     ]);
   }
   return farthest;

@@ -3,6 +3,7 @@
  * the test. Where the points are not drawn, the trade's arithmetic stands in, and says so.
  */
 import type { Measurement } from "../calc/circuit-readings.ts";
+import { productStep, sumStep } from "../calc/reproducible.ts";
 import { type Calculated, metres, milliohms, ohms, step } from "../calc/result.ts";
 import { type Standing, soundReading, standings } from "../calc/sound-readings.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
@@ -130,7 +131,16 @@ function endsOf({ sources }: CircuitNetwork, length: number): ExpectedCircuit["e
   const end = (source: Calculated | undefined): Calculated | undefined => {
     if (!source) return undefined;
     const value = source.value * length;
-    const steps = [step("end to end", `${metres(length)} × ${milliohms(source.value)}/m`, ohms(value))];
+    const steps = [
+      productStep(
+        "end to end",
+        [
+          [length, metres],
+          [source.value, (one) => `${milliohms(one)}/m`],
+        ],
+        [value, ohms],
+      ),
+    ];
     return { value, unit: "Ω", steps, source: fromFormula(source.source) };
   };
   const [r1, rn, r2] = [end(sources.line), end(sources.neutral), end(sources.cpc)];
@@ -139,7 +149,7 @@ function endsOf({ sources }: CircuitNetwork, length: number): ExpectedCircuit["e
 
 function loop(board: number, R1R2: Calculated): Calculated {
   const value = board + R1R2.value;
-  const steps = [...R1R2.steps, step("Zs", `${ohms(board)} + ${ohms(R1R2.value)}`, ohms(value))];
+  const steps = [...R1R2.steps, sumStep("Zs", [board, R1R2.value], ohms, value)];
   return { ...R1R2, value, steps };
 }
 

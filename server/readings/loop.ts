@@ -3,7 +3,8 @@ import { exceeds, fallsShort } from "../calc/compare.ts";
 import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
-import { ohms, plain, step, worked } from "../calc/result.ts";
+import { productStep, reproducible } from "../calc/reproducible.ts";
+import { ohms, plain, worked } from "../calc/result.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
@@ -65,12 +66,23 @@ function behind(
       parts,
     );
   const value = loopOf(parts);
-  const numbers = `${ohms(start)} + √(${ohms(parts.R)}² + ${ohms(parts.X)}²)`;
   const calculated = worked(value, "Ω", source, () => [
     ...above.steps,
     ...own.steps,
     ...(reactance?.steps ?? []),
-    step("Zs = Z where it begins + √(R² + X²)", numbers, ohms(value)),
+    reproducible(
+      "Zs = Z where it begins + √(R² + X²)",
+      [
+        [start, ohms],
+        [parts.R, ohms],
+        [parts.X, ohms],
+      ],
+      {
+        write: (z, r, x) => `${z} + √(${r}² + ${x}²)`,
+        compute: (z = 0, r = 0, x = 0) => z + Math.hypot(r, x),
+      },
+      [value, ohms],
+    ),
   ]);
   return withParts(calculated, parts);
 }
@@ -82,10 +94,13 @@ function upTo(whole: Calculated, { cable }: WayStudy, place: FaultPlace | undefi
   const value = whole.value * times;
   return worked(value, whole.unit, combine(whole.source, parallelSources.fault), () => [
     ...whole.steps,
-    step(
+    productStep(
       `in one of those in parallel, ${placeWords(place.at)}`,
-      `${ohms(whole.value)} × ${plain(times, 3)}`,
-      ohms(value),
+      [
+        [whole.value, ohms],
+        [times, (one) => plain(one, 3)],
+      ],
+      [value, ohms],
     ),
   ]);
 }

@@ -1,5 +1,6 @@
 /** R2 as a part of R1+R2, by the sizes of the cable. */
 import { fallsShort } from "../calc/compare.ts";
+import { productStep } from "../calc/reproducible.ts";
 import { type Calculated, ohms, plain, step } from "../calc/result.ts";
 import { ratioOf } from "../circuit/cpc.ts";
 import type { ExactReading } from "../circuit/supply.ts";
@@ -83,7 +84,14 @@ export function r2BelowLoop(study: WayStudy): R2OfLoop | undefined {
   const steps = [
     ...ratio.steps,
     step(`R1+R2 = Zs − ${board.name}`, `${ohms(Zs.value)} − ${ohms(board.value)}`, ohms(left)),
-    step("R2 = (R1+R2) × ratio / (1 + ratio)", `${ohms(left)} × ${plain(share, 3)}`, ohms(value)),
+    productStep(
+      "R2 = (R1+R2) × ratio / (1 + ratio)",
+      [
+        [left, ohms],
+        [share, (one) => plain(one, 3)],
+      ],
+      [value, ohms],
+    ),
   ];
   return { R2, own, Zs, board, tolerance, expected: { value, unit: "Ω", steps, source: ratio.source } };
 }

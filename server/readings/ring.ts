@@ -3,6 +3,7 @@
  * worksheets share this one reading.
  */
 
+import { sumStep } from "../calc/reproducible.ts";
 import { type Calculated, ohms, step, worked } from "../calc/result.ts";
 import {
   expectedSpan,
@@ -162,7 +163,7 @@ function expectationOf(
     by: worked(greatest, "Ω", combine(onRing.by.source, added.source), () => [
       ...onRing.by.steps,
       ...added.steps,
-      step("with the spur", `${ohms(onRing.greatest)} + ${ohms(added.value)}`, ohms(greatest)),
+      sumStep("with the spur", [onRing.greatest, added.value], ohms, greatest),
     ]),
   };
 }

@@ -27,7 +27,7 @@ describe("hovers", () => {
       \`\`\`text
       Ia = 5 × In = 5 × 32 A = 160 A
       Zs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω
-      cold Zs × 0.8 = 1.37 Ω × 0.8 = 1.09 Ω
+      cold Zs × 0.8, rounded down = 1.37 Ω × 0.8 = 1.09 Ω
       Zs = Ze + (R1+R2) = 0.42 Ω + 0.22 Ω = 0.64 Ω
       \`\`\`"
     `);
@@ -271,7 +271,7 @@ installation "Joinery" {
       r of 1 mm² copper = 18.1 mΩ/m
       (r1 + r2) per metre = 12.1 mΩ + 18.1 mΩ = 30.2 mΩ/m
       R = length × resistance per metre = 18 m × 30.2 mΩ/m = 0.54 Ω
-      l max = l × (limit − loop at the board) / (R1+R2) = 18 m × (7.28 Ω − 0.42 Ω) / 0.65 Ω = 189.29 m
+      l max = l × (limit − loop at the board) / (R1+R2) = 18 m × (7.28 Ω − 0.42 Ω) / 0.65232 Ω = 189.29 m
       drop = mV/A/m × Ib × L = 29 mV/A/m × 2.1 A × 18 m = 1.1 V
       drop / U = 1.1 V / 230 V = 0.48 %
       drop advised at most, lighting, public supply = 3 %
@@ -349,7 +349,7 @@ installation "Joinery" {
       \`\`\`text
       Ia = 5 × In = 5 × 32 A = 160 A
       Zs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω
-      cold Zs × 0.8 = 1.37 Ω × 0.8 = 1.09 Ω
+      cold Zs × 0.8, rounded down = 1.37 Ω × 0.8 = 1.09 Ω
       Zs = Ze + (R1+R2) = 0.42 Ω + 0.22 Ω = 0.64 Ω
       agreement of loop readings, as a share of what is expected = 0.2
       Before opening anything: isolate and lock off, prove the tester, prove dead, prove the tester again.

@@ -1,6 +1,7 @@
 /**
- * A line of working as it is printed, calculated again: `230 V × 0.95 / 160 A = 1.37 Ω`. A figure that is shown stands for
- * all that are rounded to it, so each is an interval, and what the line comes to must have something in common with it.
+ * A line of working as it is printed, calculated again as whoever reads it would: `230 V × 0.95 / 160 A = 1.37 Ω`. The
+ * figures of the line are those that are shown, to the last digit; only what it comes to may be rounded there, and a limit
+ * that says so is cut off.
  */
 interface Interval {
   readonly low: number;
@@ -36,18 +37,9 @@ const scales: Readonly<Record<string, number>> = {
 };
 const units = Object.keys(scales).toSorted((a, b) => b.length - a.length);
 
-/** Decimals that are shown of a unit at most; a figure with fewer of them has zeros behind it. */
-const decimalsOf = (unit: string, size: number): number => {
-  if (unit === "Ω") return size >= 100 ? 0 : size > 0 && size < 0.1 ? 3 : 2;
-  if (unit === "mΩ" || unit === "mΩ/m" || unit === "s") return 3;
-  if (unit === "ms" || unit === "°C") return 1;
-  if (unit === "A²s") return 0;
-  return 2;
-};
-
 /** What an expression of figures comes to; nothing where it holds a word or a sign that is none of arithmetic. */
 function intervalOf(text: string): Interval | undefined {
-  const reader = new Reader(text.trim());
+  const reader = new Reader(text.trim(), isSum(text) ? 0 : 0.5);
   const found = reader.sum();
   return found && reader.isAtEnd() ? found : undefined;
 }
@@ -65,6 +57,10 @@ export function disagreement(line: string): string | undefined {
 /** A limit that is cut off and not rounded stands for all up to the next figure. */
 const cutOff = (line: string, { low, high }: Interval): number => (line.startsWith("cold Zs × 0.8") ? high - low : 0);
 
+/** The stroke within a unit divides nothing: what is divided is divided by a figure. */
+const isSum = (part: string): boolean =>
+  /[×+−√]|\/ ?[\d(√]/.test(part.trim().slice(1)) && !/^\S+ V [+−] \d+ %$/.test(part);
+
 /** Whether something is calculated in a line, and can be calculated again. */
 export const isCalculated = (line: string): boolean =>
   calculated(line).some(([part, next]) => intervalOf(part) && intervalOf(next));
@@ -74,8 +70,7 @@ function calculated(line: string): (readonly [part: string, next: string])[] {
   const parts = partsOf(line);
   return parts.flatMap((part, at) => {
     const next = parts[at + 1];
-    const isSum = /[×/+−√]/.test(part.slice(1)) && !/^\S+ V [+−] \d+ %$/.test(part);
-    return isSum && next !== undefined ? [[part, next] as const] : [];
+    return isSum(part) && next !== undefined ? [[part, next] as const] : [];
   });
 }
 
@@ -84,10 +79,13 @@ const partsOf = (line: string): string[] => line.replace(/ \((?=[A-Z])[^()]*(?:\
 
 class Reader {
   readonly #text: string;
+  /** Of the last digit that is shown, how much a figure may be out. */
+  readonly #share: number;
   #at = 0;
 
-  constructor(text: string) {
+  constructor(text: string, share: number) {
     this.#text = text;
+    this.#share = share;
   }
 
   isAtEnd(): boolean {
@@ -134,7 +132,7 @@ class Reader {
     if (unit !== "") this.#at = this.#text.indexOf(unit, this.#at) + unit.length;
     const value = Number(digits);
     const shown = digits.split(".")[1]?.length ?? 0;
-    const half = 0.5 * 10 ** -Math.max(shown, decimalsOf(unit, value)) + 1e-9;
+    const half = this.#share * 10 ** -shown + 1e-9;
     const scale = unit === "" ? 1 : (scales[unit] ?? 1);
     return { low: (value - half) * scale, high: (value + half) * scale };
   }

@@ -1,6 +1,7 @@
 /** Every line of working that is shown to anybody comes to what it says. */
 import { globSync, readFileSync } from "node:fs";
 import { basename } from "node:path";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Installation, installationsOf } from "../../server/model/installation.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
@@ -50,5 +51,85 @@ describe("arithmetic as it is shown", () => {
     const lines = [...new Set([...findings, ...workings])];
     expect(lines.filter(isCalculated).length).toBeGreaterThan(300);
     expect(wrongIn(lines)).toEqual([]);
+  });
+});
+
+/** A schedule of one circuit, with figures that nobody would choose. */
+const anySchedule = fc
+  .record({
+    earthing: fc.constantFrom("TN-S", "TN-C-S", "TT"),
+    three: fc.boolean(),
+    Ze: fc.integer({ min: 5, max: 80 }),
+    ring: fc.boolean(),
+    device: fc.constantFrom("B16", "B32", "C20", "C40", "D10", "B6"),
+    size: fc.constantFrom(["1.5", "1.0"], ["2.5", "1.5"], ["4", "1.5"], ["10", "4"]),
+    armoured: fc.boolean(),
+    length: fc.integer({ min: 10, max: 999 }),
+    load: fc.integer({ min: 100, max: 9999 }),
+    factor: fc.integer({ min: 60, max: 100 }),
+    read: fc.integer({ min: 3, max: 250 }),
+    celsius: fc.integer({ min: 1, max: 29 }),
+  })
+  .map(({ earthing, three, Ze, ring, device, size: [line, cpc], armoured, length, load, factor, read, celsius }) => {
+    const cable = armoured
+      ? `armoured 90 °C line ${line} mm² cpc-by armour cores ${three ? 4 : 3}`
+      : `flat-twin line ${line} mm² cpc ${cpc} mm²`;
+    return `wayfile 1
+installation "Any" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+    earthing ${earthing}
+    phases ${three ? "three" : "single"}
+    Ze ${Ze / 100} Ω
+    Ipf 1.${Ze} kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      device BS 88-2 63 A 80 kA gG
+      cable armoured 90 °C line 16 mm² cpc-by armour cores ${three ? 4 : 3}
+      route clipped method C
+      length ${length / 7} m
+      feeds B
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 ${ring && !armoured ? "ring" : "radial"} "Load" {
+      device BS EN 60898 ${device} 6 kA
+      cable ${cable}
+      route clipped method C ambient ${25 + (load % 20)} °C
+      length ${length / 10} m
+      power-factor ${factor} %
+      load ${load} W
+      dead 2026-03-04 {
+        R1+R2 ${read / 100} Ω
+      }
+      live 2026-03-05 {
+        temperature ${celsius} °C
+        Zs ${(read + Ze) / 100} Ω
+      }
+    }
+  }
+}`;
+  });
+
+describe("arithmetic of any schedule", () => {
+  it("comes to what it says by the figures that are shown", () => {
+    let seen = 0;
+    fc.assert(
+      fc.property(anySchedule, (text) => {
+        const lines = installationsOf([fileOfText("any.ways", text)]).flatMap((one) => [
+          ...inWorking(one),
+          ...inFindings(one),
+          ...checkInstallation(one, rules).findings.map(({ message }) => message),
+        ]);
+        seen += lines.filter(isCalculated).length;
+        expect(wrongIn(lines)).toEqual([]);
+      }),
+      { numRuns: 40, seed: 7 },
+    );
+    expect(seen).toBeGreaterThan(300);
   });
 });

@@ -6,6 +6,7 @@ import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf, lineAbove, start
 import type { BoardNode, Network } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
+import { addition, reproducible } from "../../calc/reproducible.ts";
 import { amps, type Calculated, percent, step } from "../../calc/result.ts";
 import { type CableDrop, cableDrop } from "../../circuit/drop.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -35,8 +36,8 @@ function dropBlocks(study: WayStudy, network: Network, node: BoardNode | undefin
   const whole = known.length === stretches.length;
   if (whole && rest.length > 0) {
     const total = rest.reduce((sum, { drop }) => sum + drop.value, first.drop.value);
-    const numbers = known.map(({ drop }) => percent(drop.value)).join(" + ");
-    const sum = { steps: [step("drop from the origin", numbers, percent(total))], source: noSource };
+    const parts = known.map(({ drop }) => [drop.value, percent] as const);
+    const sum = { steps: [reproducible("drop from the origin", parts, addition, [total, percent])], source: noSource };
     blocks.push(calculate("From the origin", sum, percent(total), ""));
   }
   if (study.isFeeder) return [...blocks, paragraph("What is left of the limit is shared by the circuits it feeds.")];
