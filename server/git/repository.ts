@@ -1,7 +1,7 @@
 /** A git repository as it is read: its revisions, the files of each, and what changed between two. */
 import { realpathSync } from "node:fs";
 import path from "node:path";
-import { type GitFailure, type GitOptions, git, isRevision } from "./run.ts";
+import { type GitFailure, type GitOptions, git, isRevision, partial } from "./run.ts";
 
 /** A commit by its full name, the index (what is staged), or nothing: the empty tree. */
 export type Revision = { readonly commit: string } | { readonly index: true };
@@ -94,7 +94,23 @@ export class Repository {
   async objects(names: readonly string[]): Promise<{ readonly bodies: readonly (Buffer | undefined)[] } | GitFailure> {
     if (names.length === 0) return { bodies: [] };
     const found = await this.#git(["cat-file", "--batch"], { input: names.map((name) => `${name}\n`).join("") });
-    return "failure" in found ? found : { bodies: bodiesIn(found.out, names.length) };
+    if ("failure" in found) return found;
+    const bodies = bodiesIn(found.out, names.length);
+    const isLacking = await this.#isLacking(names.filter((_, index) => !bodies[index]));
+    return isLacking ? { failure: partial } : { bodies };
+  }
+
+  /** Whether one of the objects is known here and not there: git reports it missing, as it does one that never was. */
+  async #isLacking(missing: readonly string[]): Promise<boolean> {
+    if (missing.length === 0) return false;
+    const promised = await this.#git(["config", "--get-regexp", "^remote\\..*\\.promisor$"]);
+    if ("failure" in promised) return false;
+    for (const name of missing) {
+      const found = await this.#git(["rev-parse", "--verify", "--quiet", name]);
+      const kind = "out" in found ? await this.#git(["cat-file", "-t", lineOf(found.out)]) : undefined;
+      if (kind && "failure" in kind) return true;
+    }
+    return false;
   }
 
   /**
@@ -172,12 +188,16 @@ function bodiesIn(out: Buffer, count: number): (Buffer | undefined)[] {
   return bodies;
 }
 
+/** Where a commit begins. An author or a subject can hold `\x01` and a name of a commit, but no `\0`. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: the format asks git for this sign
+const commitStart = /\x01(?=[0-9a-f]{40,64}\0(?:[0-9a-f]{40,64}(?: [0-9a-f]{40,64})*)?\0)/;
+
 /** A commit is `\x01id\0parents\0author\0when\0subject`, then how the file changed and its names before and after. */
 function commitsIn(out: Buffer, file: string): FileCommit[] {
   let named = file;
   return out
     .toString("utf8")
-    .split("\x01")
+    .split(commitStart)
     .filter((text) => /^[0-9a-f]{40,64}\0/.test(text))
     .map((text): FileCommit => {
       const [id = "", parents = "", author = "", when = "", subject = "", ...rest] = text.split("\0");

@@ -46,6 +46,9 @@ const settings = [
 const surroundings = {
   GIT_OPTIONAL_LOCKS: "0",
   GIT_TERMINAL_PROMPT: "0",
+  // An object that a partial copy lacks would be fetched: over a network, by programs that the repository names.
+  GIT_NO_LAZY_FETCH: "1",
+  GIT_ALLOW_PROTOCOL: "none",
   GIT_PAGER: "cat",
   LC_ALL: "C",
   // On Windows a git.exe in the folder itself would be found before the real one.
@@ -97,12 +100,17 @@ function reasonOf(error: RunError, err: Buffer): string {
   if (error.code === "ENOENT") return "git was not found: it is not installed, or not on the PATH.";
   if (error.killed) return "git took too long and was stopped.";
   if (error.code === "ERR_CHILD_PROCESS_STDIO_MAXBUFFER") return "git gave more than can be read.";
-  const [first = ""] = err.toString("utf8").split(/\r?\n/);
+  const all = err.toString("utf8");
+  if (/lazy fetching disabled|from promisor remote/.test(all)) return partial;
+  const [first = ""] = all.split(/\r?\n/);
   const said = first.replace(/^(?:fatal|error): /, "");
   const known = ownWords.find(([pattern]) => pattern.test(said));
   if (known) return known[1];
   return said === "" ? "git failed and gave no reason." : `git: ${said}${/[.!?]$/.test(said) ? "" : "."}`;
 }
+
+export const partial =
+  "This copy of the repository is partial and lacks what is needed: “git fetch --refetch --no-filter” brings the rest.";
 
 /** What people meet every day, with what puts it right. */
 const ownWords: readonly (readonly [RegExp, string])[] = [

@@ -139,6 +139,44 @@ describe("a repository", () => {
     expect(existsSync(path.join(test.folder, "owned"))).toBe(false);
   });
 
+  it("fetches nothing that a partial copy lacks, and says what brings it", async () => {
+    const test = repositoryOf();
+    test.commit("One", { "a.ways": "one" });
+    test.commit("Two", { "a.ways": "two" });
+    const lost = test.git("rev-parse", "HEAD~1:a.ways").trim();
+    for (const [key, value] of [
+      ["core.repositoryFormatVersion", "1"],
+      ["extensions.partialClone", "away"],
+      ["remote.away.promisor", "true"],
+      ["remote.away.url", test.folder],
+      ["remote.away.uploadpack", "touch owned; false"],
+      ["protocol.allow", "always"],
+    ] as const)
+      test.git("config", key, value);
+    test.remove(`.git/objects/${lost.slice(0, 2)}/${lost.slice(2)}`);
+    const repository = await opened(test.folder);
+    const id = await repository.commit("HEAD~1");
+    if ("failure" in id) throw new Error(id.failure);
+    const failure = expect.stringContaining("git fetch --refetch --no-filter");
+    expect(await repository.contents(id, ["a.ways"])).toEqual({ failure });
+    expect(await repository.commitsOf("a.ways", "HEAD")).toHaveLength(2);
+    expect(existsSync(path.join(test.folder, "owned"))).toBe(false);
+  });
+
+  it("tells commits apart whatever their authors and subjects hold", async () => {
+    const test = repositoryOf();
+    const first = test.commit("One", { "old.ways": "one\ntwo\nthree\n" });
+    test.move("old.ways", "a.ways");
+    const named = `Moved \x01${first}`;
+    test.commit(named, {}, `S. Ide \x01${first}`);
+    const commits = await (await opened(test.folder)).commitsOf("a.ways", "HEAD");
+    if ("failure" in commits) throw new Error(commits.failure);
+    expect(commits.map(({ subject, path: own }) => [subject, own])).toEqual([
+      [named, "a.ways"],
+      ["One", "old.ways"],
+    ]);
+  });
+
   it("answers in a sentence where there is none, no such revision, or an option in its place", async () => {
     const test = repositoryOf();
     test.commit("One", { "a.ways": "one" });
