@@ -5,6 +5,7 @@ import { lookAt } from "../disk/read-now.ts";
 import { reasonOf } from "../disk/reasons.ts";
 import type { TerminalText } from "../text/terminal.ts";
 import type { Terminal } from "./terminal.ts";
+import { openToWrite, refusedTarget } from "./write.ts";
 
 export interface Sink {
   readonly out: (text: TerminalText) => void;
@@ -21,7 +22,8 @@ function intoFile(file: string, cwd: string): Sink {
   // A device or a pipe is written to; to put a file in its place would be the end of it.
   const isFile = lookAt(path)?.isFile() ?? true;
   const beside = isFile ? `${path}.${process.pid}.tmp` : path;
-  let failure: string | undefined;
+  const refused = refusedTarget(path);
+  let failure = refused === undefined ? undefined : `“${file}” cannot be written: ${refused}`;
   const attempt = <T>(action: () => T): T | undefined => {
     if (failure !== undefined) return undefined;
     try {
@@ -31,7 +33,7 @@ function intoFile(file: string, cwd: string): Sink {
       return undefined;
     }
   };
-  const handle = attempt(() => openSync(beside, "w"));
+  const handle = attempt(() => (isFile ? openSync(beside, "wx") : openToWrite(path)));
   return {
     out: ({ text }) => {
       if (handle !== undefined) attempt(() => writeSync(handle, text));

@@ -1,12 +1,54 @@
-import { accessSync, chmodSync, constants, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import {
+  accessSync,
+  chmodSync,
+  closeSync,
+  constants,
+  openSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { dirname, join } from "node:path";
+import { lookAt } from "../disk/read-now.ts";
 import { reasonOf } from "../disk/reasons.ts";
+import { isSchedule } from "../disk/refusals.ts";
 
 /** Writes a file that may be there already. Returns why it could not be done, if it could not. */
 export function writeFile(path: string, content: string | Uint8Array): string | undefined {
+  const refused = refusedTarget(path);
+  if (refused !== undefined) return refused;
+  if (lookAt(path)?.isFile()) return replaceFile(path, content);
+  let handle: number | undefined;
   try {
-    writeFileSync(path, content);
+    handle = openToWrite(path);
+    writeFileSync(handle, content);
     return undefined;
+  } catch (error) {
+    return reasonOf(error);
+  } finally {
+    if (handle !== undefined) closeSync(handle);
+  }
+}
+
+/** Opens what is no file, or not yet. A pipe would wait for ever for somebody to read it, so it is asked first. */
+export function openToWrite(path: string): number {
+  if (!lookAt(path)?.isFIFO()) return openSync(path, "w");
+  const first = openSync(path, constants.O_WRONLY | constants.O_NONBLOCK);
+  try {
+    return openSync(path, "w");
+  } finally {
+    closeSync(first);
+  }
+}
+
+/** Why a report is not written to a path, as the end of a sentence: a schedule would be lost, perhaps the very one it is of. */
+export function refusedTarget(path: string): string | undefined {
+  if (isSchedule(path)) return "its name ends in “.ways”, as only a schedule's does. Choose another.";
+  try {
+    const isLink = lookAt(path)?.isFile() && isSchedule(realpathSync.native(path));
+    return isLink ? "it is a link to a schedule, which would be lost. Choose another name." : undefined;
   } catch (error) {
     return reasonOf(error);
   }
@@ -16,7 +58,7 @@ export function writeFile(path: string, content: string | Uint8Array): string | 
  * Replaces a file in one step: the new text is written beside it and then takes its place, so that a full disk or an
  * interruption leaves the old one whole. Returns why it could not be done, if it could not.
  */
-export function replaceFile(path: string, text: string): string | undefined {
+export function replaceFile(path: string, text: string | Uint8Array): string | undefined {
   let beside: string | undefined;
   try {
     // A link stays a link: what it leads to is replaced.

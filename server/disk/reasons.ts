@@ -7,6 +7,7 @@ const reasons: Readonly<Record<string, string>> = {
   EROFS: "the disk is read-only.",
   ENOSPC: "the disk is full.",
   ELOOP: "its links lead in a circle.",
+  ENXIO: "nothing reads from it.",
   ENAMETOOLONG: "its name is too long.",
 };
 

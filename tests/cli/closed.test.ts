@@ -1,6 +1,6 @@
 /** What leaves the program: pages that run and fetch nothing, files that are written whole or not at all. */
 import { execFileSync, spawn } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { hostileSchedule } from "../helpers/hostile.ts";
 import { Folder } from "./run.ts";
@@ -110,6 +110,30 @@ describe("a file that cannot be written", () => {
     if (existsSync("/dev/full")) expect(statSync("/dev/full").isCharacterDevice()).toBe(true);
     expect(readdirSync(folder.path).sort()).toEqual(["a.ways", "folder.html"]);
     expect(readFileSync(folder.at("a.ways"), "utf8")).toBe(hostileSchedule("Loft"));
+  });
+
+  it.each(commands)("%s %s %s never takes a schedule for its target, by any name", async (...command) => {
+    const folder = new Folder({ "a.ways": hostileSchedule("Loft"), "b.ways": "wayfile 1\n" });
+    symlinkSync(folder.at("a.ways"), folder.at("link.html"));
+    linkSync(folder.at("a.ways"), folder.at("same.html"));
+    const format = command[0] === "worksheet" ? [] : ["--format", command[0] === "check" ? "json" : "html"];
+    for (const to of ["a.ways", "b.ways", "new.ways", "link.html"]) {
+      const { code, err } = await folder.run(...command, to, ...format);
+      expect({ to, code }).toEqual({ to, code: 2 });
+      expect(err).toMatch(/^“[^\n]+” cannot be written: [^\n]+\.\n$/);
+    }
+    // Another name of the same file gets a file of its own.
+    expect((await folder.run(...command, "same.html", ...format)).code).not.toBe(2);
+    expect(readFileSync(folder.at("a.ways"), "utf8")).toBe(hostileSchedule("Loft"));
+    expect(readFileSync(folder.at("same.html"), "utf8")).not.toBe(hostileSchedule("Loft"));
+    expect(readdirSync(folder.path).sort()).toEqual(["a.ways", "b.ways", "link.html", "same.html"]);
+  });
+
+  it.each(commands)("%s %s %s does not wait for a pipe that nobody reads", async (...command) => {
+    const folder = new Folder({ "a.ways": hostileSchedule("Loft") });
+    execFileSync("mkfifo", [folder.at("pipe.html")]);
+    const { code, err } = await folder.run(...command, "pipe.html");
+    expect({ code, err }).toEqual({ code: 2, err: "“pipe.html” cannot be written: nothing reads from it.\n" });
   });
 
   it("is never put in the place of a pipe", async () => {
