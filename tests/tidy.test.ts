@@ -112,6 +112,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "csv-parse",
     "dejavu-fonts-ttf",
     "pdfkit",
+    "fflate",
     "read-excel-file",
     "write-excel-file",
   ],
