@@ -40,7 +40,7 @@ function boardNoted(board: Facts<"board">): FaultAt[] {
   const tests = testsOf<"boardLive">(board.all("live"));
   return names.flatMap((name) => {
     const facts = [...tests.map((test) => test.facts.one(name)), board.one(name)];
-    const fact = facts.find((one) => one !== undefined) as FaultFact | undefined;
+    const fact = facts.find((one) => one !== undefined);
     return fact ? numberOf(fact, name, "board") : [];
   });
 }
@@ -48,7 +48,7 @@ function boardNoted(board: Facts<"board">): FaultAt[] {
 /** The fault current read to the end on a circuit, A. */
 export const wayFaults = ({ isSpare, liveTests }: WayStudy): FaultAt[] => {
   const fact = isSpare ? undefined : liveTests.map(({ facts }) => facts.one("Ipf")).find((one) => one !== undefined);
-  return fact ? numberOf(fact as FaultFact, "Ipf", "board").filter(whole) : [];
+  return fact ? numberOf(fact, "Ipf", "board").filter(whole) : [];
 };
 
 /** The fault currents noted at the origin, A. */
@@ -60,7 +60,7 @@ export const supplyFaultsAtMost = (supply: Facts<"supply"> | undefined): FaultAt
 
 function supplyNoted(supply: Facts<"supply"> | undefined): FaultAt[] {
   return names.flatMap((name) => {
-    const fact = supply?.one(name) as FaultFact | undefined;
+    const fact = supply?.one(name);
     return fact ? numberOf(fact, name, "supply") : [];
   });
 }

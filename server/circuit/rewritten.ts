@@ -1,6 +1,6 @@
 import { bindSegment } from "../model/bind.ts";
 import { completed } from "../model/in-place.ts";
-import type { Facts } from "../model/values.ts";
+import { innerOf } from "../model/values.ts";
 import { applyEdits, type TextEdit } from "../text/lines.ts";
 import { isOwnEdit } from "./shared-lines.ts";
 import { WayStudy } from "./way.ts";
@@ -22,7 +22,7 @@ export function rewrittenAt(
   const header = bindSegment(segment, "board").facts.list.find(({ word }) => word === "way") as
     | typeof way.header
     | undefined;
-  if (!header?.inner) return undefined;
-  const facts = header.inner as Facts<"way">;
+  const facts = innerOf(header, "way");
+  if (!header || !facts) return undefined;
   return new WayStudy(completed({ ...way, header, facts, segment }, way.type, boardIsThreePhase), context);
 }

@@ -1,6 +1,6 @@
 /** The lengths of a conduit between its draw-in points. */
 import { type Run, straightRun } from "../calc/index.ts";
-import type { Fact, FactOf, Facts } from "../model/values.ts";
+import { type Fact, type FactOf, innerOf } from "../model/values.ts";
 
 export type ContainmentFact = FactOf<"board", "containment">;
 
@@ -20,7 +20,7 @@ export const runOf = ({ length, bends }: Section): Run => ({ length: length ?? 0
 
 export function sectionsOf(fact: ContainmentFact): Section[] {
   const { length, bends } = fact.args;
-  const inner = fact.inner as Facts<"containment"> | undefined;
+  const inner = innerOf(fact, "containment");
   const listed = (inner?.all("section") ?? []).map((section) => ({
     fact: section,
     length: section.args.length.value,

@@ -6,7 +6,7 @@ import { parse } from "../../grammar/parser.ts";
 import { studyWay } from "../circuit/way.ts";
 import { formatDocument } from "../format/format.ts";
 import type { Installation } from "../model/installation.ts";
-import type { Quantity } from "../model/values.ts";
+import { quantityOf, readingAt } from "../model/values.ts";
 import { written } from "../proposal/write.ts";
 import { printAddress } from "../readings/address.ts";
 import { type Entry, entriesOfInstallation } from "../readings/entries.ts";
@@ -213,7 +213,7 @@ function rangeOf({ names }: Installation, used: readonly string[], { unit, line 
       factsOf(instrument)
         ?.all("range")
         .find(({ args }) => args.of.value === kind);
-    const top = range?.args.top as Quantity | undefined;
+    const top = quantityOf(readingAt(range, "top"));
     if (top) return { value: top.value, unit: "Ω" };
   }
   return undefined;

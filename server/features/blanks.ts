@@ -96,7 +96,7 @@ function deadLines(study: WayStudy, open: readonly PlannedTest[]): BlankLine[] {
   const ends = of("ring-ends");
   const rounds = Map.groupBy(
     open.filter(({ point }) => point !== undefined),
-    ({ point }) => point as string,
+    ({ point }) => point,
   );
   const R1R2 = open.find(({ name, place }) => name.startsWith("R1+R2") && place === undefined);
   const insulation = of("insulation");

@@ -133,7 +133,7 @@ function partAt(snapshot: Snapshot, segment: Segment): InstallationPart | undefi
 /** The argument an offset is in. */
 export function argAt(fact: Fact | undefined, offset: number): [name: string, value: AnyValue] | undefined {
   for (const [name, given] of Object.entries(fact?.args ?? {})) {
-    for (const value of [given ?? []].flat() as AnyValue[]) {
+    for (const value of [given ?? []].flat()) {
       if (offset >= value.start && offset <= value.end) return [name, value];
     }
   }

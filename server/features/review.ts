@@ -25,9 +25,9 @@ export type Said = { readonly segment: Segment; readonly edit: TextEdit } | { re
 export function conversations({ file: { model } }: Snapshot): Conversation[] {
   const boards = [...model.installations.flatMap((one) => one.boards), ...model.boards];
   const blocks: readonly Facts[] = [
-    model.facts as Facts,
-    ...model.installations.map(({ head }) => head.facts as Facts),
-    ...boards.flatMap(({ head, ways }) => [head.facts as Facts, ...ways.map(({ facts }) => facts as Facts)]),
+    model.facts,
+    ...model.installations.map(({ head }) => head.facts),
+    ...boards.flatMap(({ head, ways }) => [head.facts, ...ways.map(({ facts }) => facts)]),
   ];
   // A run of spare ways, or circuits of one type, share lines.
   const seen = new Set<Fact>();

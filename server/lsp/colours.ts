@@ -69,7 +69,7 @@ export function colours({ connection, ask, workspace }: Service, client: ClientC
   );
   connection.languages.semanticTokens.onDelta(
     ask("textDocument/semanticTokens/full/delta", none as SemanticTokens | SemanticTokensDelta, (snapshot, params) => {
-      const { previousResultId } = params as typeof params & { readonly previousResultId: string };
+      const { previousResultId } = params;
       const builder = builderOf(snapshot.file.path);
       builder.previousResult(previousResultId);
       whole(builder, snapshot);

@@ -55,7 +55,7 @@ export function lenses(
   connection.onCodeLensResolve(async (lens, token) => {
     const uri = at(lens.data, "uri");
     const resolved = typeof uri === "string" ? await resolve({ textDocument: { uri }, lens }, token) : undefined;
-    return (resolved as CodeLens | undefined) ?? lens;
+    return resolved ?? lens;
   });
   if (client.workspace?.codeLens?.refreshSupport)
     delivery.onCalm(() => void connection.sendRequest("workspace/codeLens/refresh").catch(() => undefined));

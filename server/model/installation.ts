@@ -7,7 +7,7 @@ import { type Names, namesOf } from "./names.ts";
 import { SharedParts } from "./shared-parts.ts";
 import { supplyAsItStands } from "./supply.ts";
 import { isThreePhase, type Upstream } from "./three-lines.ts";
-import type { Facts } from "./values.ts";
+import { type Facts, innerOf } from "./values.ts";
 
 /** A file of a project, by the path its host knows it by. */
 interface ProjectFile {
@@ -76,7 +76,7 @@ function installationOf(
     all.map((board) => board.head),
     unread,
   );
-  const described = head.facts.one("supply")?.inner as Facts<"supply"> | undefined;
+  const described = innerOf(head.facts.one("supply"), "supply");
   const supply = described && supplyAsItStands(described);
   const written = head.facts.one("standard")?.args.edition.value;
   const edition = written === undefined ? undefined : editionOf(written);

@@ -187,6 +187,20 @@ function allOf(list: readonly Fact[], word: string): readonly Fact[] {
 
 export const isAbsent = (value: AnyValue | undefined): value is Absent => value !== undefined && "absent" in value;
 
+const isReading = (value: AnyValue | readonly AnyValue[]): value is Reading => "sign" in value || "absent" in value;
+
+/** What a line states under a name, where that can be read off a meter or be absent. */
+export function readingAt(fact: Fact | undefined, name = "value"): Reading | undefined {
+  const value = fact?.args[name];
+  return value !== undefined && isReading(value) ? value : undefined;
+}
+
+const isOfKind = <B extends AnyBlock>(facts: Facts, kind: B): facts is Facts<B> => facts.kind === kind;
+
+/** The block a line opens, where it is of this kind. */
+export const innerOf = <B extends AnyBlock>(fact: Fact | undefined, kind: B): Facts<B> | undefined =>
+  fact?.inner && isOfKind(fact.inner, kind) ? fact.inner : undefined;
+
 /** The quantity of a reading; nothing if it was not measured. */
 export const quantityOf = (value: Reading | undefined): Quantity | undefined =>
   value && !isAbsent(value) ? value : undefined;

@@ -43,7 +43,7 @@ export class Sheet {
       font: fontFiles.plain() as unknown as string,
       info: { Title: title, CreationDate: made, ModDate: made },
     });
-    for (const name of ["plain", "bold", "slanted"] as const) this.#doc.registerFont(name, fontFiles[name]() as never);
+    for (const name of ["plain", "bold", "slanted"] as const) this.#doc.registerFont(name, fontFiles[name]());
     this.#doc.on("data", (chunk: Uint8Array) => this.#chunks.push(chunk));
     this.turn(turned);
   }

@@ -166,7 +166,7 @@ export function allBonding({ supply, boards }: Pick<Installation, "supply" | "bo
   const tested = boards.flatMap(({ board }) =>
     testsOf<"boardDead">(board.head.facts.all("dead")).flatMap((test) => test.facts.all("bonding")),
   );
-  return [...(supply?.all("bonding") ?? []), ...(tested as unknown as Bonding[])].filter(bondsSomething);
+  return [...(supply?.all("bonding") ?? []), ...tested].filter(bondsSomething);
 }
 
 /** `bonding none` is a statement of the designer, `bonding gas missing` one of an inspector: neither is a conductor. */

@@ -30,7 +30,7 @@ const studyOf = (
   studies: readonly WayStudy[],
 ) => {
   const reading = fact && quantityOf(fact.args.value);
-  return fact && reading ? [{ fact: fact as Fact, reading, weakest: weakestOf(studies) }] : [];
+  return fact && reading ? [{ fact, reading, weakest: weakestOf(studies) }] : [];
 };
 
 /** The limit of the electrode that the circuits of some boards rely on; nothing where no RCD does. */

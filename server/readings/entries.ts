@@ -48,7 +48,7 @@ export interface Entry {
 export function entriesOfFile({ facts, installations, boards }: FileModel): readonly Entry[] {
   const several = installations.length > 1;
   const raw = [
-    ...walk(facts as Facts, { place: { of: "file" }, blocks: [] }),
+    ...walk(facts, { place: { of: "file" }, blocks: [] }),
     ...installations.flatMap((part) => ofInstallation(part.head, part.boards, several)),
     ...boards.flatMap((board) => ofBoard(board, {})),
   ];
@@ -58,7 +58,7 @@ export function entriesOfFile({ facts, installations, boards }: FileModel): read
 /** What an installation holds with the files it uses; its ways as they are in their place. */
 export function entriesOfInstallation({ head, boards, files }: Installation): readonly Entry[] {
   const raw = [
-    ...files.flatMap(({ facts }) => walk(facts as Facts, { place: { of: "file" }, blocks: [] })),
+    ...files.flatMap(({ facts }) => walk(facts, { place: { of: "file" }, blocks: [] })),
     ...ofInstallation(
       head,
       boards.map(({ board }) => board),
@@ -82,7 +82,7 @@ export const entriesOfBoard = (head: BoardHead, renamed?: Renamed): readonly Ent
 /** What an installation and the files it is read from hold beside the boards. */
 export const entriesAtOrigin = ({ head, files }: Pick<Installation, "head" | "files">): readonly Entry[] =>
   numbered([
-    ...files.flatMap(({ facts }) => walk(facts as Facts, { place: { of: "file" }, blocks: [] })),
+    ...files.flatMap(({ facts }) => walk(facts, { place: { of: "file" }, blocks: [] })),
     ...ofInstallation(head, [], false),
   ]);
 

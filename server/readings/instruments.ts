@@ -2,7 +2,7 @@ import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
 import { memoByObject, memoOfWhole } from "../circuit/kept.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
-import { type Fact, Facts, type Val } from "../model/values.ts";
+import { type Fact, Facts, innerOf, type Val } from "../model/values.ts";
 import { inOrder } from "../text/order.ts";
 
 /** A dated line that says, or should say, with which instrument its readings were taken. */
@@ -170,7 +170,7 @@ const namesIn = (days: readonly TestDay[]): string[] => days.flatMap((day) => da
 
 /** What is known of an instrument. */
 export const factsOf = (instrument: InstrumentFact): Facts<"instrument"> | undefined =>
-  instrument.inner as Facts<"instrument"> | undefined;
+  innerOf(instrument, "instrument");
 
 /** The instruments an installation's tests were made with, each once. */
 export const instrumentsUsed = memoOfWhole((installation: Installation): readonly InstrumentFact[] => {

@@ -61,7 +61,7 @@ function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): Insulatio
 function pairsOf(fact: InsulationFact): { pair: string; fact: InsulationFact; value: Quantity | Absent }[] {
   return Object.entries(fact.args).flatMap(([pair, value]) =>
     pair.includes("-") && value && !("value" in value && typeof value.value === "string")
-      ? [{ pair, fact, value: value as Quantity | Absent }]
+      ? [{ pair, fact, value }]
       : [],
   );
 }

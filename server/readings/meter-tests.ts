@@ -3,7 +3,7 @@
 import { testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation } from "../model/installation.ts";
-import { type Fact, type FactOf, Facts } from "../model/values.ts";
+import { type Fact, type FactOf, Facts, innerOf } from "../model/values.ts";
 import { inOrder } from "../text/order.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
 
@@ -45,4 +45,4 @@ const plainDay = (header: FactOf<"supply", "measured">, facts: Facts<"supply">) 
 });
 
 export const supplyMeterTests = ({ head }: Pick<Installation, "head">): MeterTest[] =>
-  supplyTests(head.facts.one("supply")?.inner as Facts<"supply"> | undefined);
+  supplyTests(innerOf(head.facts.one("supply"), "supply"));

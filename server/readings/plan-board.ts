@@ -48,7 +48,7 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
       .all("bonding")
       .filter(bondsSomething)
       .map((bonding) => {
-        const again = tested.flatMap(({ facts }) => facts.all("bonding")) as unknown as readonly Bonding[];
+        const again = tested.flatMap(({ facts }) => facts.all("bonding"));
         return bondingTest(
           bonding,
           again.find(({ args }) => args.service.value === bonding.args.service.value),
@@ -132,7 +132,7 @@ function insulationTests(context: Context): PlannedTest[] {
   const bounds = edition ? bound("least", insulationRule("up-to-500", edition).minimum, "MΩ") : [];
   const read = [...(test?.values ?? []), ...(test?.absent ?? [])].map(({ pair, fact }) => ({
     pair,
-    fact: fact as Fact,
+    fact,
   }));
   const rows = read.length > 0 ? read : [{ pair: "L-E", fact: undefined }];
   return rows.map(({ pair, fact }) => ({
@@ -150,8 +150,7 @@ function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[
   const relying = studies.filter((study) => study.supply.earthingFact === facts.one("earthing"));
   const tests = liveOfBoard(context);
   const inTests = (name: "Zdb" | "Ipf" | "polarity" | "phase-sequence") =>
-    tests.map((test) => test.facts.one(name) as Fact | undefined).find((fact) => fact !== undefined) ??
-    (facts.one(name) as Fact | undefined);
+    tests.map((test) => test.facts.one(name)).find((fact) => fact !== undefined) ?? facts.one(name);
   const supply = studySupply(context);
   const three = isThreePhase(context);
   const impedance = boardImpedance(context);

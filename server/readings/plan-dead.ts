@@ -165,7 +165,7 @@ function insulation(study: WayStudy): PlannedTest[] {
   const joined = test?.facts.some((fact) => fact.args.joined) ?? false;
   const wanted = [...(study.threePhase && !joined ? ["L-L"] : []), ...(joined ? ["L-E"] : ["L-N", "L-E", "N-E"])];
   const read = [...(test?.values ?? []), ...(test?.absent ?? [])];
-  const shown = read.map(({ pair, fact }) => ({ pair, fact: fact as Fact }));
+  const shown = read.map(({ pair, fact }) => ({ pair, fact }));
   const missing = wanted.filter((pair) => !shown.some((one) => plainPair(one.pair) === pair));
   return [...shown, ...missing.map((pair) => ({ pair, fact: undefined }))].map(({ pair, fact }) => ({
     step: "insulation",

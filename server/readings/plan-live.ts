@@ -31,7 +31,7 @@ export function planLive(study: WayStudy): PlannedTest[] {
 
 /** The latest statement of a word in the live tests: a later visit for another purpose leaves it standing. */
 const latestLive = (study: WayStudy, name: "afdd-button" | "phase-sequence" | "function"): Fact | undefined =>
-  study.liveTests.map(({ facts }) => facts.one(name) as Fact | undefined).find((fact) => fact !== undefined);
+  study.liveTests.map(({ facts }) => facts.one(name)).find((fact) => fact !== undefined);
 
 function loop(study: WayStudy): PlannedTest {
   return {

@@ -7,7 +7,7 @@ import { rowOf } from "../../grammar/vocabulary.ts";
 import { atTemperature } from "../calc/conductor-resistance.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation, Names } from "../model/installation.ts";
-import { type Fact, isAbsent, type Quantity, type Reading } from "../model/values.ts";
+import { type Fact, isAbsent, type Quantity, quantityOf, readingAt } from "../model/values.ts";
 import { inOrder } from "../text/order.ts";
 import type { MeterTest } from "./meter-tests.ts";
 import { deadOfBoard, supplyTests } from "./meter-tests.ts";
@@ -77,7 +77,7 @@ function seriesOf(
     const found = test.facts.list.find(
       (one) => one.word === word && one.args[arg] !== undefined && keyText(keys, one) === key,
     );
-    const reading = found?.args[arg] as Reading | undefined;
+    const reading = readingAt(found, arg);
     if (!found || !reading) continue;
     const usable = !isAbsent(reading) && reading.sign === "=" && found.provenance === "measured";
     if (usable) taken.push(takenIn(names, test, found, reading));
@@ -89,7 +89,7 @@ function seriesOf(
 }
 
 function takenIn(names: Names, test: DatedTest, fact: Fact, quantity: Quantity): Taken {
-  const noted = test.facts.list.find(({ word }) => word === "temperature")?.args.value as Quantity | undefined;
+  const noted = quantityOf(readingAt(test.facts.list.find(({ word }) => word === "temperature")));
   const meter = meterOf(test.facts.kind, fact.word, argOf(fact, quantity));
   const factor = meter === "continuity" && noted ? atTemperature(1, noted.value).value : 1;
   const uncertainty = uncertaintyInTest(names, test, fact, quantity);

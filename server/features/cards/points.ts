@@ -4,14 +4,13 @@ import { marginOf } from "../../calc/margin.ts";
 import type { Calculated } from "../../calc/result.ts";
 import { ohms, round } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { exact, type Fact, type Reading } from "../../model/values.ts";
+import { exact, type Fact, readingAt } from "../../model/values.ts";
 import { type ExpectedPoint, expectedCircuit, expectedPoint } from "../../readings/expected.ts";
 import { continuityBounds } from "../../readings/plan-dead.ts";
 import { loopBounds } from "../../readings/plan-live.ts";
 import { boundRows, type Card, card, type Row, row } from "./card.ts";
 
-const readingOf = (fact: Fact | undefined, name: string): number | undefined =>
-  exact(fact?.args[name] as Reading | undefined);
+const readingOf = (fact: Fact | undefined, name: string): number | undefined => exact(readingAt(fact, name));
 
 /** A figure that is expected and, where one was read, by how much it is away. */
 function beside(name: string, expected: Calculated | undefined, read: number | undefined): string[] {

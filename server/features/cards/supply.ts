@@ -8,7 +8,7 @@ import { boardImpedance } from "../../circuit/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { studyWay } from "../../circuit/way.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
-import { exact, type Fact, type Reading } from "../../model/values.ts";
+import { exact, type Fact, readingAt } from "../../model/values.ts";
 import type { Bound } from "../../readings/planned.ts";
 import { type Edition, editionOf } from "../../tables/editions.ts";
 import { supplyValues } from "../../tables/supply.ts";
@@ -33,7 +33,7 @@ export function editionCard(written: string | undefined): Card | undefined {
 }
 
 export function zeCard(installation: Installation | undefined, fact: Fact | undefined): Card | undefined {
-  const value = exact(fact?.args.value as Reading | undefined);
+  const value = exact(readingAt(fact));
   const system = installation?.supply?.one("earthing")?.args.system.value;
   const U0 = installation?.supply?.one("U0")?.args.value.value;
   const found = numberCell(supplyValues, { key: `ze-${system?.toLowerCase()}` }, "value");
@@ -52,7 +52,7 @@ export function zeCard(installation: Installation | undefined, fact: Fact | unde
 
 /** The fault current against the device that can break least, by its mark or by its standard. */
 export function faultCard(places: readonly BoardInPlace[], fact: Fact | undefined): Card | undefined {
-  const value = exact(fact?.args.value as Reading | undefined);
+  const value = exact(readingAt(fact));
   const devices = places.flatMap(({ board, context }) =>
     board.ways.flatMap((way) => {
       const breaking = breakingOf(studyWay(way, context));
@@ -85,7 +85,7 @@ export function conductorCard(need: Calculated | undefined, fact: Fact | undefin
 /** `bounds`: what the RCDs that rely on it allow. */
 export function electrodeCard(fact: Fact | undefined, bounds: readonly Bound[]): Card {
   const advice = electrodeAdvice();
-  const read = { value: exact(fact?.args.value as Reading | undefined) };
+  const read = { value: exact(readingAt(fact)) };
   return card(
     [...boundRows(bounds, read), limitRow("stable up to", advice, read)],
     ...bounds.map(({ source }) => ({ steps: [], source })),
@@ -95,7 +95,7 @@ export function electrodeCard(fact: Fact | undefined, bounds: readonly Bound[]):
 
 /** The loop at a board against that of what feeds it and the feeder between. */
 export function boardLoopCard(context: Context, fact: Fact | undefined): Card | undefined {
-  const value = exact(fact?.args.value as Reading | undefined);
+  const value = exact(readingAt(fact));
   const [above, ...further] = context.upstream;
   const U0 = context.supply?.one("U0")?.args.value.value;
   const fault = value !== undefined && value > 0 && U0 !== undefined ? faultCurrent(U0, value) : undefined;

@@ -19,15 +19,7 @@ import { originSupply, type Test } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { expectedConductor } from "../../circuit/way-resistance.ts";
 import type { Context } from "../../model/installation.ts";
-import {
-  type AnyValue,
-  exact,
-  type Fact,
-  isAbsent,
-  type Quantity,
-  quantityOf,
-  type Reading,
-} from "../../model/values.ts";
+import { type AnyValue, exact, type Fact, isAbsent, type Quantity, quantityOf, readingAt } from "../../model/values.ts";
 import { expectedConductorAt, expectedR1R2At, latestDead, temperatureOf } from "../../readings/dead.ts";
 import { coldBoardImpedance, expectedCircuit } from "../../readings/expected.ts";
 import { designLoop, loopAgreement } from "../../readings/loop.ts";
@@ -38,12 +30,10 @@ import type { Edition } from "../../tables/editions.ts";
 import { boundRows, type Card, card, limitRow, type Read, row, show } from "./card.ts";
 import { pointRows } from "./points.ts";
 
-const readingOf = (fact: Fact | undefined, name: string): number | undefined =>
-  exact(fact?.args[name] as Reading | undefined);
+const readingOf = (fact: Fact | undefined, name: string): number | undefined => exact(readingAt(fact, name));
 
 /** A reading as it is compared with a limit: one off the scale has its sign. */
-const readAt = (fact: Fact | undefined, name: string): Read =>
-  quantityOf(fact?.args[name] as Reading | undefined) ?? {};
+const readAt = (fact: Fact | undefined, name: string): Read => quantityOf(readingAt(fact, name)) ?? {};
 
 export function loopCard(study: WayStudy, fact: Fact | undefined, name: string): Card {
   const { disconnection } = study;

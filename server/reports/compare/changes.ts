@@ -81,8 +81,7 @@ function changeOf(old: Entry, now: Entry): EntryChange {
 
 /** Whether a correction names what was recorded before. */
 const same = (was: string, { shown, reading }: Entry): boolean =>
-  tight(shown).startsWith(tight(was)) ||
-  (reading !== undefined && isAbsent(reading as never) && tight(was) === (reading as { absent: string }).absent);
+  tight(shown).startsWith(tight(was)) || (reading !== undefined && isAbsent(reading) && tight(was) === reading.absent);
 
 const tight = (text: string): string => text.replace(/\s+/g, "");
 

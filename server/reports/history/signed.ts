@@ -41,8 +41,8 @@ export function signatureFor(entry: Entry, model: Recorded, above: readonly Sign
       : undefined;
   const way: Way | undefined = place.of === "way" ? board?.ways.find(({ id }) => id === place.way) : undefined;
   const levels = [
-    way ? signaturesOf(way.facts as Facts) : [],
-    board ? signaturesOf(board.head.facts as Facts) : [],
+    way ? signaturesOf(way.facts) : [],
+    board ? signaturesOf(board.head.facts) : [],
     [...signaturesIn(model), ...above],
   ];
   for (const level of levels) {

@@ -227,7 +227,7 @@ function particulars({ head }: Installation, inspection: Inspection | undefined)
     ["Address", head.facts.one("location")?.args.text.value ?? ""],
     ["Premises", head.facts.one("premises")?.args.premises.value ?? ""],
     ...(["wired", "additions", "records", "last-inspected"] as const).map((word): [string, string] => {
-      const fact = facts?.one(word) as Fact | undefined;
+      const fact = facts?.one(word);
       return [capital(word.replace("-", " ")), fact ? written(fact).replace(/^(none|not)-(?=\p{L})/u, "$1 ") : ""];
     }),
   ];

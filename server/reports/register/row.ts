@@ -66,7 +66,7 @@ export function registerRow(installation: Installation, { findings, suppressed }
     missing: findings.filter(isMissingTest).length,
     departures: new Set(suppressed.map(({ departure }) => departure.fact)).size,
     ...heldOpen(installation),
-    ...(Object.fromEntries(Object.entries(known).filter(([, value]) => value !== undefined)) as Partial<RegisterRow>),
+    ...Object.fromEntries(Object.entries(known).filter(([, value]) => value !== undefined)),
   };
 }
 
@@ -98,9 +98,7 @@ function heldOpen({ head, boards }: Installation): Pick<RegisterRow, "queries" |
   const limited = blocks
     .flatMap((facts) => facts.list)
     .flatMap(({ args }) => Object.values(args).flat())
-    .filter(
-      (value) => isAbsent(value as Parameters<typeof isAbsent>[0]) && (value as { absent: string }).absent === "LIM",
-    );
+    .filter((value) => isAbsent(value) && value.absent === "LIM");
   return {
     queries: blocks.reduce((sum, facts) => sum + queriesIn(facts).open.length, 0),
     limitations: limited.length,

@@ -154,9 +154,7 @@ const isIdle = (cell: Noted | undefined): boolean =>
 
 /** Limitations stand with their cells; what is departed from, with the circuit. */
 function ownNotes(facts: Facts<"way">): string[] {
-  return departuresIn(facts as Facts, undefined, undefined).map(
-    ({ rule, reason }) => `departure from ${rule}: ${reason}`,
-  );
+  return departuresIn(facts, undefined, undefined).map(({ rule, reason }) => `departure from ${rule}: ${reason}`);
 }
 
 function instrumentsText({ board }: BoardInPlace, { names }: Installation): string {

@@ -87,12 +87,12 @@ const wayName = ({ board }: BoardInPlace, id: string): string => `${board.head.n
 /** The lines of the files outside any board, and those of the installation itself. */
 export const ownParts = ({ head, files }: Installation): Placed[] => [
   ...files.map(({ facts }) => ({ where: "file", facts: facts as Facts })),
-  { where: "installation", facts: head.facts as Facts },
+  { where: "installation", facts: head.facts },
 ];
 
 export const partsOf = (place: BoardInPlace): Placed[] => [
-  { where: boardName(place), facts: place.board.head.facts as Facts },
-  ...place.board.ways.map((way) => ({ where: wayName(place, way.id), facts: way.facts as Facts })),
+  { where: boardName(place), facts: place.board.head.facts },
+  ...place.board.ways.map((way) => ({ where: wayName(place, way.id), facts: way.facts })),
 ];
 
 export const ownBlocksOf = ({ head, files }: Installation): Scope["blocks"] => [

@@ -52,7 +52,7 @@ function supplyText({ supply, context }: WayStudy): string {
     supply.earthing ?? "earthing not stated",
     supply.threePhase ? "three-phase" : "single-phase",
     `U0 ${volts(supply.U0)}`,
-    ...(Ze ? [`Ze ${written(Ze as Fact)}`] : []),
+    ...(Ze ? [`Ze ${written(Ze)}`] : []),
   ];
   return parts.join(", ");
 }

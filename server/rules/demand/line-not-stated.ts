@@ -89,7 +89,7 @@ function worstOf({ greatest, spread }: BoardDemand): { value: number; steps: rea
 function ofBoard(node: BoardNode, demand: BoardDemand, report: Reporter): void {
   const { head } = node.board;
   const typing = [head.facts, node.feeder?.facts].some((facts) =>
-    (facts?.broken as readonly string[] | undefined)?.some((word) => word === "phase" || word === "phases"),
+    facts?.broken?.some((word) => word === "phase" || word === "phases"),
   );
   if (typing) return;
   const own = demandOf(node)?.greatest;

@@ -53,7 +53,7 @@ export default installationRule({
   ],
   check({ names }, report) {
     for (const table of Map.groupBy(names.devices, tableOf).values()) judgeDevices(table, report);
-    const rows = [...names.cableTypes.values()].flatMap(([fact]) => (fact ? rowOf(fact as unknown as Fact) : []));
+    const rows = [...names.cableTypes.values()].flatMap(([fact]) => (fact ? rowOf(fact) : []));
     const tables = Map.groupBy(rows, ({ key }) => key);
     for (const table of tables.values())
       judge(

@@ -28,7 +28,7 @@ export default wayRule({
     const { cable } = study;
     if (cable?.construction !== "singles" || !isParallel(cable) || study.isSpare || study.isRing) return;
     const limit = arrangedAbove[cable.material];
-    const { arranged } = (cable.described as typeof cable.fact).args;
+    const { arranged } = cable.described.args;
     if (arranged || cable.line <= limit.value) return;
     report(factSpot(cable.fact), {
       message: `${cable.parallel.line} × ${squareMillimetres(cable.line)} singles share the load equally only in a suitable arrangement: state it as arranged "…".`,

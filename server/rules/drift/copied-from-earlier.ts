@@ -1,7 +1,7 @@
 import { readArgs } from "../../../grammar/readings.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { type Fact, isAbsent, type Reading } from "../../model/values.ts";
+import { type Fact, isAbsent, readingAt } from "../../model/values.ts";
 import type { DatedTest } from "../../readings/series.ts";
 import { visitsOf } from "../../readings/visits.ts";
 import { comparison } from "../../tables/comparison.ts";
@@ -110,7 +110,7 @@ function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
         .map((name) => (fact.args[name] as { value?: unknown } | undefined)?.value ?? "")
         .join(" ");
       for (const { name, meter } of readArgs(row)) {
-        const value = fact.args[name] as Reading | undefined;
+        const value = readingAt(fact, name);
         if (!meter || !value || isAbsent(value) || value.sign !== "=") continue;
         found.set(`${fact.word} ${key} ${name}`, fact.segment.text.slice(value.start, value.end).replace(/\s+/g, " "));
       }

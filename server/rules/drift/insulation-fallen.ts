@@ -4,7 +4,7 @@ import { type BlockKind, rowOf } from "../../../grammar/vocabulary.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { megohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
-import { type Fact, isAbsent, type Quantity, type Reading } from "../../model/values.ts";
+import { type Fact, isAbsent, type Quantity, quantityOf, readingAt } from "../../model/values.ts";
 import { deadOfBoard } from "../../readings/meter-tests.ts";
 import type { DatedTest } from "../../readings/series.ts";
 import { type Uncertainty, uncertaintyInTest } from "../../readings/uncertainty.ts";
@@ -32,9 +32,9 @@ function argsOf(block: BlockKind, word: string): string[] {
 function pairsIn(names: Names, test: DatedTest): PairRead[] {
   return (test.facts?.list ?? []).flatMap((fact) =>
     argsOf(test.facts.kind, fact.word).flatMap((pair): PairRead[] => {
-      const reading = fact.args[pair] as Reading | undefined;
+      const reading = readingAt(fact, pair);
       if (!reading || isAbsent(reading)) return [];
-      const voltage = (fact.args.voltage as Quantity | undefined)?.value;
+      const voltage = quantityOf(readingAt(fact, "voltage"))?.value;
       const uncertainty = uncertaintyInTest(names, test, fact, reading);
       return [{ pair, voltage, quantity: reading, fact, on: test.on, uncertainty }];
     }),

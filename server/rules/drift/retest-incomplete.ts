@@ -1,7 +1,7 @@
 import type { WordRow } from "../../../grammar/params.ts";
 import { readArgs } from "../../../grammar/readings.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
-import type { Fact, Facts } from "../../model/values.ts";
+import { type Fact, innerOf } from "../../model/values.ts";
 import { deadOfBoard, supplyTests } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import { keyText, thingsOf } from "../../readings/reading-name.ts";
@@ -94,7 +94,7 @@ export default installationRule({
     },
   ],
   check({ head }, report) {
-    checkTests(supplyTests(head.facts.one("supply")?.inner as Facts<"supply"> | undefined), report);
+    checkTests(supplyTests(innerOf(head.facts.one("supply"), "supply")), report);
   },
   checkBoard({ context, studies }, report) {
     checkTests(deadOfBoard(context), report);

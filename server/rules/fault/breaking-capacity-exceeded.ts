@@ -3,7 +3,7 @@ import { kiloamps, relation } from "../../calc/result.ts";
 import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "../../circuit/breaking.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { greatestFault } from "../../circuit/faults.ts";
-import { quantityOf, type Reading } from "../../model/values.ts";
+import { quantityOf, readingAt } from "../../model/values.ts";
 import { uncertaintyOnBoard } from "../../readings/uncertainty.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
@@ -56,7 +56,7 @@ export default wayRule({
         ? ` Where the consumer unit is marked ${kiloamps(assembly.value)} behind its service fuse, write conditional-rating.`
         : "";
     const flows = `${fault.sign === ">" ? "more than" : "up to"} ${kiloamps(fault.value)}`;
-    const reading = quantityOf(fault.fact.args.value as Reading | undefined);
+    const reading = quantityOf(readingAt(fault.fact));
     const meter = reading && uncertaintyOnBoard(context, fault.fact, reading);
     const near = withinUncertainty(meter, fault.value - capacity.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {

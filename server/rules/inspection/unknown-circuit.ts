@@ -76,7 +76,7 @@ installation "Kiln house" {
   check({ head, boards, names }, report) {
     if (names.incomplete) return;
     for (const { facts } of inspectionsOf(head))
-      for (const word of ofCircuits) for (const line of facts.all(word)) checkLine(line as CircuitLine, boards, report);
+      for (const word of ofCircuits) for (const line of facts.all(word)) checkLine(line, boards, report);
   },
 });
 

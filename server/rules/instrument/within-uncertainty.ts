@@ -7,7 +7,7 @@ import { readingLimit } from "../../circuit/disconnection.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import type { Context, Installation } from "../../model/installation.ts";
-import { type Fact, type Quantity, quantityOf, type Reading } from "../../model/values.ts";
+import { type Fact, type Quantity, quantityOf, type Reading, readingAt } from "../../model/values.ts";
 import { originElectrode } from "../../readings/electrode.ts";
 import { boardInsulation, insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
@@ -119,7 +119,7 @@ function nearBoardInsulation(context: Context): Near[] {
 /** The device with the lowest breaking capacity decides: it is reported once, not by every device of the board. */
 function nearBreaking(context: Context, studies: readonly WayStudy[]): Near[] {
   const fault = greatestFault(context);
-  const quantity = fault && quantityOf(fault.fact.args.value as Reading | undefined);
+  const quantity = fault && quantityOf(readingAt(fault.fact));
   const capacities = studies.flatMap((study) => {
     const backedUp = study.facts.one("device")?.args.class?.value === "back-up";
     return study.isSpare || backedUp || study.device?.breaking === undefined ? [] : (breakingOf(study) ?? []);

@@ -65,12 +65,12 @@ export default wayRule({
     const firstDead = deadTests.at(-1);
     const firstLive = liveTests.at(-1);
     if (!firstDead?.on || !firstLive?.on) return;
-    const header = facts.all("live").find((fact) => fact === (firstLive.header as unknown));
+    const header = facts.all("live").find((fact) => fact === firstLive.header);
     const late =
       firstLive.on < firstDead.on
         ? { test: firstDead, what: "the first dead tests" }
         : lateKind(deadTests, firstLive.on);
-    const dead = late && facts.all("dead").find((fact) => fact === (late.test.header as unknown));
+    const dead = late && facts.all("dead").find((fact) => fact === late.test.header);
     if (!header || !dead) return;
     report(valueSpot(header, header.args.on), {
       message: `Live tests are dated ${firstLive.on}, before ${late.what} on ${late.test.on}. Which date is right?`,

@@ -33,7 +33,7 @@ export default wayRule({
     const installed = signatoryOf("installed", facts, context);
     const finished = installed?.args.on?.value;
     if (!installed || finished === undefined) return;
-    const latest = facts.all("live").find((fact) => fact === (live?.header as unknown));
+    const latest = facts.all("live").find((fact) => fact === live?.header);
     const on = latest?.args.on;
     if (!latest || !on || on.value >= finished) return;
     report(valueSpot(latest, on), {

@@ -2,7 +2,7 @@ import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { plain, step, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
 import { originSupply, type SupplyStudy, testsOf } from "../../circuit/supply.ts";
-import type { Fact, Facts, Quantity } from "../../model/values.ts";
+import { type Fact, type Facts, quantityOf, readingAt } from "../../model/values.ts";
 import { withSign } from "../common/dead-words.ts";
 import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -50,9 +50,7 @@ export default installationRule({
 
 function latestAtOrigin(supply: Facts<"supply"> | undefined): Fact | undefined {
   const tests = testsOf<"supplyLive">(supply?.all("live") ?? []);
-  return tests
-    .map(({ facts }) => (facts as Facts<"supplyLive"> | undefined)?.one("voltage"))
-    .find((fact) => fact !== undefined);
+  return tests.map(({ facts }) => facts?.one("voltage")).find((fact) => fact !== undefined);
 }
 
 function checkFact(
@@ -62,8 +60,8 @@ function checkFact(
   remedy: string,
   report: Reporter,
 ): void {
-  const value = fact?.args.value as Quantity | undefined;
-  if (!fact || !value || !("value" in value)) return;
+  const value = quantityOf(readingAt(fact));
+  if (!fact || !value) return;
   const { least, greatest } = supplyVoltage(U0);
   const within = (factor: number) =>
     !fallsShort(value.value, least.value * factor) && !exceeds(value.value, greatest.value * factor);

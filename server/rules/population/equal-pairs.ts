@@ -23,9 +23,7 @@ function alike(study: WayStudy): { study: WayStudy; fact: Fact; value: number }[
   const [first, ...others] = values;
   const same = first?.quantity.sign === "=" && others.every(({ quantity }) => quantity.value === first.quantity.value);
   const exact = others.every(({ quantity }) => quantity.sign === "=");
-  return first && same && exact && others.length >= 2
-    ? [{ study, fact: first.fact as Fact, value: first.quantity.value }]
-    : [];
+  return first && same && exact && others.length >= 2 ? [{ study, fact: first.fact, value: first.quantity.value }] : [];
 }
 
 export default boardRule({

@@ -73,14 +73,14 @@ export default boardRule({
     for (const { facts } of liveOfBoard(context)) {
       for (const fact of facts.all("trip-current")) {
         const rcd = deviceOnBoard(fact, context);
-        if (rcd && !seen.has(rcd.fact)) checkFact(fact as TripFact, rcd, uncertainties, report);
+        if (rcd && !seen.has(rcd.fact)) checkFact(fact, rcd, uncertainties, report);
         seen.add(rcd?.fact);
       }
     }
     for (const study of studies) {
       const latest = study.liveTests.find(({ facts }) => facts.has("trip-current"));
       for (const fact of latest?.facts.all("trip-current") ?? [])
-        checkFact(fact as TripFact, deviceOnWay(fact, study), uncertainties, report);
+        checkFact(fact, deviceOnWay(fact, study), uncertainties, report);
     }
   },
 });
@@ -121,7 +121,7 @@ function checkFact(fact: TripFact, rcd: Rcd | undefined, uncertainties: Uncertai
     steps: usual[doubtful].steps,
     source: usual[doubtful].source,
     related,
-    fixes: wordsAfter(fact as Fact, "pulsating", "It was pulsating d.c."),
+    fixes: wordsAfter(fact, "pulsating", "It was pulsating d.c."),
   });
 }
 

@@ -49,7 +49,7 @@ export default boardRule({
   check({ context, studies }, report) {
     for (const { fact, time, multiple } of latestRcdTests(context, studies)) {
       const { noTrip } = fact.args;
-      if (noTrip && !multiple) reportNoTrip(fact as Fact, noTrip, report);
+      if (noTrip && !multiple) reportNoTrip(fact, noTrip, report);
       if (!time || multiple) continue;
       report(valueSpot(fact, time), {
         message: `The test current of ${milliseconds(time.value)} is not stated: write 1x or 5x before the time.`,

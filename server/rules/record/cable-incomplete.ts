@@ -41,7 +41,7 @@ export default wayRule({
     // A name that is not known, or known twice, is spoken of by itself.
     const types = name === undefined ? [fact] : (context.names.cableTypes.get(name) ?? []);
     const [described] = types;
-    const missing = types.length === 1 && described ? whatIsMissing(described as FactOf<"way", "cable">) : [];
+    const missing = types.length === 1 && described ? whatIsMissing(described) : [];
     if (missing.length === 0) return;
     report(factSpot(fact), {
       message: `${missing.map(({ what }) => what).join(" ")} Write ${missing.map(({ write }) => write).join(", and ")}.`,

@@ -84,19 +84,19 @@ const withoutNeed = ({ args: { required: _, ...args }, ...fact }: FieldFact): Fi
 
 function checkWay(fields: readonly FieldFact[], { kind, header, facts }: Way, report: Reporter): void {
   const asked = kind === "spare" ? fields.map((field) => withoutNeed(field)) : fields;
-  checkBlock(asked, "way", header, facts as Facts, report);
-  checkTests(fields, facts as Facts, report);
+  checkBlock(asked, "way", header, facts, report);
+  checkTests(fields, facts, report);
 }
 
 function checkBoard(fields: readonly FieldFact[], { head, ways }: Board, report: Reporter): void {
-  checkBlock(fields, "board", head.header, head.facts as Facts, report);
-  checkTests(fields, head.facts as Facts, report);
+  checkBlock(fields, "board", head.header, head.facts, report);
+  checkTests(fields, head.facts, report);
   for (const way of ways) checkWay(fields, way, report);
 }
 
 function checkOwn({ head, names, files }: Installation, report: Reporter): void {
   const { fields } = names;
-  checkBlock(fields, "installation", head.header, head.facts as Facts, report);
+  checkBlock(fields, "installation", head.header, head.facts, report);
   const supply = head.facts.one("supply");
   if (supply?.inner) {
     checkBlock(fields, "supply", supply, supply.inner, report);
