@@ -37,7 +37,7 @@ export const quantities = {
   sensitivity: kind("a rated residual current", "current", ["mA"], "A", 0.001, 3),
   fault: kind("a fault current", "current", ["kA", "A"], "A", 1, 200_000),
   breaking: kind("a breaking capacity", "current", ["kA"], "A", 500, 200_000),
-  current: kind("a current", "current", ["A", "mA"], "A", 0, 6_300),
+  current: kind("a current", "current", ["A", "mA"], "A", 0.001, 6_300),
   leakage: kind("a protective conductor current", "current", ["mA", "A"], "A", 0, 5),
   tripCurrent: kind("a residual current", "current", ["mA"], "A", 0.0005, 5),
   voltage: kind("a voltage", "voltage", ["V"], "V", 1, 1_000),

@@ -8,6 +8,7 @@ import { ringRatings } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { amps, percent, plain, type Step, step } from "../calc/result.ts";
 import { loadTerms } from "../circuit/loads.ts";
+import { unstatedInput } from "../circuit/motor-input.ts";
 import { conventionalRow } from "../circuit/overload.ts";
 import type { DesignCurrent, WayStudy } from "../circuit/way.ts";
 import type { Installation } from "../model/installation.ts";
@@ -15,6 +16,7 @@ import { conventionalCircuits, ringRules } from "../tables/ring.ts";
 import { sizingValues } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, known, rowOf, sourceOf } from "../tables/table.ts";
+import { listed } from "../text/words.ts";
 import type { Wants } from "./proposal.ts";
 
 export interface Demand {
@@ -130,7 +132,11 @@ function fromLoads(study: WayStudy, value: number): Demand {
   const only = loads.length === 1 ? "from its load" : `from its ${loads.length} loads, without diversity`;
   const { name, terms } = loadTerms(loads, study);
   const steps = [step(`Ib = ${name}`, terms, amps(value))];
-  return { value, forDrop: value, how: "loads", words: `${amps(value)}, ${only}`, steps };
+  const unstated = unstatedInput(study);
+  const open = unstated && [
+    `A motor draws more than it delivers at its shaft: state ${listed(unstated.missing)} from its plate.`,
+  ];
+  return { value, forDrop: value, how: "loads", words: `${amps(value)}, ${only}`, steps, ...(open ? { open } : {}) };
 }
 
 /** A feeder carries what the board behind it draws, on the line that draws most. */

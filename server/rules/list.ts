@@ -73,6 +73,7 @@ import designLoadDisagrees from "./design/load-disagrees.ts";
 import designLoadOverCable from "./design/load-over-cable.ts";
 import designLoadOverDevice from "./design/load-over-device.ts";
 import designMethodAgainstRoute from "./design/method-against-route.ts";
+import designMotorInputNotStated from "./design/motor-input-not-stated.ts";
 import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
 import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
@@ -437,6 +438,7 @@ export const rules: readonly Rule[] = [
   designLoadOverCable,
   designLoadOverDevice,
   designMethodAgainstRoute,
+  designMotorInputNotStated,
   designMotorOverloadMissing,
   designNeutralBelowDevice,
   designNeutralShared,

@@ -164,6 +164,7 @@ const faultsIn = (text: string) => {
       // The load, the relay of a motor and the maker's let-through are for whoever writes the way.
       check !== "design/current-not-stated" &&
       check !== "design/motor-overload-missing" &&
+      check !== "design/motor-input-not-stated" &&
       check !== "design/ring-heavy-load" &&
       // What passes a limit on memory is information, and would be a fault of the proposal all the same.
       (/^(?:design|drop|coordination)\/|^place\/(?:.*-without-rcd|socket-shares-rcd)|^rcd\/sensitivity-too/.test(

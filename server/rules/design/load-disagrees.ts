@@ -29,6 +29,23 @@ export default wayRule({
   Ib           41.3 A
 }`,
     },
+    {
+      bad: `way 1 radial "Saw" {
+  device       BS EN 60898 D16 6 kA
+  serves       motor
+  load         3 kW "Saw"
+  overload     12 A
+  Ib           9 A
+               ^^^
+}`,
+      good: `way 1 radial "Saw" {
+  device       BS EN 60898 D20 6 kA
+  serves       motor
+  load         3 kW "Saw"
+  overload     20 A
+  Ib           17.6 A
+}`,
+    },
   ],
   check(study, report) {
     const Ib = study.facts.one("Ib");
@@ -43,18 +60,23 @@ export default wayRule({
     const share = practiceOf("load-share");
     const excess = practiceOf("load-excess");
     // Diversity brings a sum of loads down, and a power factor brings it up: only one resistive load is known closely.
-    const differs = single ? Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1 : false;
+    // What a motor delivers is drawn at the least, whatever its efficiency and its power factor.
+    const belowOutput = loads.length === 1 && study.uses.size === 1 && study.uses.has("motor") && stated < sum;
+    const differs =
+      belowOutput || single ? Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1 : false;
     if (!differs && stated <= excess.value * sum + 1) return;
     const threshold = differs ? share : excess;
     report(valueSpot(Ib, Ib.args.value), {
-      message: `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}: which is right?`,
+      message: belowOutput
+        ? `Ib is stated as ${amps(stated)}, but a motor of this power draws at least ${amps(sum)}: which is right?`
+        : `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}: which is right?`,
       value: amount(stated, "A"),
       steps: [step(`I = ${formula.name}`, formula.terms, amps(sum)), ...threshold.steps],
       source: threshold.source,
       related: [{ spot: factSpot(first), message: `Loads listed: ${amps(sum)}.` }],
       // A current the device does not carry is no cure: then both have to be reviewed.
       fixes:
-        differs && sum <= (study.device?.rating ?? Number.POSITIVE_INFINITY)
+        differs && !belowOutput && sum <= (study.device?.rating ?? Number.POSITIVE_INFINITY)
           ? [inPlaceOf(Ib.args.value, `${plain(sum, 1)} A`, `Make Ib ${amps(sum)}`)]
           : [],
     });
