@@ -2,21 +2,34 @@
 
 import { fallsShort } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
-import { amps, plain, step } from "../calc/result.ts";
+import { amps, plain, round, step } from "../calc/result.ts";
+import { deviceName } from "../circuit/describe.ts";
 import { memoOfBoard } from "../circuit/kept.ts";
 import { magneticBand } from "../circuit/trip.ts";
-import type { Device, WayStudy } from "../circuit/way.ts";
+import type { Device } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 import { selectivityRatios } from "../tables/coordination.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine, fromFormula, type Source } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
 import type { BoardNode, StudiedBoard } from "./network.ts";
 
+/** A device of a feeder, or the fuse of the distributor, as what stands behind it sees it. */
+interface DeviceAbove {
+  /** `the 63 A BS 88-2 that feeds board W`, `the 100 A BS 88-3 cut-out`. */
+  readonly name: string;
+  readonly short: string;
+  readonly rating: number;
+  readonly fact: Fact;
+  readonly isCutout: boolean;
+  /** A fuse of class gG. */
+  readonly isGeneral: boolean;
+}
+
 /** A device upstream and the worst of those behind it that may open with it. */
 export interface Overlap {
-  readonly above: Device;
+  readonly above: DeviceAbove;
   readonly below: Device;
   /** What the device upstream has, and the least it should have, A. */
   readonly value: Calculated;
@@ -31,25 +44,67 @@ interface Behind {
   readonly trips: Calculated | undefined;
 }
 
+/** What stands before a board and opens with it: the device of its feeder, or the cut-out. */
+export function deviceAbove(node: BoardNode): DeviceAbove | undefined {
+  const device = node.feeder?.device;
+  if (device) {
+    const { rating, fact } = device;
+    if (rating === undefined) return undefined;
+    const short = deviceName(device);
+    const name = `${short} that feeds board ${node.board.head.name}`;
+    return { name, short, rating, fact, isCutout: false, isGeneral: isGeneralFuse(device) };
+  }
+  const { context } = node;
+  const cutout = context.supply?.one("cutout");
+  if (!cutout || context.board.facts.one("fed-from")?.args.from.value !== "supply") return undefined;
+  const { rating, standard } = cutout.args;
+  const short = `${amps(rating.value)} ${standard.value} cut-out`;
+  const isGeneral = generalFamilies.has(familyOf(standard.value) ?? "");
+  return { name: short, short, rating: rating.value, fact: cutout, isCutout: true, isGeneral };
+}
+
+/** The circuits that lose their supply with a device: one alone is as dead by its own. */
+const hasSeveral = (node: BoardNode, above: DeviceAbove): boolean =>
+  !above.isCutout || node.studies.filter(({ isSpare }) => !isSpare).length > 1;
+
 const devicesOn = memoOfBoard(({ studies }: StudiedBoard): readonly Behind[] =>
   studies.flatMap((study) => {
     const { device } = study;
-    if (!device || device.rating === undefined || study.isSpare || study.isFeeder) return [];
+    if (!device || device.rating === undefined || study.isSpare) return [];
     return [{ device, rating: device.rating, trips: magneticBand(study)?.to }];
   }),
 );
 
-/** Devices no larger than the feeder's own: of larger ones another check speaks. */
-const smallerOn = (node: BoardNode, feeder: WayStudy): readonly Behind[] =>
-  devicesOn(node).filter(({ rating }) => rating <= (feeder.device?.rating ?? 0));
+/** Devices no larger than the one upstream: of larger ones another check speaks. */
+const smallerOn = (node: BoardNode, most: number): readonly Behind[] =>
+  devicesOn(node).filter(({ rating }) => rating <= most);
+
+/** A device of another kind with the rating of the one upstream: on an overload either may open first. */
+export function sameRating(node: BoardNode): Overlap | undefined {
+  const above = deviceAbove(node);
+  if (!above || !hasSeveral(node, above)) return undefined;
+  const alike = smallerOn(node, above.rating).filter(
+    ({ device, rating }) => rating === above.rating && !(above.isGeneral && isGeneralFuse(device)),
+  );
+  const [first, ...others] = alike;
+  if (!first) return undefined;
+  const value: Calculated = { value: above.rating, unit: "A", steps: [], source: sameRatingSource };
+  return { above, below: first.device, value, limit: value, others: others.map(({ device }) => device) };
+}
+
+const sameRatingSource: Source = {
+  ref: "BS 7671:2018+A2:2022, 536.4.1",
+  standing: "practice",
+  note: "Devices of one rating have time-current bands that overlap.",
+};
 
 /** Breaker over breaker: the upstream one may trip at once before the one behind it surely does. */
 export function magneticOverlap(node: BoardNode): Overlap | undefined {
   const { feeder } = node;
-  const above = feeder?.device;
+  const above = deviceAbove(node);
   const value = feeder && magneticBand(feeder)?.from;
   if (!above || !value) return undefined;
-  const over = smallerOn(node, feeder).filter(({ trips }) => trips !== undefined && trips.value > value.value);
+  const over = smallerOn(node, above.rating).filter(({ trips }) => trips !== undefined && trips.value > value.value);
   const [worst, ...others] = over.toSorted((one, other) => (other.trips?.value ?? 0) - (one.trips?.value ?? 0));
   if (!worst?.trips) return undefined;
   const source = { ...combine(value.source, worst.trips.source), standing: "practice" } as const;
@@ -77,7 +132,7 @@ interface Discrimination {
 export function discrimination(node: BoardNode, greatest: number | undefined): Discrimination | undefined {
   const { feeder } = node;
   const above = feeder?.device;
-  const behind = feeder ? smallerOn(node, feeder) : [];
+  const behind = feeder ? smallerOn(node, above?.rating ?? 0) : [];
   if (!feeder || !above || behind.length === 0) return undefined;
   if (isGeneralFuse(above) && behind.every(({ device }) => isGeneralFuse(device)))
     return fuseRatio(node)
@@ -94,14 +149,17 @@ export function discrimination(node: BoardNode, greatest: number | undefined): D
   return { kind: "partial", upTo: from, why: "above it both may open at once: ask the makers for more" };
 }
 
-/** Fuse over fuse of general-purpose class: the ratio of the ratings. */
+/**
+ * Fuse over fuse of general-purpose class: the ratio of the ratings. They are rounded figures of a series of preferred
+ * numbers, in which 63 over 40 A and 100 over 63 A are meant by the same ratio as 160 over 100 A.
+ */
 export function fuseRatio(node: BoardNode): Overlap | undefined {
-  const above = node.feeder?.device;
-  if (!node.feeder || !isGeneralFuse(above) || above?.rating === undefined) return undefined;
+  const above = deviceAbove(node);
+  if (!above?.isGeneral || !hasSeveral(node, above)) return undefined;
   const ratio = known(selectivityRatios, { key: "fuse-fuse" }, "value");
   const { rating } = above;
-  const over = smallerOn(node, node.feeder).filter(
-    (behind) => isGeneralFuse(behind.device) && fallsShort(rating, ratio.value * behind.rating),
+  const over = smallerOn(node, rating).filter(
+    (behind) => isGeneralFuse(behind.device) && fallsShort(round(rating / behind.rating, 1), ratio.value),
   );
   const [worst, ...others] = over.toSorted((one, other) => other.rating - one.rating);
   if (!worst) return undefined;
@@ -117,8 +175,11 @@ export function fuseRatio(node: BoardNode): Overlap | undefined {
   return { above, below: worst.device, value, limit, others: others.map(({ device }) => device) };
 }
 
+/** Fuses to BS 88-3 are of class gG all of them. */
+const generalFamilies: ReadonlySet<string> = new Set(["BS 88-2", "BS 88-3"]);
+
 const isGeneralFuse = (device: Device | undefined): boolean =>
-  device?.family === "BS 88-2" && (device.fact.args.class?.value ?? "gG") === "gG";
+  generalFamilies.has(device?.family ?? "") && (device?.fact.args.class?.value ?? "gG") === "gG";
 
 /** A device that keeps the current of a board within its rating. */
 export interface Protecting {

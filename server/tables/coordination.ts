@@ -44,11 +44,12 @@ export const selectivityRatios = table<SelectivityRatio>({
   title: "Ratios for selectivity",
   ref: "BS EN 60269-1, class gG",
   edition: "product standard",
-  applies: "Fuses of the same class in series.",
+  applies: "Fuses of class gG in series, to BS 88-2 and BS 88-3; ratings are rounded figures of a series.",
   units: { key: "", item: "", value: "" },
   standing: "quoted",
   rows: [{ key: "fuse-fuse", item: "gG fuse over gG fuse, ratio of the ratings", value: 1.6 }],
   // Quoted on these pages:
   // - Fuse maker's application guidance: ratio of the ratings
-  quotedOn: 1,
+  // - Institution's forum on 433.1.201: fuses to BS 88-3 are of class gG
+  quotedOn: 2,
 });

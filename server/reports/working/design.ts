@@ -1,7 +1,7 @@
 /** Demand, coordination, the heat of a fault and shared containments, as the design calculates them. */
 
 import type { Circuit } from "../../boards/circuit-load.ts";
-import { discrimination, fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
+import { discrimination, fuseRatio, magneticOverlap, type Overlap, sameRating } from "../../boards/coordination.ts";
 import { type BoardDemand, demandOf } from "../../boards/demand.ts";
 import { originDemand } from "../../boards/demand-origin.ts";
 import { type DesignLine, designOfBoard, designOfOrigin, designOfWay, lengthsOfWay } from "../../boards/design.ts";
@@ -84,8 +84,9 @@ const nameOf = ({ way, board }: Circuit): string => `${board.name}/${way.id}`;
 export function coordinationPart(node: BoardNode): Section[] {
   const above = node.feeder?.device;
   const overlaps = [magneticOverlap(node), fuseRatio(node)].flatMap((one) => one ?? []);
+  const same = overlaps.length === 0 ? sameRating(node) : undefined;
   const silent =
-    above && overlaps.length === 0
+    above && overlaps.length === 0 && !same
       ? [
           paragraph(
             `As far as ratings and types tell, nothing shows that the ${deviceName(above)} that feeds the board opens with a device behind it. The makers' tables decide.`,
@@ -97,6 +98,13 @@ export function coordinationPart(node: BoardNode): Section[] {
       .filter(({ title }) => title === mainSwitch)
       .flatMap((line) => verdictBlocks(line, line.reason)),
     ...overlaps.flatMap(overlapBlocks),
+    ...(same
+      ? [
+          paragraph(
+            `The ${same.above.name} and the ${deviceName(same.below)} behind it have one rating: on an overload either may open first.`,
+          ),
+        ]
+      : []),
     ...discriminationBlocks(node),
     ...silent,
   ]);
@@ -113,7 +121,7 @@ function discriminationBlocks(node: BoardNode): Block[] {
 
 function overlapBlocks({ above, below, value, limit, others }: Overlap): Block[] {
   const more = others.length === 0 ? "" : ` and ${others.length} more`;
-  const text = `${deviceName(above)} over ${deviceName(below)}${more}: ${amps(value.value)} < ${amps(limit.value)}`;
+  const text = `${above.short} over ${deviceName(below)}${more}: ${amps(value.value)} < ${amps(limit.value)}`;
   return [
     calculate("What the device upstream should have", limit, amps(limit.value), ""),
     compareWithLimit(

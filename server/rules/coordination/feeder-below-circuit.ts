@@ -1,3 +1,4 @@
+import { deviceAbove } from "../../boards/coordination.ts";
 import { type BoardNode, networkOf, type StudiedBoard } from "../../boards/network.ts";
 import { amps, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
@@ -23,17 +24,36 @@ installation "Sample" {
   }
 }`;
 
+const atOrigin = (device: string) => `wayfile 1
+installation "Sample" {
+  standard     BS 7671:2018+A2:2022
+  supply {
+    earthing     TN-S
+    cutout       BS 88-3 60 A
+  }
+  board A "Main" {
+    fed-from     supply
+    way 1 feeder "Garage" {
+      device       ${device}
+    }
+  }
+}`;
+
 export default installationRule({
   id: "coordination/feeder-below-circuit",
   severity: "warning",
   since: "0.1",
-  title: "A circuit's device is larger than the device that feeds its board.",
+  title: "A circuit's device is larger than the device that feeds its board, or than the cut-out.",
   why: "On an overload the upstream device opens first and disconnects the whole board. The device nearest the fault should open alone.",
   clauses: ["536.4.1", "314.1"],
   examples: [
     {
       bad: sample(32).replace("B40 6 kA\n", "B40 6 kA\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
       good: sample(63),
+    },
+    {
+      bad: atOrigin("BS 88-2 80 A 80 kA gG\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"),
+      good: atOrigin("BS 88-2 32 A 80 kA gG"),
     },
   ],
   check(installation, report) {
@@ -49,20 +69,26 @@ const bySize = memoOfBoard(({ studies }: StudiedBoard): readonly Device[] =>
 );
 
 function checkNode(node: BoardNode, report: Reporter): void {
-  const above = node.feeder?.device;
-  const limit = above?.rating;
-  if (!above || limit === undefined) return;
+  const above = deviceAbove(node);
+  if (!above) return;
+  const limit = above.rating;
   for (const device of bySize(node)) {
     if (device.rating === undefined || device.rating <= limit) return;
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is larger than the ${amps(limit)} device that feeds board ${node.board.head.name}, which would open first.`,
+      message: above.isCutout
+        ? `The ${deviceName(device)} device is larger than the ${above.name}, which would open first: fit no more than ${amps(limit)}, or ask the distributor for a larger supply.`
+        : `The ${deviceName(device)} device is larger than the ${amps(limit)} device that feeds board ${node.board.head.name}, which would open first.`,
       value: amount(device.rating, "A"),
       limit: amount(limit, "A"),
       steps: [
-        step("In of the circuit ≤ In of the feeder", `${amps(device.rating)} against ${amps(limit)}`, "does not hold"),
+        step(
+          `In of the circuit ≤ In of the ${above.isCutout ? "cut-out" : "feeder"}`,
+          `${amps(device.rating)} against ${amps(limit)}`,
+          "does not hold",
+        ),
       ],
       source: { ref: "BS 7671:2018+A2:2022, 536.4.1", standing: "practice" },
-      related: [{ spot: factSpot(above.fact), message: `Upstream: ${deviceName(above)}.` }],
+      related: [{ spot: factSpot(above.fact), message: `Upstream: ${above.short}.` }],
     });
   }
 }

@@ -1,8 +1,28 @@
-import { fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
-import { amps } from "../../calc/result.ts";
+import { fuseRatio, magneticOverlap, type Overlap, sameRating } from "../../boards/coordination.ts";
+import { networkOf } from "../../boards/network.ts";
+import { amps, plain } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
+import { selectivityRatios } from "../../tables/coordination.ts";
+import { known } from "../../tables/table.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
+
+const atOrigin = (fuse: string) => `wayfile 1
+installation "Sample" {
+  standard     BS 7671:2018+A2:2022
+  supply {
+    earthing     TN-S
+    cutout       BS 88-3 60 A
+  }
+  board A "Main" {
+    fed-from     supply
+    way 1 feeder "Workshop" {
+      device       ${fuse}
+    }
+    way 2 radial "Lights" {
+      device       BS EN 60898 B6 6 kA
+    }
+  }
+}`;
 
 const sample = (feeder: string) => `wayfile 1
 installation "Sample" {
@@ -30,7 +50,7 @@ export default installationRule({
   severity: "information",
   since: "0.1",
   title: "An upstream device may open together with a device downstream.",
-  why: "A fault on one circuit then disconnects the whole board. Between breakers, the upstream one must not reach its magnetic range before the downstream one is certain to trip; between fuses, the ratings must be far enough apart. Makers' selectivity tables give more.",
+  why: "A fault on one circuit then disconnects the whole board. Between breakers, the upstream one must not reach its magnetic range before the downstream one is certain to trip; between fuses, the ratings must be far enough apart; and devices of one rating have bands that overlap, whatever their kind. Makers' selectivity tables give more.",
   clauses: ["536.4.1", "314.1"],
   examples: [
     {
@@ -44,21 +64,51 @@ export default installationRule({
       ),
       good: sample("BS 88-2 63 A 80 kA gG"),
     },
+    {
+      bad: atOrigin("BS 88-3 50 A").replace("BS 88-3 60 A\n", "BS 88-3 60 A\n    ^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
+      good: atOrigin("BS 88-3 32 A"),
+    },
+    {
+      bad: atOrigin("BS 1361 60 A").replace("BS 88-3 60 A\n", "BS 88-3 60 A\n    ^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
+      good: atOrigin("BS 1361 45 A"),
+    },
   ],
   check(installation, report) {
     for (const node of networkOf(installation).nodes) {
       const magnetic = magneticOverlap(node);
-      if (magnetic) say(node, magnetic, report);
+      if (magnetic) say(magnetic, mayOpenWith(magnetic), report);
       const fuses = fuseRatio(node);
-      if (fuses) say(node, fuses, report);
+      if (fuses) say(fuses, tooNear(fuses), report);
+      const same = sameRating(node);
+      // Two breakers whose magnetic ranges overlap are reported by that.
+      if (same && !magnetic) say(same, eitherFirst(same), report);
     }
   },
 });
 
-function say(node: BoardNode, { above, below, limit, value, others }: Overlap, report: Reporter): void {
-  const more = others.length > 0 ? ` and ${others.length === 1 ? "one other" : `${others.length} others`}` : "";
+const moreOf = ({ others }: Overlap): string =>
+  others.length === 0 ? "" : ` and ${others.length === 1 ? "one other" : `${others.length} others`}`;
+
+const mayOpenWith = (overlap: Overlap): string =>
+  `The ${overlap.above.name} may open with the ${deviceName(overlap.below)} downstream${moreOf(overlap)}: ${amps(overlap.value.value)}, at least ${amps(overlap.limit.value)} required.`;
+
+const tooNear = (overlap: Overlap): string =>
+  `The ${overlap.above.name} may open with the ${deviceName(overlap.below)} downstream${moreOf(overlap)}: fuses of class gG need ${plain(gGRatio.value)} to 1 of their ratings, so ${cure(overlap)}.`;
+
+const eitherFirst = (overlap: Overlap): string =>
+  `The ${overlap.above.name} and the ${deviceName(overlap.below)} downstream${moreOf(overlap)} have one rating, and on an overload either may open first: ${cure(overlap)}.`;
+
+/** Nobody but the distributor changes his fuse. */
+const cure = ({ above }: Overlap): string =>
+  above.isCutout
+    ? "fit a smaller device, or ask the distributor whether the cut-out can be larger"
+    : "fit a smaller device here, or a larger one upstream with a cable to suit";
+
+const gGRatio = known(selectivityRatios, { key: "fuse-fuse" }, "value");
+
+function say({ above, below, limit, value, others }: Overlap, message: string, report: Reporter): void {
   report(factSpot(above.fact), {
-    message: `The ${deviceName(above)} that feeds board ${node.board.head.name} may open with the ${deviceName(below)} downstream${more}: ${amps(value.value)}, at least ${amps(limit.value)} required.`,
+    message,
     value: amount(value.value, "A"),
     limit: amountOf(limit),
     least: true,
