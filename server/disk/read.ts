@@ -3,7 +3,8 @@
  * without waiting, only a regular file of a bounded size is read in a bounded time, and only UTF-8 is text. A command
  * has the same door in `read-now.ts`; they share what is refused, and in which words.
  */
-import { type FileHandle, open, realpath } from "node:fs/promises";
+import { close, fstat, open, read, realpath } from "node:fs";
+import { promisify } from "node:util";
 import { ceiling, decode, type Text } from "../text/decode.ts";
 import type { Grounds } from "./grounds.ts";
 import { isAll, pieceOf, withoutWaiting } from "./pieces.ts";
@@ -21,30 +22,40 @@ export async function readSchedule(path: string, grounds: Grounds): Promise<Text
   return await within(longestRead, readWhole(path, grounds), late);
 }
 
+/** `node:fs/promises` takes longer to load than a schedule to be read. */
+const wait = {
+  close: promisify(close),
+  fstat: promisify(fstat),
+  open: promisify(open),
+  read: promisify(read),
+  realpath: promisify(realpath.native),
+};
+
 async function readWhole(path: string, grounds: Grounds): Promise<Text> {
-  let handle: FileHandle | undefined;
+  let handle: number | undefined;
   try {
-    const real = await realpath(path);
+    const real = await wait.realpath(path);
     const refused = refusedByLink(real, grounds);
     if (refused) return refused;
-    handle = await open(real, withoutWaiting);
-    const stats = await handle.stat();
+    handle = await wait.open(real, withoutWaiting);
+    const stats = await wait.fstat(handle);
     return refusedByKind(stats) ?? decode(await bytesOf(handle, stats.size));
   } catch (error) {
     return { failure: reasonOf(error) };
   } finally {
-    await handle?.close().catch(() => undefined);
+    if (handle !== undefined) await wait.close(handle).catch(() => undefined);
   }
 }
 
-async function bytesOf(handle: FileHandle, size: number): Promise<Uint8Array> {
+async function bytesOf(handle: number, size: number): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];
-  for (let read = 0; read <= ceiling; ) {
-    const { bytesRead, buffer } = await handle.read(pieceOf(size, read));
+  for (let known = 0; known <= ceiling; ) {
+    const piece = pieceOf(size, known);
+    const { bytesRead } = await wait.read(handle, piece, 0, piece.length, null);
     if (bytesRead === 0) break;
-    pieces.push(buffer.subarray(0, bytesRead));
-    read += bytesRead;
-    if (isAll(size, read, buffer.length)) break;
+    pieces.push(piece.subarray(0, bytesRead));
+    known += bytesRead;
+    if (isAll(size, known, piece.length)) break;
   }
   return Buffer.concat(pieces);
 }

@@ -40,7 +40,7 @@ export const adiabaticFactors = table<AdiabaticFactor>({
     ts90: "A√s/mm²",
   },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       table: "43.1",
       case: "line conductor",
@@ -214,7 +214,7 @@ export const adiabaticForms = table<AdiabaticForm>({
   applies: "Fault duration up to 5 s; where t < 0.1 s compare I²t let-through with k^2*S^2.",
   units: { key: "", form: "", symbols: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "size", form: "S = sqrt(I^2 * t) / k", symbols: "S mm², I fault current A, t s, k from k-values" },
     memory({
       key: "energy",

@@ -19,7 +19,7 @@ export const amendments = table<Amendment>({
   applies: "Which edition governs. A reading compared with the wrong edition is the commonest mistake.",
   units: { amendment: "", topic: "", value: "", clause: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       amendment: "A3:2015 (17th)",
       topic: "Zs tables recalculated with Cmin = 0.95",

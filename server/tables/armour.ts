@@ -22,7 +22,7 @@ export const armourResistance = table<ArmourResistance>({
   applies: "When the armour is the cpc. From 10 mm² on the figures are recalled; the small sizes were seen.",
   units: { csa: "mm²", cores2: "Ω/km", cores3: "Ω/km", cores4: "Ω/km", cores5: "Ω/km" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1.5, cores2: 10.2, cores3: 9.5, cores4: 8.8, cores5: 8.2 },
     { csa: 2.5, cores2: 8.8, cores3: 8.2, cores4: 7.7, cores5: 6.8 },
     { csa: 4, cores2: 7.9, cores3: 7.5, cores4: 6.8, cores5: 6.2 },
@@ -71,7 +71,7 @@ export const armourAreas = table<ArmourArea>({
   applies: "When the armour is the cpc: what is compared with Table 54.7 and the adiabatic equation.",
   units: { csa: "mm²", cores2: "mm²", cores3: "mm²", cores4: "mm²" },
   standing: "memory",
-  rows: [
+  rows: () => [
     memory({ csa: 1.5, cores2: 15, cores3: 16, cores4: 17 }, { cores2: "quoted" }),
     memory({ csa: 2.5, cores2: 17, cores3: 19, cores4: 20 }, { cores2: "quoted", cores4: "quoted" }),
     memory({ csa: 4, cores2: 19, cores3: 20, cores4: 22 }, { cores2: "quoted" }),
@@ -114,7 +114,7 @@ export const armourEffects = table<ArmourEffect>({
   applies: "Z1 + Z2 = (R1 + 1.1 R2) + j x, each at its temperature. The reactance, 0.3 mΩ/m, is left out here.",
   units: { key: "", item: "", value: "" },
   standing: "quoted",
-  rows: [quoted({ key: "resistance", item: "Resistance of the armour to alternating current", value: 1.1 })],
+  rows: () => [quoted({ key: "resistance", item: "Resistance of the armour to alternating current", value: 1.1 })],
   // Quoted on these pages:
   // - IET EngX: a sum for 30 m of 16 mm² four-core SWA
   quotedOn: 1,

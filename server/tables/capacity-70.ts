@@ -27,7 +27,7 @@ export const capacity4D1A = table<Capacity4D1A>({
     "Ambient 30 °C, conductor 70 °C, one circuit. 1ph = two cables single-phase; 3ph = three or four cables three-phase.",
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1, A2: 11, A3: 10.5, B2: 13.5, B3: 12, C2: 15.5, C3: 14 },
     { csa: 1.5, A2: 14.5, A3: 13.5, B2: 17.5, B3: 15.5, C2: 20, C3: 18 },
     { csa: 2.5, A2: 20, A3: 18, B2: 24, B3: 21, C2: 27, C3: 25 },
@@ -89,7 +89,7 @@ export const capacity4D2A = table<Capacity4D2A>({
   applies: "Ambient 30 °C. Round PVC/PVC and similar cables; flat twin-and-earth has its own table (ccc-4D5).",
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A", E2: "A", E3: "A" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { csa: 1, A2: 11, A3: 10, B2: 13, B3: 11.5, C2: 15, C3: 13.5, E2: 17, E3: 14.5 },
     { csa: 1.5, A2: 14, A3: 13, B2: 16.5, B3: 15, C2: 19.5, C3: 17.5, E2: 22, E3: 18.5 },
     { csa: 2.5, A2: 18.5, A3: 17.5, B2: 23, B3: 20, C2: 27, C3: 24, E2: 30, E3: 25 },
@@ -142,7 +142,7 @@ export const capacity4D5 = table<Capacity4D5>({
     "Ambient 30 °C. 100: above plasterboard ceiling, insulation ≤ 100 mm. 101: same, > 100 mm. 102: stud wall with insulation, cable touching inner surface. 103: stud wall, not touching. C: clipped direct. A: conduit in insulated wall.",
   units: { csa: "mm²", m100: "A", m101: "A", m102: "A", m103: "A", A: "A", C: "A", drop: "mV/A/m" },
   standing: "memory",
-  rows: [
+  rows: () => [
     quoted({ csa: 1, m100: 13, m101: 10.5, m102: 13, m103: 8, A: 11.5, C: 16, drop: 44 }),
     quoted({ csa: 1.5, m100: 16, m101: 13, m102: 16, m103: 10, A: 14.5, C: 20, drop: 29 }),
     memory({ csa: 2.5, m100: 21, m101: 17, m102: 21, m103: 13.5, A: 20, C: 27, drop: 18 }, { drop: "quoted" }),
@@ -191,7 +191,7 @@ export const capacity4D4A = table<Capacity4D4A>({
   applies: "C clipped direct; D in ground/ducts (ground 20 °C, 2.5 K.m/W); E free air/tray.",
   units: { csa: "mm²", C2: "A", C3: "A", E2: "A", E3: "A", D2: "A", D3: "A" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { csa: 1.5, C2: 21, C3: 18, E2: 22, E3: 19, D2: 22, D3: 18 },
     { csa: 2.5, C2: 28, C3: 25, E2: 31, E3: 26, D2: 29, D3: 24 },
     { csa: 4, C2: 38, C3: 33, E2: 41, E3: 35, D2: 37, D3: 30 },

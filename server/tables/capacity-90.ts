@@ -26,7 +26,7 @@ export const capacity4E4A = table<Capacity4E4A>({
   applies: "Conductor 90 °C. If connected to 70 °C accessories, use the 70 °C table (512.1.5 / note to the table).",
   units: { csa: "mm²", C2: "A", C3: "A", D2: "A", D3: "A", E2: "A", E3: "A" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1.5, C2: 27, C3: 23, D2: 25, D3: 21, E2: 29, E3: 25 },
     { csa: 2.5, C2: 36, C3: 31, D2: 33, D3: 28, E2: 39, E3: 33 },
     quoted(
@@ -81,7 +81,7 @@ export const capacity4E1A = table<Capacity4E1A>({
   applies: "Conductor 90 °C; note on 70 °C terminations applies.",
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1, A2: 14, A3: 13, B2: 17, B3: 15, C2: 19, C3: 17.5 },
     { csa: 1.5, A2: 19, A3: 17, B2: 23, B3: 20, C2: 25, C3: 23 },
     { csa: 2.5, A2: 26, A3: 23, B2: 31, B3: 28, C2: 34, C3: 31 },
@@ -131,7 +131,7 @@ export const capacity4E2A = table<Capacity4E2A>({
   applies: "Ambient 30 °C, conductor 90 °C. If connected to 70 °C accessories, use the 70 °C table (512.1.5).",
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A", E2: "A", E3: "A" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { csa: 1.5, A2: 18.5, A3: 16.5, B2: 22, B3: 19.5, C2: 24, C3: 22, E2: 26, E3: 23 },
     { csa: 2.5, A2: 25, A3: 22, B2: 30, B3: 26, C2: 33, C3: 30, E2: 36, E3: 32 },
     { csa: 4, A2: 33, A3: 30, B2: 40, B3: 35, C2: 45, C3: 40, E2: 49, E3: 42 },

@@ -22,7 +22,7 @@ export const capacity4G1A = table<MineralCapacity>({
   applies: "To 4 mm² of light duty cable, 500 V; above of heavy duty, 750 V. Bare and within touch it is 0.9 of it.",
   units: { csa: "mm²", C2: "A", C3: "A", E2: "A", E3: "A" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1, C2: 18.5, C3: 15, E2: 19.5, E3: 16.5 },
     { csa: 1.5, C2: 23, C3: 19, E2: 25, E3: 21 },
     { csa: 2.5, C2: 31, C3: 26, E2: 33, E3: 28 },
@@ -70,7 +70,7 @@ export const flexible60 = table<FlexibleCable>({
   applies: "From 4 mm², in free air at 30 °C.",
   units,
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 4, rating2: 30, rating3: 26, phase1: 12, phase3: 10 },
     { csa: 6, rating2: 39, rating3: 34, phase1: 7.8, phase3: 6.7 },
     { csa: 10, rating2: 51, rating3: 47, phase1: 4.6, phase3: 4 },
@@ -94,7 +94,7 @@ export const flexible90 = table<FlexibleCable>({
   applies: "From 4 mm², in free air at 30 °C.",
   units,
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 4, rating2: 42, rating3: 37, phase1: 13.2, phase3: 11.1 },
     { csa: 6, rating2: 55, rating3: 49, phase1: 8.5, phase3: 7.4 },
     { csa: 10, rating2: 76, rating3: 66, phase1: 5.1, phase3: 4.4 },
@@ -131,7 +131,7 @@ export const mineralAmbient = table<MineralAmbient>({
   applies: "Multiply tabulated rating. 30 °C base.",
   units: { temperature: "°C", factor: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { temperature: 25, factor: 1.03 },
     { temperature: 30, factor: 1 },
     { temperature: 35, factor: 0.93 },

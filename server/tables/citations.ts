@@ -28,7 +28,7 @@ export const citations = table<Citation>({
   applies: "Where a schedule is judged to an earlier edition, its sources are cited as that edition numbers them.",
   units: { present: "", first: "", a1: "", a3: "" },
   standing: "memory",
-  rows: [
+  rows: () => [
     ...alike("41.1", "41.2", "41.3", "41.4", "41.5", "43.1", "52.2", "52.3"),
     ...alike("54.1", "54.2", "54.3", "54.4", "54.5", "54.6", "54.7", "54.8"),
     ...alike("4B1", "4B2", "4C1", "4C2", "4C3", "4D1A", "4D1B", "4D2A", "4D2B", "4D4A", "4D4B", "4D5"),

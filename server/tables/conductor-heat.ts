@@ -17,7 +17,7 @@ export const metalConstants = table<MetalConstant>({
   applies: "k = c √ln((β + θ final) / (β + θ initial)); resistance rises by 1/(β + 20) per kelvin from 20 °C.",
   units: { material: "", beta: "°C", factor: "A√s/mm²" },
   standing: "computed",
-  rows: [
+  rows: () => [
     { material: "copper", beta: 234.5, factor: 226 },
     { material: "aluminium", beta: 228, factor: 148 },
     { material: "steel", beta: 202, factor: 78 },
@@ -45,7 +45,7 @@ export const faultTemperatures = table<FaultTemperature>({
   applies: "Initial: in normal service. Final: the most in a fault.",
   units: { case: "", insulation: "", initial: "°C", final: "°C" },
   standing: "computed",
-  rows: [
+  rows: () => [
     {
       case: "separate insulated or bare protective conductor, not bunched",
       insulation: "pvc70",

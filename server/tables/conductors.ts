@@ -22,7 +22,7 @@ export const conductorResistance = table<ConductorResistance>({
   applies: "Per conductor, per kilometre (numerically equal to mΩ per metre).",
   units: { csa: "mm²", copper2: "Ω/km", copper1: "Ω/km", copper5: "Ω/km", aluminium2: "Ω/km" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 0.5, copper2: 36, copper1: 36, copper5: 39, aluminium2: null },
     { csa: 0.75, copper2: 24.5, copper1: 24.5, copper5: 26, aluminium2: null },
     { csa: 1, copper2: 18.1, copper1: 18.1, copper5: 19.5, aluminium2: null },
@@ -79,7 +79,7 @@ export const pairResistance = table<PairResistance>({
   applies: "Cold (20 °C) resistance, both conductors copper, same length. Use with factors cond-i2 and cond-i3.",
   units: { line: "mm²", cpc: "mm²", r1r2: "mΩ/m", cable: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     computed({ line: 1, cpc: 1, r1r2: 36.2, cable: "1.0 flat T&E" }),
     { line: 1.5, cpc: 1, r1r2: 30.2, cable: "1.5 flat T&E" },
     { line: 1.5, cpc: 1.5, r1r2: 24.2, cable: "" },

@@ -25,7 +25,7 @@ export const conduitRuns = table<ConduitRun>({
     "Straight runs over 3 m and all runs with bends: the sum of cable factors must not exceed the conduit factor.",
   units: { length: "m", bends: "", d16: "", d20: "", d25: "", d32: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { length: 3.5, bends: 0, d16: 179, d20: 290, d25: 521, d32: 911 },
     { length: 4, bends: 0, d16: 177, d20: 286, d25: 514, d32: 900 },
     { length: 4.5, bends: 0, d16: 174, d20: 282, d25: 507, d32: 889 },

@@ -17,7 +17,7 @@ export const conduitStraight = table<ConduitStraight>({
   applies: "Sum of cable factors ≤ conduit factor.",
   units: { item: "", size: "", wire: "", factor: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { item: "conduit", size: 16, wire: null, factor: 290 },
     { item: "conduit", size: 20, wire: null, factor: 460 },
     { item: "conduit", size: 25, wire: null, factor: 800 },
@@ -55,7 +55,7 @@ export const conduitCables = table<ConduitCable>({
   applies: "Use with the run/bend table.",
   units: { csa: "mm²", factor: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1, factor: 16 },
     { csa: 1.5, factor: 22 },
     { csa: 2.5, factor: 30 },
@@ -91,7 +91,7 @@ export const trunkingCables = table<TrunkingCable>({
   applies: "Trunking fill; space factor 45 %.",
   units: { wire: "", csa: "mm²", pvc: "", thermosetting: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { wire: "solid", csa: 1, pvc: 3.6, thermosetting: 3.8 },
     { wire: "solid", csa: 1.5, pvc: 8, thermosetting: 8.6 },
     quoted(
@@ -132,7 +132,7 @@ export const trunkingSizes = table<TrunkingSize>({
   applies: "Sum of cable factors ≤ trunking factor.",
   units: { width: "mm", depth: "mm", factor: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { width: 50, depth: 37.5, factor: 767 },
     { width: 50, depth: 50, factor: 1037 },
     { width: 75, depth: 25, factor: 738 },
@@ -185,7 +185,7 @@ export const containmentRules = table<ContainmentRule>({
   applies: "Trunking and conduit.",
   units: { key: "", rule: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "space-factor", rule: "Cables must not occupy more than", value: 45, unit: "%" },
     { key: "straight-run", rule: "A straight run has its own factors up to", value: 3, unit: "m" },
     { key: "conduit-sizes", rule: "Common conduit sizes", value: "16, 20, 25, 32", unit: "mm" },

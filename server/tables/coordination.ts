@@ -20,7 +20,7 @@ export const harmonicNeutrals = table<HarmonicNeutral>({
   applies: "Balanced three-phase circuits with cores of one size; the neutral carries three times the harmonic share.",
   units: { over: "%", upTo: "%", factor: "", by: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { over: 0, upTo: 15, factor: 1, by: "line" },
     { over: 15, upTo: 33, factor: 0.86, by: "line" },
     { over: 33, upTo: 45, factor: 0.86, by: "neutral" },
@@ -47,7 +47,7 @@ export const selectivityRatios = table<SelectivityRatio>({
   applies: "Fuses of class gG in series, to BS 88-2 and BS 88-3; ratings are rounded figures of a series.",
   units: { key: "", item: "", value: "" },
   standing: "quoted",
-  rows: [{ key: "fuse-fuse", item: "gG fuse over gG fuse, ratio of the ratings", value: 1.6 }],
+  rows: () => [{ key: "fuse-fuse", item: "gG fuse over gG fuse, ratio of the ratings", value: 1.6 }],
   // Quoted on these pages:
   // - Fuse maker's application guidance: ratio of the ratings
   // - Institution's forum on 433.1.201: fuses to BS 88-3 are of class gG

@@ -21,7 +21,7 @@ export const breakingCapacities = table<BreakingCapacity>({
   applies: "Icn marked on the device; Ics is the service capacity.",
   units: { standard: "", category: "", icn: "kA", ics: "kA", volts: "V" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { standard: "BS EN 60898", category: null, icn: 1.5, ics: 1.5, volts: null },
     { standard: "BS EN 60898", category: null, icn: 3, ics: 3, volts: null },
     { standard: "BS EN 60898", category: null, icn: 4.5, ics: 4.5, volts: null },
@@ -81,7 +81,7 @@ export const tripBands = table<TripBand>({
   applies: "Type B/C/D. Reference ambient 30 °C.",
   units: { key: "", item: "", from: "", to: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "B", item: "Instantaneous trip, type B", from: 3, to: 5, unit: "× In" },
     { key: "C", item: "Instantaneous trip, type C", from: 5, to: 10, unit: "× In" },
     { key: "D", item: "Instantaneous trip, type D", from: 10, to: 20, unit: "× In" },
@@ -122,7 +122,7 @@ export const legacyTripBands = table<LegacyTripBand>({
   applies: "Existing installations only.",
   units: { curve: "", from: "× In", to: "× In" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { curve: "1", from: 2.7, to: 4 },
     { curve: "2", from: 4, to: 7 },
     { curve: "3", from: 7, to: 10 },
@@ -161,7 +161,7 @@ export const energyClasses = table<EnergyClass>({
   applies: "Type B and type C; the current designer compares with k^2*S^2.",
   units: { icn: "kA", class: "", b16: "A²s", c16: "A²s", b32: "A²s", c32: "A²s" },
   standing: "memory",
-  rows: [
+  rows: () => [
     quoted(
       { icn: 10, class: 2, b16: 240000, c16: 290000, b32: 310000, c32: 370000 },
       { b32: "memory", c32: "memory" },

@@ -17,7 +17,7 @@ export const singleDiameters = table<SingleDiameter>({
   applies: "Drawings of what lies in a conduit or trunking. Whether it fits is judged by the guide's factors alone.",
   units: { csa: "mm²", wire: "", overall: "mm" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { csa: 1, wire: "solid", overall: 2.9 },
     { csa: 1.5, wire: "solid", overall: 3.2 },
     { csa: 2.5, wire: "solid", overall: 3.9 },
@@ -48,7 +48,7 @@ export const enclosureWalls = table<EnclosureWall>({
   applies: "Drawings of a cross-section. Other makes differ: the maker states the bore.",
   units: { kind: "", wall: "mm" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { kind: "conduit", wall: 1.6 },
     { kind: "trunking", wall: 1.2 },
   ],

@@ -23,7 +23,7 @@ export const disconnectionTimes = table<DisconnectionTime>({
     "Final circuits covered by 411.3.2.2. TT may use the TN times if an overcurrent device disconnects and all extraneous-conductive-parts are bonded.",
   units: { system: "", over: "V", upTo: "V", ac: "s", dc: "s" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { system: "TN", over: 50, upTo: 120, ac: 0.8, dc: null },
     quoted(
       { system: "TN", over: 120, upTo: 230, ac: 0.4, dc: 5 },
@@ -67,7 +67,7 @@ export const disconnectionScope = table<DisconnectionScope>({
   standing: "quoted",
   // A time that is from memory is the rule's, and not a figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     {
       key: "final-sockets",
       circuit: "Final circuit ≤ 63 A with one or more socket-outlets",

@@ -48,7 +48,7 @@ export const diversityShares = table<DiversityShare>({
   applies: "Estimation only, not a limit. Households; small shops and offices; small hotels and guest houses.",
   units: { key: "", column: "", full: "A", largest: "", second: "", rest: "", socket: "A" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     cell("lighting", "household", [0, 0.66, 0.66, 0.66]),
     cell("lighting", "shop", [0, 0.9, 0.9, 0.9]),
     cell("lighting", "hotel", [0, 0.75, 0.75, 0.75]),

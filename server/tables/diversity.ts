@@ -22,7 +22,7 @@ export const diversityAllowances = table<DiversityAllowance>({
   applies: "Estimation only, not a limit. X/Y/Z: largest, second and remaining appliances.",
   units: { key: "", purpose: "", households: "", smallShops: "", hotels: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "lighting", purpose: "Lighting", households: "66 % of total", smallShops: "90 %", hotels: "75 %" },
     {
       key: "heating-power",

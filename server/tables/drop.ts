@@ -25,7 +25,7 @@ export const drop4D1B = table<Drop4D1B>({
     "mV per ampere per metre at 70 °C. A-B: enclosed in conduit/trunking. C-F touching: clipped direct or tray touching.",
   units: { csa: "mm²", dc: "mV/A/m", phase1AB: "mV/A/m", phase1CF: "mV/A/m", phase3AB: "mV/A/m", phase3CF: "mV/A/m" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1, dc: 44, phase1AB: 44, phase1CF: 44, phase3AB: 38, phase3CF: 38 },
     { csa: 1.5, dc: 29, phase1AB: 29, phase1CF: 29, phase3AB: 25, phase3CF: 25 },
     { csa: 2.5, dc: 18, phase1AB: 18, phase1CF: 18, phase3AB: 15, phase3CF: 15 },
@@ -71,7 +71,7 @@ export const drop4D2B = table<Drop4D2B>({
   applies: "Two-core d.c. and single-phase; three/four-core three-phase.",
   units: { csa: "mm²", phase1: "mV/A/m", phase3: "mV/A/m" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1, phase1: 44, phase3: 38 },
     { csa: 1.5, phase1: 29, phase3: 25 },
     { csa: 2.5, phase1: 18, phase3: 15 },
@@ -108,7 +108,7 @@ export const drop4E1B = table<Drop4E1B>({
   applies: "Single-phase, up to 16 mm².",
   units: { csa: "mm²", phase1: "mV/A/m", phase3: "mV/A/m" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 1, phase1: 46, phase3: null },
     { csa: 1.5, phase1: 31, phase3: 27 },
     { csa: 2.5, phase1: 19, phase3: 16 },
@@ -144,7 +144,7 @@ export const flexibleCords = table<FlexibleCord>({
   applies: "Flexes to BS 6500/BS 6141; ambient 30 °C.",
   units: { csa: "mm²", rating: "A", phase1: "mV/A/m", phase3: "mV/A/m" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { csa: 0.5, rating: 3, phase1: 93, phase3: 80 },
     { csa: 0.75, rating: 6, phase1: 62, phase3: 54 },
     { csa: 1, rating: 10, phase1: 46, phase3: 40 },
@@ -179,7 +179,7 @@ export const dropLimits = table<DropLimit>({
   applies: "From the origin to the load, full load, public LV supply.",
   units: { key: "", use: "", percent: "%", volts: "V" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "lighting", use: "Lighting", percent: 3, volts: 6.9 },
     { key: "other", use: "Other uses", percent: 5, volts: 11.5 },
     { key: "lighting-private", use: "Lighting, private LV supply", percent: 6, volts: 13.8 },

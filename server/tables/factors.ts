@@ -22,7 +22,7 @@ export const ambientFactors = table<AmbientFactor>({
   applies: "Multiply tabulated rating. 30 °C base.",
   units: { temperature: "°C", at70: "", at90: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     quoted({ temperature: 25, at70: 1.03, at90: 1.02 }, { at90: "memory" }),
     quoted({ temperature: 30, at70: 1, at90: 1 }, { at90: "computed" }),
     quoted({ temperature: 35, at70: 0.94, at90: 0.96 }, { at90: "computed" }),
@@ -61,7 +61,7 @@ export const groundFactors = table<GroundFactor>({
   applies: "Multiply tabulated rating of method D. 20 °C base.",
   units: { temperature: "°C", at70: "", at90: "" },
   standing: "computed",
-  rows: [
+  rows: () => [
     { temperature: 10, at70: 1.1, at90: 1.07 },
     { temperature: 15, at70: 1.05, at90: 1.04 },
     { temperature: 20, at70: 1, at90: 1 },
@@ -133,7 +133,7 @@ export const groupingFactors = table<GroupingFactor>({
     n20: "",
   },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "bunched",
       arrangement: "Bunched in air, on surface, embedded or enclosed",
@@ -223,7 +223,7 @@ export const thermalInsulationFactors = table<ThermalInsulationFactor>({
   applies: "Cables totally surrounded; partial contact uses the 4D5 installation methods.",
   units: { length: "mm", factor: "", condition: "" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { length: 50, factor: 0.88, condition: "up to this length" },
     { length: 100, factor: 0.78, condition: "up to this length" },
     { length: 200, factor: 0.63, condition: "up to this length" },
@@ -256,7 +256,7 @@ export const overloadRules = table<OverloadRule>({
   applies: "Sizing with BS 3036.",
   units: { key: "", rule: "", value: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "semi-enclosed", rule: "Factor Cf for BS 3036 semi-enclosed fuses (In ≤ 0.725 * Iz)", value: 0.725 },
     { key: "relation", rule: "Ib ≤ In ≤ Iz, and I2 ≤ 1.45 * Iz", value: "rule" },
     computed({ key: "semi-enclosed-reason", rule: "0.725 = 1.45/2 (fusing factor 2)", value: 0.725 }),

@@ -22,7 +22,7 @@ export const soilFactors = table<SoilFactor>({
   applies: "Multiply tabulated rating of method D. 2.5 K·m/W base; between rows the next higher is taken.",
   units: { soil: "K·m/W", buried: "", duct: "" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { soil: 0.5, buried: 1.88, duct: 1.28 },
     { soil: 0.7, buried: 1.62, duct: 1.2 },
     { soil: 1, buried: 1.5, duct: 1.18 },
@@ -52,7 +52,7 @@ export const depthFactors = table<DepthFactor>({
   standing: "memory",
   // Heat leaves by ln(4 depth / diameter) of IEC 60287, by which no factor can be further out than this.
   share: 0.05,
-  rows: [
+  rows: () => [
     { depth: 500, buried: 1.03, duct: 1.02 },
     computed({ depth: 700, buried: 1, duct: 1 }),
     { depth: 1000, buried: 0.97, duct: 0.98 },
@@ -88,7 +88,7 @@ export const groundGroupingFactors = table<GroundGroupingFactor>({
     "Method D: more than one circuit direct in the ground, or multicore cables in ducts side by side, one in each. Between distances the next smaller is taken.",
   units: { key: "", circuits: "", touching: "", d125: "", d250: "", d500: "", d1000: "" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { key: "buried", circuits: 2, touching: 0.75, d125: 0.85, d250: 0.9, d500: 0.9, d1000: null },
     { key: "buried", circuits: 3, touching: 0.65, d125: 0.75, d250: 0.8, d500: 0.85, d1000: null },
     memory(

@@ -18,7 +18,7 @@ export const inspectionIntervals = table<IntervalRow>({
   // Quoted on these pages:
   // - Treadwell Electrical, recommended frequencies of inspection (reprint of an earlier edition's table)
   quotedOn: 1,
-  rows: [
+  rows: () => [
     { of: "dwelling", years: 10 },
     { of: "outbuilding", years: 10 },
     { of: "shared-house", years: 5 },
@@ -53,7 +53,7 @@ export const inspectionItems = table<InspectionItemRow>({
   applies: "Recording what was inspected by sight in a periodic inspection.",
   units: { items: "", seen: "" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { items: "1.1", seen: "the distributor's cable, head, earth and tails, by eye" },
     { items: "1.2", seen: "the consumer's isolator at the intake" },
     { items: "1.3", seen: "the consumer's tails" },

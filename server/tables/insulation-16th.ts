@@ -10,7 +10,7 @@ export const insulationMinima16 = table<InsulationMinimum>({
   applies: "Work that was certified before July 2008.",
   units: { kind: "", circuit: "", testVoltage: "V d.c.", minimum: "MΩ" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { kind: "selv-pelv", circuit: "SELV and PELV", testVoltage: 250, minimum: 0.25 },
     quoted({ kind: "up-to-500", circuit: "Up to and including 500 V", testVoltage: 500, minimum: 0.5 }),
     { kind: "above-500", circuit: "Above 500 V", testVoltage: 1000, minimum: 1 },

@@ -20,7 +20,7 @@ export const insulationMinima = table<InsulationMinimum>({
     "Between live conductors and between live conductors and earth, circuit isolated, loads and electronics removed.",
   units: { kind: "", circuit: "", testVoltage: "V d.c.", minimum: "MΩ" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     quoted(
       { kind: "selv-pelv", circuit: "SELV and PELV", testVoltage: 250, minimum: 0.5 },
       {},
@@ -61,7 +61,7 @@ export const insulationRules = table<InsulationRuleText>({
   applies: "Connected equipment or SPDs that could be damaged.",
   units: { key: "", rule: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "reduced-voltage",
       rule: "Reduced test voltage when SPDs or connected equipment would affect or be damaged",

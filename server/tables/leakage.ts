@@ -18,7 +18,7 @@ export const leakageLimits = table<LeakageLimit>({
   applies: "Equipment with filters and electronics in normal service, without a fault.",
   units: { key: "", item: "", value: "", unit: "", clause: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     quoted(
       {
         key: "share",

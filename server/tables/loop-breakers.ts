@@ -20,7 +20,7 @@ export const loopTerms = table<LoopTerm>({
   applies: "TN systems with automatic disconnection by an overcurrent device, U0 = 230 V.",
   units: { key: "", quantity: "", symbol: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "U0", quantity: "Nominal line-to-earth voltage", symbol: "U0", value: 230, unit: "V" },
     {
       key: "cmin",
@@ -127,7 +127,7 @@ export const breakerLoop = table<BreakerLoop>({
   refs: { zsCmin1: "BS 7671:2008, Table 41.3" },
   units: { curve: "", rating: "A", Ia: "A", zs: "Ω", gn3: "Ω", strict: "Ω", osg: "Ω", zsCmin1: "Ω" },
   standing: "computed",
-  rows: [
+  rows: () => [
     { curve: "B", rating: 3, Ia: 15, zs: 14.57, gn3: 11.66, strict: 11.65, osg: 11.75, zsCmin1: 15.33 },
     quoted(
       { curve: "B", rating: 6, Ia: 30, zs: 7.28, gn3: 5.82, strict: 5.82, osg: 5.87, zsCmin1: 7.67 },
@@ -241,7 +241,7 @@ export const breakerLoopD5s = table<BreakerLoopD5s>({
     "Only where 5 s disconnection is allowed (411.3.2.3). Uses Ia for 5 s of about 10 x In from the Appendix 3 curves.",
   units: { curve: "", rating: "A", zs: "Ω" },
   standing: "memory",
-  rows: [
+  rows: () => [
     { curve: "D", rating: 6, zs: 3.64 },
     { curve: "D", rating: 10, zs: 2.19 },
     { curve: "D", rating: 16, zs: 1.37 },

@@ -27,7 +27,7 @@ export const fuseLoop04 = table<FuseLoop04>({
   standing: "memory",
   // The operating current at a time is read off a curve.
   share: 0.2,
-  rows: [
+  rows: () => [
     { standard: "BS 88-2", rating: 2, Ia: null, zs: 33.1, strict: 26.48, zsCmin1: null },
     { standard: "BS 88-2", rating: 4, Ia: null, zs: 15.6, strict: 12.48, zsCmin1: null },
     computed({ standard: "BS 88-2", rating: 6, Ia: 28, zs: 7.8, strict: 6.24, zsCmin1: 8.21 }, { zsCmin1: "quoted" }),
@@ -149,7 +149,7 @@ export const fuseLoop5 = table<FuseLoop5>({
   standing: "memory",
   // The operating current at a time is read off a curve.
   share: 0.2,
-  rows: [
+  rows: () => [
     { standard: "BS 88-2", rating: 2, zs: 44, strict: 35.2, zsCmin1: null },
     { standard: "BS 88-2", rating: 4, zs: 21, strict: 16.8, zsCmin1: null },
     computed({ standard: "BS 88-2", rating: 6, zs: 12, strict: 9.6, zsCmin1: 12.8 }, { zsCmin1: "quoted" }),
@@ -218,7 +218,7 @@ export const fuseLoop2008 = table<FuseLoop2008>({
   applies: "Schedules to BS 7671:2008 before its Amendment 1 of 2011.",
   units: { rating: "A", zs04: "Ω", zs5: "Ω" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { rating: 6, zs04: 8.52, zs5: 13.5 },
     { rating: 10, zs04: 5.11, zs5: 7.42 },
     { rating: 16, zs04: 2.7, zs5: 4.18 },
@@ -263,7 +263,7 @@ export const bs1361Loop = table<Bs1361Loop>({
   units: { rating: "A", zs04: "Ω", zs5: "Ω", zs04Cmin: "Ω", zs5Cmin: "Ω" },
   standing: "quoted",
   refs: { zs04: "BS 7671:2008, Table 41.2(c)", zs5: "BS 7671:2008, Table 41.4(b)" },
-  rows: [
+  rows: () => [
     quoted(
       { rating: 5, zs04: 10.45, zs5: 16.4, zs04Cmin: 9.92, zs5Cmin: 15.58 },
       { zs04Cmin: "computed", zs5Cmin: "computed" },

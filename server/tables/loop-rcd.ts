@@ -19,7 +19,7 @@ export const rcdLoop = table<RcdLoop>({
     "TT systems where the RCD gives fault protection; U0 50-230 V band. A separate limit (200 Ω) is advisory: a higher electrode resistance may not be stable.",
   units: { residual: "mA", zs: "Ω", zsHigherBand: "Ω" },
   standing: "computed",
-  rows: [
+  rows: () => [
     { residual: 10, zs: 5000, zsHigherBand: null },
     quoted({ residual: 30, zs: 1667, zsHigherBand: 1533 }),
     quoted({ residual: 100, zs: 500, zsHigherBand: null }),

@@ -36,7 +36,7 @@ export const placeRcds = table<PlaceRcd>({
   standing: "memory",
   // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     { place: "pool", circuits: "all", upTo: null, residual: 0.03, own: "shared", clause: "702.410.3.4" },
     quoted({
       place: "agricultural",
@@ -108,7 +108,7 @@ export const placeEarths = table<PlaceEarth>({
   standing: "memory",
   // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     quoted({
       place: "caravan",
       what: "The sockets of a pitch",
@@ -171,7 +171,7 @@ export const placeWater = table<PlaceWater>({
   standing: "memory",
   // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     quoted({ place: "bathroom", zone: "0", water: 7, clause: "701.512.2" }),
     quoted({ place: "bathroom", zone: "1", water: 4, clause: "701.512.2" }),
     quoted({ place: "bathroom", zone: "2", water: 4, clause: "701.512.2" }),
@@ -209,7 +209,7 @@ export const placeZones = table<PlaceZone>({
   standing: "memory",
   // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     quoted({ place: "bathroom", zone: "0", volts: 12, clause: "701.55" }),
     { place: "pool", zone: "0", volts: 12, clause: "702.410.3.4.1" },
     { place: "pool", zone: "1", volts: 12, clause: "702.410.3.4.1" },
@@ -236,7 +236,7 @@ export const placeDistances = table<PlaceDistance>({
   applies: "Socket-outlets other than SELV and shaver supply units to BS EN 61558-2-5.",
   units: { from: "", distance: "m" },
   standing: "memory",
-  rows: [
+  rows: () => [
     quoted({ from: "BS 7671:2008", distance: 3 }),
     memory({ from: "BS 7671:2018+A2:2022", distance: 2.5 }, {}, "Seen in the draft for comment of Amendment 2."),
   ],
@@ -263,7 +263,7 @@ export const placeBonding = table<PlaceBonding>({
   standing: "memory",
   // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     { place: "bathroom", omitted: "conditions", clause: "701.415.2" },
     { place: "pool", omitted: "never", clause: "702.415.2" },
     { place: "agricultural", omitted: "never", clause: "705.415.2.1" },
@@ -288,7 +288,7 @@ export const placeTouch = table<PlaceTouch>({
   standing: "memory",
   // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     { place: "construction", edition: "BS 7671:2001", volts: 25, clause: "604-05" },
     { place: "agricultural", edition: "BS 7671:2001", volts: 25, clause: "605-06" },
   ],

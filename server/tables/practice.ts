@@ -18,7 +18,7 @@ export const practiceValues = table<PracticeValue>({
   applies: "Figures that are not wrong in themselves but that a reviewer would ask about. Never a limit.",
   units: { key: "", item: "", value: "", unit: "" },
   standing: "practice",
-  rows: [
+  rows: () => [
     practice({
       key: "loop-floor",
       item: "agreement of loop readings, least difference asked about",

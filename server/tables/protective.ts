@@ -19,7 +19,7 @@ export const protectiveSizes = table<ProtectiveSize>({
   applies: "S = line conductor; different materials: multiply by k1/k2.",
   units: { over: "mm²", upTo: "mm²", share: "", fixed: "mm²" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { over: 0, upTo: 16, share: 1, fixed: null },
     { over: 16, upTo: 35, share: null, fixed: 16 },
     quoted({ over: 35, upTo: null, share: 0.5, fixed: null }, {}, "Round up to the next standard size."),
@@ -50,7 +50,7 @@ export const bondingPme = table<BondingPme>({
     "TN-S/TT: from the earthing conductor. TN-C-S (PME): Table 54.8 from the supply neutral (copper equivalent).",
   units: { over: "mm²", upTo: "mm²", size: "mm²" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { over: 0, upTo: 35, size: 10 },
     { over: 35, upTo: 50, size: 16 },
     { over: 50, upTo: 95, size: 25 },
@@ -82,7 +82,7 @@ export const bondingRules = table<BondingRule>({
     "TN-S/TT: from the earthing conductor. TN-C-S (PME): Table 54.8 from the supply neutral (copper equivalent).",
   units: { key: "", item: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "main-share", item: "Main bonding, TN-S or TT: fraction of earthing conductor", value: 0.5, unit: "" },
     { key: "main-least", item: "Main bonding minimum, TN-S or TT", value: 6, unit: "mm²" },
     { key: "main-greatest", item: "Main bonding need not exceed (copper), TN-S or TT", value: 25, unit: "mm²" },
@@ -126,7 +126,7 @@ export const supplementaryRules = table<SupplementaryRule>({
   applies: "R ≤ 50 V / Ia. Ia is IΔn of an RCD, or the current that operates an overcurrent device in 5 s.",
   units: { key: "", item: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "touch", item: "Touch voltage, alternating current", value: 50, unit: "V" },
     memory({ key: "time", item: "Time in which the current operates an overcurrent device", value: 5, unit: "s" }),
   ],
@@ -155,7 +155,7 @@ export const buriedEarthing = table<BuriedEarthing>({
   applies: "Earthing conductor buried in soil.",
   units: { key: "", protection: "", copper: "mm²", steel: "mm²" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "both", protection: "both protected", copper: null, steel: null },
     { key: "corrosion", protection: "corrosion only", copper: 16, steel: 16 },
     { key: "mechanical", protection: "mechanical only", copper: 25, steel: 50 },
@@ -185,7 +185,7 @@ export const minimumSizes = table<MinimumSize>({
   applies: "Lines, neutral, cpc within installations.",
   units: { key: "", use: "", copper: "mm²" },
   standing: "memory",
-  rows: [
+  rows: () => [
     memory(
       { key: "lighting", use: "lighting circuits (copper)", copper: 1 },
       {},

@@ -18,7 +18,7 @@ export const rcdLimits = table<RcdLimit>({
   applies: "Additional protection by RCDs.",
   units: { key: "", item: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "additional", item: "Greatest rated residual current for additional protection", value: 0.03, unit: "A" },
     { key: "concealed", item: "Least depth of a concealed cable without an RCD", value: 50, unit: "mm" },
     { key: "outdoors", item: "Mobile equipment outdoors, greatest rating", value: 32, unit: "A" },
@@ -44,7 +44,7 @@ export const rcdLoads = table<RcdLoad>({
   applies: "Loads with electronics in them. The maker's instructions go before this list.",
   units: { use: "", type: "", reason: "", direct: "" },
   standing: "practice",
-  rows: [
+  rows: () => [
     quoted({ use: "ev-charger", type: "A", reason: "a charging point rectifies", direct: "certain" }),
     { use: "pv", type: "A", reason: "an inverter may let direct current through", direct: "likely" },
     { use: "storage", type: "A", reason: "an inverter may let direct current through", direct: "likely" },

@@ -20,7 +20,7 @@ export const rcdTypes = table<RcdTypeRow>({
   applies: "Selecting the residual-current characteristic for the load.",
   units: { type: "", residual: "", dc: "mA", frequency: "", use: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       type: "AC",
       residual: "sinusoidal a.c. only",
@@ -78,7 +78,7 @@ export const rcdRequired = table<RcdRequired>({
   applies: "New work; additions must meet the current rule.",
   units: { key: "", situation: "", limit: "", clause: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "sockets",
       situation: "Socket-outlets up to 32 A (exception for skilled/instructed-only areas in A2)",

@@ -28,7 +28,7 @@ export const rcdTimes = table<RcdTimes>({
   applies: "Residual current applied suddenly, type AC/A tested with a.c.",
   units: { key: "", type: "", times1: "ms", times2: "ms", times5: "ms", least1: "ms", least2: "ms", least5: "ms" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "general",
       type: "General (non-delayed)",
@@ -98,7 +98,7 @@ export const rcdBands = table<RcdBand>({
   applies: "Ramp test.",
   units: { key: "", type: "", low: "% IΔn", high: "% IΔn" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "AC", type: "AC", low: 50, high: 100 },
     { key: "A-over-10mA", type: "A, IΔn > 10 mA", low: 35, high: 140 },
     { key: "A-to-10mA", type: "A, IΔn ≤ 10 mA", low: 35, high: 200 },
@@ -129,7 +129,7 @@ export const rcdTestRules = table<RcdTestRule>({
   applies: "Initial and periodic verification.",
   units: { key: "", rule: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "test-current",
       rule: "Effectiveness verified by an a.c. test at rated residual current for any type",

@@ -24,7 +24,7 @@ export const drop4E4B = table<Drop4E4B>({
   units: { csa: "mm²", r1: "mV/A/m", x1: "mV/A/m", phase1: "mV/A/m", r3: "mV/A/m", x3: "mV/A/m", phase3: "mV/A/m" },
   standing: "quoted",
   share: 0.05,
-  rows: [
+  rows: () => [
     { csa: 25, r1: 1.85, x1: 0.16, phase1: 1.9, r3: 1.6, x3: 0.14, phase3: 1.65 },
     computed(
       { csa: 35, r1: 1.35, x1: 0.155, phase1: 1.359, r3: 1.15, x3: 0.135, phase3: 1.15 },
@@ -89,7 +89,7 @@ export const otherReactances = table<OtherReactance>({
   units: { key: "", item: "", value: "", unit: "" },
   standing: "memory",
   share: 0.33,
-  rows: [
+  rows: () => [
     memory({ key: "armour", item: "steel wire armour as a protective conductor", value: 0.0003, unit: "Ω/m" }),
     computed({ key: "counts-above", item: "size above which reactance counts in a loop", value: 35, unit: "mm²" }),
   ],

@@ -21,7 +21,7 @@ export const ringContinuity = table<RingContinuity>({
   applies: "Dead test, ring disconnected at the board, all accessories connected, no spurs at the measured point.",
   units: { key: "", quantity: "", expected: "", unit: "", tolerance: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "line-neutral-ends",
       quantity: "End-to-end line r1 v neutral rn",
@@ -105,7 +105,7 @@ export const ringRules = table<RingRule>({
   applies: "BS 1363 accessories on a ring, copper conductors.",
   units: { key: "", rule: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     { key: "device", rule: "Protective device rating", value: "30 or 32", unit: "A" },
     { key: "csa", rule: "Minimum line and neutral conductor", value: 2.5, unit: "mm²" },
     { key: "csa-mineral", rule: "Minimum conductor, two-core mineral-insulated", value: 1.5, unit: "mm²" },
@@ -170,7 +170,7 @@ export const conventionalCircuits = table<ConventionalCircuit>({
     "Household and similar premises, 13 A BS 1363 accessories, PVC copper unless stated. Subject to volt drop, Zs and grouping.",
   units: { circuit: "", rating: "A", csa: "mm²", cpc: "mm²", area: "m²", csaMineral: "mm²" },
   standing: "memory",
-  rows: [
+  rows: () => [
     quoted(
       { circuit: "A1 ring", rating: "30 or 32", csa: 2.5, cpc: 1.5, area: 100, csaMineral: 1.5 },
       { cpc: "memory" },

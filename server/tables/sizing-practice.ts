@@ -15,7 +15,7 @@ export const usualCurves = table<UsualCurve>({
   applies: "Where neither the schedule nor the maker says otherwise. What is not listed takes type B.",
   units: { use: "", curve: "", reason: "" },
   standing: "practice",
-  rows: [
+  rows: () => [
     practice({ use: "motor", curve: "C", reason: "a motor draws several times its current while it starts" }),
     practice({ use: "heat-pump", curve: "C", reason: "its compressor draws more while it starts" }),
     practice({ use: "lift", curve: "C", reason: "its motor draws more while it starts" }),
@@ -41,7 +41,7 @@ export const usualConstructions = table<UsualConstruction>({
   applies: "Where the schedule does not state how the cable is made.",
   units: { route: "", single: "", three: "", insulation: "°C" },
   standing: "practice",
-  rows: [
+  rows: () => [
     practice({ route: "conduit", single: "singles", three: "singles", insulation: 70 }),
     practice({ route: "trunking", single: "singles", three: "singles", insulation: 70 }),
     practice({ route: "clipped", single: "flat-twin", three: "multicore", insulation: 70 }),
@@ -70,7 +70,7 @@ export const assumedRoutes = table<AssumedRoute>({
   applies: "A first size before the route is known. It is shown, and never written into a schedule.",
   units: { circuit: "", route: "" },
   standing: "practice",
-  rows: [
+  rows: () => [
     practice({ circuit: "dwelling", route: "wall method A" }),
     practice({ circuit: "other", route: "conduit method B" }),
   ],
@@ -92,7 +92,7 @@ export const flatPairs = table<FlatPair>({
   applies: "Flat twin cable as it is sold.",
   units: { line: "mm²", cpc: "mm²" },
   standing: "practice",
-  rows: [
+  rows: () => [
     practice({ line: 1, cpc: 1 }),
     practice({ line: 1.5, cpc: 1 }),
     practice({ line: 2.5, cpc: 1.5 }),
@@ -119,7 +119,7 @@ export const sizingValues = table<SizingValue>({
   applies: "Proposals of a device and a cable. Never a limit.",
   units: { key: "", item: "", value: "", unit: "" },
   standing: "practice",
-  rows: [
+  rows: () => [
     practice({ key: "least-breaker", item: "smallest breaker usually fitted", value: 6, unit: "A" }),
     practice({ key: "least-breaking", item: "smallest breaking capacity usually bought", value: 6000, unit: "A" }),
     practice({ key: "cooker", item: "device of a cooker's circuit in a home", value: 32, unit: "A" }),

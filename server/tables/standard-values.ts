@@ -42,7 +42,7 @@ export const standardRatings = table<StandardRating>({
   standing: "quoted",
   // Ratings are steps of a scale: what is from memory is that one is made, and no figure that could be a little off.
   share: 0,
-  rows: [
+  rows: () => [
     ...remembered("breaker", 1, 2, 3, 4, 6, 10, 13, 16, 20, 25, 32, 40),
     practice({ family: "breaker", rating: 45 }, {}, "Not a preferred rating, but one that is made and bought."),
     ...remembered("breaker", 50, 63, 80, 100, 125),
@@ -77,7 +77,7 @@ export const standardSizes = table<StandardSize>({
   applies: "Choosing the next size up.",
   units: { csa: "mm²" },
   standing: "quoted",
-  rows: sizes.map((csa) => ({ csa })),
+  rows: () => sizes.map((csa) => ({ csa })),
 });
 
 /** A standard rated residual operating current. */
@@ -94,7 +94,7 @@ export const standardResiduals = table<StandardResidual>({
   applies: "Residual current devices.",
   units: { residual: "A" },
   standing: "computed",
-  rows: [
+  rows: () => [
     practice({ residual: 0.006 }),
     { residual: 0.01 },
     quoted({ residual: 0.03 }),

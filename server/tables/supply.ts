@@ -21,7 +21,7 @@ export const supplyValues = table<SupplyValue>({
   applies: "Public low-voltage supplies in GB. Values are the distributor's maximum, to be verified by measurement.",
   units: { key: "", item: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "voltage",
       item: "Nominal voltage single / three phase",

@@ -37,7 +37,8 @@ export interface Table<F> {
 interface Declaration<F> extends Omit<Table<F>, "rows" | "notes" | "quotedOn"> {
   /** Standing of every row that does not state its own. */
   readonly standing: Standing;
-  readonly rows: readonly (F | Row<F>)[];
+  /** Made when they are first looked at: a schedule needs few of all tables. */
+  readonly rows: () => readonly (F | Row<F>)[];
   readonly notes?: readonly string[];
   readonly quotedOn?: number;
 }
@@ -50,7 +51,16 @@ export function table<F extends Facts<F>>({
   quotedOn = 0,
   ...rest
 }: Declaration<F>): Table<F> {
-  return { ...rest, notes, quotedOn, rows: rows.map((row) => (isRow(row) ? row : { facts: row, standing })) };
+  let made: readonly Row<F>[] | undefined;
+  return {
+    ...rest,
+    notes,
+    quotedOn,
+    get rows() {
+      made ??= rows().map((row) => (isRow(row) ? row : { facts: row, standing }));
+      return made;
+    },
+  };
 }
 
 function isRow<F>(row: F | Row<F>): row is Row<F> {

@@ -17,7 +17,7 @@ export const testTemperatureFactors = table<TestTemperatureFactor>({
     "Multiply 20 °C data by the factor to get the expected reading at the test temperature; divide a reading by it to get the 20 °C value.",
   units: { temperature: "°C", factor: "" },
   standing: "computed",
-  rows: [
+  rows: () => [
     { temperature: 5, factor: 0.94 },
     { temperature: 10, factor: 0.96 },
     { temperature: 15, factor: 0.98 },
@@ -55,7 +55,7 @@ export const operatingFactors = table<OperatingFactor>({
     "Multiply 20 °C R1+R2 to get the resistance under fault/operating temperature. 'Table 54.2' case: cpc separate, not incorporated or bunched (initial 30 °C). 'Table 54.3' case: cpc incorporated in the cable or bunched (initial = operating temperature).",
   units: { celsius: "°C", insulation: "", separate: "", incorporated: "" },
   standing: "computed",
-  rows: [
+  rows: () => [
     computed(
       { celsius: 70, insulation: "70 °C thermoplastic (PVC)", separate: 1.04, incorporated: 1.2 },
       {},
@@ -90,7 +90,7 @@ export const temperatureCoefficients = table<TemperatureCoefficient>({
   applies: "Resistance correction.",
   units: { key: "", material: "", alpha20: "1/K", use: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     {
       key: "simple",
       material: "Copper and aluminium, simplified",

@@ -18,7 +18,7 @@ export const testPrecautions = table<TestPrecaution>({
   applies: "Any test.",
   units: { key: "", rule: "", value: "", unit: "" },
   standing: "quoted",
-  rows: [
+  rows: () => [
     quoted(
       {
         key: "continuity-instrument",

@@ -151,6 +151,24 @@ const withoutCryptography: Plugin = {
   },
 };
 
+/** The lexer's library makes a table of 65 536 signs as it loads, which holds what one division says. */
+const withoutSignTable: Plugin = {
+  name: "without-sign-table",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]chevrotain[\\/]lib[\\/]src[\\/]scan[\\/]lexer\.js$/ }, async ({ path }) => {
+      const contents = await readFile(path, "utf8");
+      const [looked, made] = [
+        ": charCodeToOptimizedIdxMap[charCode];",
+        "charCodeToOptimizedIdxMap[i] = i > 255 ? 255 + ~~(i / 255) : i;",
+      ];
+      if (!contents.includes(looked) || !contents.includes(made))
+        throw new Error(`${path} finds its signs in another way.`);
+      const divided = contents.replace(looked, ": 255 + ~~(charCode / 255);");
+      return { contents: divided.replace("if (charCodeToOptimizedIdxMap.length === 0) {", "if (false) {") };
+    });
+  },
+};
+
 /** Nor does the server look for packages of a person: it would load what starts processes for that. */
 const withoutPackageLookup: Plugin = {
   name: "without-package-lookup",
@@ -254,16 +272,25 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
   "web-server": {
     ...inBrowser,
     entryPoints: { main: "client/web/worker.ts" },
-    plugins: [withReasons, withoutReasons, withProse, protocolOnce],
+    plugins: [withReasons, withoutReasons, withProse, withoutSignTable, protocolOnce],
     loading: inWorker,
   },
   server: {
     entryPoints: { main: "server/main.node.ts" },
-    plugins: [withReasons, withoutReasons, withProse, withoutCryptography, withoutPackageLookup, protocolOnce, apart],
+    plugins: [
+      withReasons,
+      withoutReasons,
+      withProse,
+      withoutSignTable,
+      withoutCryptography,
+      withoutPackageLookup,
+      protocolOnce,
+      apart,
+    ],
   },
   wayfile: {
     entryPoints: { main: "server/main.cli.ts" },
-    plugins: [withSamples, withReasons, withoutReasons, withProse, withVersion, apart],
+    plugins: [withSamples, withReasons, withoutReasons, withProse, withoutSignTable, withVersion, apart],
   },
 };
 
