@@ -1,0 +1,236 @@
+/** What is reported where nothing takes a token of a line, or where something is missing from it. */
+import type { IToken } from "chevrotain";
+import { endOf, isToken } from "../../grammar/lexer.ts";
+import type { Accepts } from "../../grammar/params.ts";
+import { capital, listed } from "../text/words.ts";
+import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
+import { lostLineEnd } from "./lost-line-end.ts";
+import { figureTakenForName, multipleTurned } from "./not-a-name.ts";
+import { printedLabel } from "./printed-label.ts";
+import type { Fix, Problem } from "./problems.ts";
+import {
+  choiceProblem,
+  endlessProblem,
+  problemAt,
+  quantityProblem,
+  slipProblem,
+  spanOf,
+  writeFix,
+} from "./refusals.ts";
+import { yearForDay } from "./rough-time.ts";
+import { couldBe, type Slot, says } from "./row-shape.ts";
+import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
+import { spokenCable } from "./spoken-cable.ts";
+import { spokenDay } from "./spoken-day.ts";
+import { rampOnTimeLine, residualNamed, spokenProvenance, surgeType, tickForFigure } from "./spoken-result.ts";
+import { spokenStandard } from "./spoken-standard.ts";
+import { strangeUnit } from "./strange-unit.ts";
+import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
+import { isName, isNumberLike } from "./token-values.ts";
+import { saidInAnother } from "./unknown-word.ts";
+import { unlabelled } from "./unlabelled.ts";
+import { quoted, unquoted } from "./unquoted.ts";
+
+/** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
+const slips: readonly SlipReader[] = [
+  multipleTurned,
+  spokenAbsence,
+  spokenProvenance,
+  tickForFigure,
+  rampOnTimeLine,
+  surgeType,
+  spokenDay,
+  yearForDay,
+  printedLabel,
+  spokenStandard,
+  residualNamed,
+  phrase,
+  spokenCable,
+  ownNameAgain,
+  filler,
+  labelMissing,
+  labelRespelt,
+  unlabelled,
+  unquoted,
+  lostLineEnd,
+];
+
+/** What has been reported where the signs of the line were read. */
+const reported: Problem = { check: "stray", message: "", start: 0, end: 0, fixes: [] };
+
+/** A sign behind which the line goes on as it should. */
+export const passedOver = ({ at }: LineBeingRead): Slip => ({ problem: reported, upTo: at + 1 });
+
+/** The syntax has already reported this token: the statement is broken, but one message is enough. */
+const stopped = ({ tokens }: LineBeingRead): Slip => ({ problem: reported, upTo: tokens.length });
+
+const isSign = (token: IToken): boolean => isToken(token, "Stray") || isToken(token, "OpenText");
+
+/** More than these are read no faster than an example. */
+const mostListed = 2;
+
+/** Of more words than these none is offered by itself. */
+const mostOffered = 4;
+
+/** Nothing takes the token: what it looks like, what belongs here, and how to put it right. */
+export function refusal(line: LineBeingRead): Slip {
+  const token = line.tokens[line.at] as IToken;
+  for (const slip of slips) {
+    const found = slip(line);
+    if (found) return found;
+  }
+  const free = line.free();
+  const taken = line.shape.plain.filter((slot) => !free.includes(slot));
+  const again = taken.find((slot) => says(slot, token));
+  if (again && !isSiteTerm(free, token)) return second(line, again, token);
+  const slot = slotMeant(free, token);
+  if (slot) return refusalFor(line, slot);
+  if (isSign(token)) return stopped(line);
+  const filled = taken.find(([, { accepts }]) => couldBe(accepts, token));
+  return filled ? second(line, filled, token) : stranger(line, free, token);
+}
+
+/** “bonding gas none”: a service by itself, and on site another word. */
+const isSiteTerm = (free: readonly Slot[], { image }: IToken): boolean =>
+  plainly(free).some(
+    ([, { accepts }]) =>
+      accepts.kind === "choice" && wordForSiteTerm(image, Object.keys(accepts.choices)) !== undefined,
+  );
+
+const plainly = (slots: readonly Slot[]): Slot[] => slots.filter(([, { label }]) => label === undefined);
+
+/** What a token was meant for, by what it looks like. */
+function slotMeant(free: readonly Slot[], token: IToken): Slot | undefined {
+  const plain = plainly(free);
+  const quantity = isToken(token, "Multiple")
+    ? undefined
+    : plain.find(([, { accepts }]) => accepts.kind === "quantity");
+  if (quantity && isNumberLike(token)) return quantity;
+  const isWord = isToken(token, "Word") || isToken(token, "NumberWord") || (isToken(token, "Number") && !quantity);
+  return isWord ? choiceMeant(plain, token) : undefined;
+}
+
+/** Of several closed lists the one that has a word for what is written; else the first. */
+function choiceMeant(free: readonly Slot[], { image }: IToken): Slot | undefined {
+  const choices = free.filter(([, { accepts }]) => accepts.kind === "choice");
+  return (
+    choices.find(
+      ([, { accepts }]) =>
+        accepts.kind === "choice" && suggestionFor(image, Object.keys(accepts.choices)) !== undefined,
+    ) ?? choices[0]
+  );
+}
+
+/** A token that is like nothing the line takes. */
+function stranger({ word, row, tokens, at }: LineBeingRead, free: readonly Slot[], token: IToken): Slip {
+  const other = isToken(token, "Quantity")
+    ? saidInAnother(word.image, row, ({ params }) =>
+        Object.values(params).some(({ accepts }) => couldBe(accepts, token)),
+      )
+    : undefined;
+  const wanted = free.map(([, { label, accepts }]) => (label ? `“${label}” with ${accepts.help}` : accepts.help));
+  const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${listed(wanted)}`;
+  const message = other
+    ? `Here “${word.image}” takes no “${token.image}”; that is a line ${other}`
+    : wanted.length > mostListed
+      ? `“${token.image}” does not belong here. The line is written so: ${row.example.split("\n")[0]}`
+      : `“${word.image}” takes ${rest}; “${token.image}” does not belong.`;
+  // Where nothing more can stand, all that follows is one thing too many.
+  const upTo = other || free.length === 0 ? tokens.length : at + 1;
+  return { problem: problemAt("wrong-argument", message, token), upTo };
+}
+
+/** A second value where the line has one of its kind already: the rest of the line belongs to it. */
+function second(line: LineBeingRead, [, { accepts }]: Slot, token: IToken): Slip {
+  const { word, row, tokens } = line;
+  const often = row.times === "often";
+  const remedy = often ? `“${token.image}” needs a line of its own.` : "delete one of the two.";
+  const fixes = often ? ownLine(line, accepts, token) : [];
+  const message = `“${word.image}” has ${accepts.help} already: ${remedy}`;
+  return { problem: problemAt("wrong-argument", message, token, fixes), upTo: tokens.length };
+}
+
+/** `rcd 30 mA 1x 24 ms 5x 12 ms`: what stands before the first of its kind is stated of both. */
+function ownLine({ word, tokens }: LineBeingRead, accepts: Accepts, token: IToken): Fix[] {
+  const at = tokens.indexOf(token);
+  const first = tokens.findIndex((one) => couldBe(accepts, one));
+  const before = tokens[at - 1];
+  if (first < 0 || first >= at || !before) return [];
+  const head = [word, ...tokens.slice(0, first)].map(({ image }) => image).join(" ");
+  const indent = " ".repeat(Math.max(0, (word.startColumn ?? 1) - 1));
+  return [
+    {
+      title: `Put ${token.image} on a line of its own`,
+      edits: [{ start: endOf(before), end: token.startOffset, text: `\n${indent}${head} ` }],
+      safe: false,
+    },
+  ];
+}
+
+/** The token is not what this argument accepts. */
+function refusalFor(line: LineBeingRead, [, { accepts }]: Slot): Slip {
+  const token = line.tokens[line.at] as IToken;
+  const isText = accepts.kind === "text" && isName(token);
+  const slip =
+    (isText ? quoted(line, `${capital(accepts.help)} is written in quotes`) : undefined) ??
+    (accepts.kind === "quantity" ? strangeUnit(line, accepts.of) : undefined);
+  if (slip) return slip;
+  return isSign(token) ? stopped(line) : { problem: notAccepted(accepts, token), upTo: line.at + 1 };
+}
+
+/** What stands behind the label of an argument is not what it accepts. */
+export const refusalBehind = (line: LineBeingRead, slot: Slot, label: IToken): Slip =>
+  labelledForm(line, label) ?? refusalFor(line, slot);
+
+/** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
+function labelledForm(line: LineBeingRead, label: IToken): Slip | undefined {
+  const token = line.tokens[line.at] as IToken;
+  for (const [, { accepts, label: own }] of line.free()) {
+    if (accepts.kind !== "choice") continue;
+    const exact = own !== undefined && Object.hasOwn(accepts.choices, token.image);
+    const ours = exact ? `${own} ${token.image}` : wordForSiteTerm(token.image, Object.keys(accepts.choices));
+    if (ours === undefined) continue;
+    const whole = spanOf(label, token);
+    const message = `“${label.image} ${token.image}” is written “${ours}”.`;
+    const problem: Problem = { check: "wrong-argument", message, ...whole, fixes: [writeFix(ours, whole)] };
+    return { problem, upTo: line.at + 1 };
+  }
+  return undefined;
+}
+
+/** Why a token is not what an argument accepts. */
+function notAccepted(accepts: Accepts, token: IToken): Problem {
+  if (isToken(token, "Slip")) return slipProblem(token);
+  if (isToken(token, "Endless")) return endlessProblem(token);
+  if (accepts.kind === "quantity") return quantityProblem(accepts.of, token);
+  if (accepts.kind === "choice" && !isToken(token, "Quantity"))
+    return choiceProblem(accepts.choices, accepts.help, token);
+  return problemAt("wrong-argument", `“${token.image}” is written where ${accepts.help} belongs.`, token);
+}
+
+/** What a line that was read to its end lacks; nothing if it is whole. */
+export function missingFrom(line: LineBeingRead): Problem | undefined {
+  const { word, row, shape, args } = line;
+  const missing = shape.slots.filter(([name, param]) => !param.optional && args[name] === undefined);
+  if (missing.length === 0) return undefined;
+  const bare = figureTakenForName(line, missing);
+  if (bare) return bare;
+  const wanted = missing.map(([, { label, accepts }]) => (label ? `“${label}” and ${accepts.help}` : accepts.help));
+  const example = row.example.split("\n")[0]?.replace(/ ?\{$/, "");
+  const message = `“${word.image}” needs ${listed(wanted)}, as in: ${example}`;
+  return problemAt("missing-argument", message, word, choicesFor(word, missing));
+}
+
+/** Where one word of a short list is all that is missing, and it is no result of a test. */
+function choicesFor(word: IToken, [only, ...others]: readonly Slot[]): Fix[] {
+  const { accepts, label } = only?.[1] ?? {};
+  if (others.length > 0 || label !== undefined || accepts?.kind !== "choice" || accepts.absent) return [];
+  const words = Object.keys(accepts.choices);
+  const at = endOf(word);
+  if (words.length > mostOffered) return [];
+  return words.map((one) => ({
+    title: `Write ${one}`,
+    edits: [{ start: at, end: at, text: ` ${one}` }],
+    safe: false,
+  }));
+}
