@@ -14,8 +14,8 @@ interface Found {
 interface Reading {
   /** Reads one, or says why it cannot be read. `plain`: its folder lists it, and it is no link. */
   readonly read: (path: string, plain: boolean) => { readonly failure: string } | undefined;
-  /** Called between two of them, with how many there are: whether to go on. */
-  readonly goesOn: (found: number) => Promise<boolean>;
+  /** Called between two of them, with how many there are: whether to go on. Nearly always it is known at once. */
+  readonly goesOn: (found: number) => boolean | Promise<boolean>;
 }
 
 /**
@@ -46,13 +46,13 @@ export async function findAsked(
   const found = await findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd, houses);
   for (const folder of found.folders) disk.admit(folder);
   let isWanted = true;
-  for (const listed of found.files) {
-    const plain = found.plain.has(listed);
+  for (const [listed, plain] of found.files) {
     const path = plain ? disk.plainPath(listed) : disk.path(listed);
     const refused = isWanted ? read(path, plain) : undefined;
     if (refused) failures.push(`“${disk.shown(path)}” cannot be read: ${refused.failure}`);
     else paths.add(path);
-    isWanted &&= await goesOn(found.files.length);
+    const wanted: boolean | Promise<boolean> = isWanted && goesOn(found.files.size);
+    isWanted = typeof wanted === "boolean" ? wanted : await wanted;
   }
   return { paths: [...paths], failures: [...failures, ...found.failures] };
 }

@@ -123,9 +123,9 @@ function filesFor({ args, options, disk, terminal, pace, signal }: Checking, sca
   return findAsked(args, options.stdinPath, disk, terminal, houses, {
     // What is to be put right is read again once it is.
     read: (path, plain) => (options.fix || options.diff ? failureOf(disk.namedText(path)) : scan.addNamed(path, plain)),
-    goesOn: async (all) => {
-      await pace.breathe(() => `${counted(all, "file")} found, reading`);
-      return !signal.aborted;
+    goesOn: (all) => {
+      const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
+      return breath ? breath.then(() => !signal.aborted) : !signal.aborted;
     },
   });
 }

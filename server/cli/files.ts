@@ -60,9 +60,12 @@ export class Disk implements Sources {
   /** The same of a file that its folder lists by that very name, and that is no link: only the folder is looked at. */
   plainPath(listed: string): string {
     const folder = dirname(listed);
-    const real = this.#realFolders.get(folder) ?? realPathOf(folder);
-    this.#realFolders.set(folder, real);
-    return this.#canonical(slashes(listed), join(real, basename(listed)));
+    let real = this.#realFolders.get(folder);
+    if (real === undefined) {
+      real = realPathOf(folder);
+      this.#realFolders.set(folder, real);
+    }
+    return this.#canonical(slashes(listed), real === folder ? listed : join(real, basename(listed)));
   }
 
   #canonical(path: string, real = realPathOf(path)): string {

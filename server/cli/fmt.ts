@@ -31,13 +31,13 @@ export async function fmt(args: readonly string[], options: FmtOptions, terminal
   if (args.includes("-")) return await fmtInput(args, options, terminal);
   const timing = new Timing(terminal, options.timing ?? false);
   const { files, folders, failures } = await findFiles(args, terminal.cwd, new Houses(terminal.cwd, terminal.today()));
-  timing.phase("search", `${files.length} files`);
+  timing.phase("search", `${files.size} files`);
   const disk = new Disk(terminal.cwd);
   for (const folder of folders) disk.admit(folder);
   const failed = [...failures];
   let changed = 0;
   let conflicted = 0;
-  for (const path of files) {
+  for (const path of files.keys()) {
     const shown = disk.shown(path);
     const result = fmtFile(path, disk, options);
     if ("failure" in result) failed.push(`“${shown}” ${result.failure}`);
@@ -55,10 +55,10 @@ export async function fmt(args: readonly string[], options: FmtOptions, terminal
   timing.phase("lay out");
   timing.end();
   const checkOnly = options.check || options.diff;
-  const sums = sentences([summary(files.length, changed, conflicted, checkOnly ?? false)]);
+  const sums = sentences([summary(files.size, changed, conflicted, checkOnly ?? false)]);
   // A patch is for a program.
-  if (files.length > 0 && options.diff) terminal.err(sums);
-  else if (files.length > 0) terminal.out(sums);
+  if (files.size > 0 && options.diff) terminal.err(sums);
+  else if (files.size > 0) terminal.out(sums);
   terminal.err(sentences(failed));
   if (failed.length > 0) return exit.failed;
   return checkOnly && changed + conflicted > 0 ? exit.errors : exit.clean;

@@ -63,6 +63,11 @@ export class Houses {
     return house !== undefined && leavesOut(house.settings)(`${insideOf(house, path)}${isFolder ? "/" : ""}`);
   }
 
+  /** Whether there is any rule for what lies in a folder. */
+  hasRules(folder: string): boolean {
+    return this.in(folder) !== undefined;
+  }
+
   #found(folder: string): House | undefined {
     const found = nearestAbove(folder, settingsFile, folder.startsWith(this.#cwd) ? this.#cwd : undefined);
     return found && this.#read(found);

@@ -37,6 +37,11 @@ export class Ignored {
     );
   }
 
+  /** Whether there is any rule for what lies in a folder. */
+  hasRules(folder: string): boolean {
+    return this.#layersOf(folder).length > 0;
+  }
+
   #layersOf(folder: string): readonly Layer[] {
     const before = this.#layers.get(folder);
     if (before) return before;

@@ -6,6 +6,8 @@ import { Ignored } from "./ignored.ts";
 /** Says of a file or folder that a search passes it over. */
 export interface Passing {
   leavesOut(path: string, isFolder: boolean): boolean;
+  /** Whether there is any rule for what lies in a folder. */
+  hasRules(folder: string): boolean;
 }
 
 /** The schedules that a pattern matches; nothing where it is no pattern. */

@@ -92,9 +92,9 @@ async function rowsOf(
   const houses = new Houses(terminal.cwd, terminal.today());
   const { paths, failures } = await findAsked(args, undefined, disk, terminal, houses, {
     read: (path, plain) => scan.addNamed(path, plain),
-    goesOn: async (all) => {
-      await pace.breathe(() => `${counted(all, "file")} found, reading`);
-      return !stop.signal.aborted;
+    goesOn: (all) => {
+      const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
+      return breath ? breath.then(() => !stop.signal.aborted) : !stop.signal.aborted;
     },
   });
   const plan = planOf(scan, paths, detail);

@@ -1,5 +1,5 @@
 import { type Dirent, readdirSync, type Stats, statSync } from "node:fs";
-import { join, relative, resolve } from "node:path";
+import { join, relative, resolve, sep } from "node:path";
 import { reasonOf } from "../disk/reasons.ts";
 import { isSchedule } from "../disk/refusals.ts";
 import { Ignored } from "./ignored.ts";
@@ -7,27 +7,26 @@ import type { Passing } from "./pattern.ts";
 
 /** The files that arguments mean, each once and in their order, and a sentence for each argument that means none. */
 interface SearchHit {
-  readonly files: readonly string[];
+  /** Whether a folder lists it by this very name, and it is no link. */
+  readonly files: ReadonlyMap<string, boolean>;
   /** Those that were asked for whole. */
   readonly folders: readonly string[];
   readonly failures: readonly string[];
-  /** Files that a folder lists by these very names, and that are no links. */
-  readonly plain: ReadonlySet<string>;
 }
 
 export async function findFiles(args: readonly string[], cwd: string, passing?: Passing): Promise<SearchHit> {
-  const files = new Set<string>();
+  const files = new Map<string, boolean>();
   const folders: string[] = [];
   const failures: string[] = [];
-  const plain = new Set<string>();
+  const [only, ...others] = args;
+  if (only !== undefined && others.length === 0) return await filesOf(only, cwd, passing);
   for (const arg of args) {
     const found = await filesOf(arg, cwd, passing);
-    for (const file of found.files) files.add(file);
-    for (const file of found.plain) plain.add(file);
+    for (const [file, plain] of found.files) files.set(file, plain || (files.get(file) ?? false));
     folders.push(...found.folders);
     failures.push(...found.failures);
   }
-  return { files: [...files], folders, failures, plain };
+  return { files, folders, failures };
 }
 
 async function filesOf(arg: string, cwd: string, passing: Passing | undefined): Promise<SearchHit> {
@@ -35,7 +34,7 @@ async function filesOf(arg: string, cwd: string, passing: Passing | undefined): 
   const stat = statOf(path);
   if ("failure" in stat) {
     const files = signsOfPatterns.test(arg) ? (await import("./pattern.ts")).matching(arg, cwd, passing) : undefined;
-    if (files) return files.length > 0 ? { ...none, files } : fail(`No .ways files match “${arg}”.`);
+    if (files) return files.length > 0 ? { ...none, files: notPlain(files) } : fail(`No .ways files match “${arg}”.`);
     const missing = stat.failure === "there is no such file.";
     return fail(missing ? `There is no file or folder “${arg}”.` : `“${arg}” cannot be read: ${stat.failure}`);
   }
@@ -45,9 +44,11 @@ async function filesOf(arg: string, cwd: string, passing: Passing | undefined): 
 /** Most arguments are names, and what reads patterns is loaded for others alone. */
 const signsOfPatterns = /[*?[\]{}()!+@|\\]/;
 
-const none = { files: [], folders: [], failures: [], plain: new Set<string>() } satisfies SearchHit;
+const notPlain = (files: readonly string[]) => new Map(files.map((file) => [file, false]));
 
-const oneFile = (path: string): SearchHit => ({ ...none, files: [path] });
+const none = { files: notPlain([]), folders: [], failures: [] } satisfies SearchHit;
+
+const oneFile = (path: string): SearchHit => ({ ...none, files: notPlain([path]) });
 
 const fail = (sentence: string): SearchHit => ({ ...none, failures: [sentence] });
 
@@ -61,29 +62,29 @@ function statOf(path: string): Stats | { readonly failure: string } {
 
 function schedulesIn(folder: string, shown: string, passing: Passing | undefined): SearchHit {
   const ignored = new Ignored(folder);
-  const files: string[] = [];
+  const files = new Map<string, boolean>();
   const failures: string[] = [];
-  const plain = new Set<string>();
   const isPassedOver = (path: string) => ignored.has(path, false) || (passing?.leavesOut(path, false) ?? false);
   const visit = (inner: string): void => {
+    // Of a folder of thousands nothing is asked file by file where there is no rule at all.
+    const mayPassOver = ignored.hasRules(inner) || (passing?.hasRules(inner) ?? false);
     for (const entry of entriesOf(inner, (reason) =>
       failures.push(`“${join(shown, relative(folder, inner))}” cannot be read: ${reason}`),
     )) {
-      const path = join(inner, entry.name);
+      const path = inner.endsWith(sep) ? inner + entry.name : inner + sep + entry.name;
       // A folder behind a link is not followed: it may lead back, or out of the project.
       if (entry.isDirectory()) {
         if (!ignored.has(path, true) && !passing?.leavesOut(path, true)) visit(path);
-      } else if (isSchedule(entry.name) && !isPassedOver(path) && isFile(entry, path)) {
-        files.push(path);
-        if (!entry.isSymbolicLink()) plain.add(path);
+      } else if (isSchedule(entry.name) && !(mayPassOver && isPassedOver(path)) && isFile(entry, path)) {
+        files.set(path, !entry.isSymbolicLink());
       }
     }
   };
   visit(folder);
-  if (files.length === 0 && failures.length === 0) {
+  if (files.size === 0 && failures.length === 0) {
     failures.push(`No .ways files in ${shown === "." ? "this folder" : `“${shown}”`}.`);
   }
-  return { files, folders: [folder], failures, plain };
+  return { files, folders: [folder], failures };
 }
 
 function entriesOf(folder: string, onFailure: (reason: string) => void): Dirent[] {

@@ -229,8 +229,7 @@ async function fromDisk(
   });
   const scan = new Scan(disk);
   const paths: string[] = [];
-  for (const listed of found.files) {
-    const plain = found.plain.has(listed);
+  for (const [listed, plain] of found.files) {
     const one = plain ? disk.plainPath(listed) : disk.path(listed);
     // One file is compared whatever its name, and may be a pipe, which is read once.
     const refused = single ? undefined : scan.addNamed(one, plain);

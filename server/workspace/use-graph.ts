@@ -20,13 +20,17 @@ export class UseGraph {
   }
 
   set(path: string, summary: UseSummary): void {
-    this.delete(path);
+    if (this.#files.has(path)) this.delete(path);
     this.#files.set(path, summary);
     for (const used of summary.uses) {
       const users = this.#users.get(used);
       if (users) users.add(path);
       else this.#users.set(used, new Set([path]));
     }
+  }
+
+  isUsed(path: string): boolean {
+    return (this.#users.get(path)?.size ?? 0) > 0;
   }
 
   delete(path: string): void {

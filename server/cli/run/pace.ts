@@ -26,16 +26,16 @@ export class Pace {
     return this.#terminal.interactive ? next : nextLine;
   }
 
-  /** Called between two pieces of work. */
-  async breathe(status: () => string): Promise<void> {
+  /** Called between two pieces of work. Nothing to wait for where others were let in a moment ago. */
+  breathe(status: () => string): Promise<void> | undefined {
     const now = this.#terminal.now();
     if (!this.#quiet && now - this.#said >= this.#every) {
       this.#said = now;
       this.#terminal.status(term`${status()}`);
     }
-    if (now - this.#breathed < breath) return;
+    if (now - this.#breathed < breath) return undefined;
     this.#breathed = now;
-    await this.#terminal.breathe();
+    return this.#terminal.breathe();
   }
 
   end(): void {

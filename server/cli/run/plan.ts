@@ -102,27 +102,31 @@ export class Scan implements Scanned {
   #set(path: string, size: number, uses: readonly string[]): readonly string[] {
     const used = uses.length > 0 ? uses.map((use) => this.#disk.resolve(path, use)) : uses;
     this.sizes.set(path, size);
-    this.graph.set(
-      path,
-      summaryOf(used, () => this.#disk.usedText(path)),
-    );
+    this.graph.set(path, new Summary(used, path, this.#disk));
     return used;
   }
 }
 
 /** Whether there is an installation is asked only of files that others use, and answered by dividing the whole text. */
-function summaryOf(uses: readonly string[], read: () => { text: string } | { failure: string }): UseSummary {
-  let known: boolean | undefined;
-  return {
-    uses,
-    get hasInstallation() {
-      if (known === undefined) {
-        const now = read();
-        known = "text" in now && linksOf(documentOf(now.text).segments).hasInstallation;
-      }
-      return known;
-    },
-  };
+class Summary implements UseSummary {
+  readonly uses: readonly string[];
+  readonly #path: string;
+  readonly #disk: Disk;
+  #known: boolean | undefined;
+
+  constructor(uses: readonly string[], path: string, disk: Disk) {
+    this.uses = uses;
+    this.#path = path;
+    this.#disk = disk;
+  }
+
+  get hasInstallation(): boolean {
+    if (this.#known === undefined) {
+      const now = this.#disk.usedText(this.#path);
+      this.#known = "text" in now && linksOf(documentOf(now.text).segments).hasInstallation;
+    }
+    return this.#known;
+  }
 }
 
 /** Lines before the first block: blank ones, comments, and the two statements that begin a file. */
@@ -154,7 +158,7 @@ export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, { nam
   const counts = new Map<string, number>();
   const tasks = inOrder.map((root): Task => {
     const files = closureOf(root, graph);
-    for (const path of files) counts.set(path, (counts.get(path) ?? 0) + 1);
+    for (const path of files) if (graph.isUsed(path)) counts.set(path, (counts.get(path) ?? 0) + 1);
     return {
       files,
       size: files.reduce((sum, path) => sum + (sizes.get(path) ?? 0), 0),
@@ -191,6 +195,8 @@ function membersIn(
 }
 
 function closureOf(root: string, graph: UseGraph): [string, ...string[]] {
+  // Nearly every schedule uses nothing.
+  if (graph.get(root).uses.length === 0) return [root];
   const files = new Set([root]);
   for (const path of files) for (const used of graph.get(path).uses) files.add(used);
   const [, ...used] = files;
