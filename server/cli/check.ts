@@ -89,7 +89,7 @@ async function checkUntil(
   const houses = new Houses(terminal.cwd, terminal.today());
   const choice = choiceOf(options, rulesOf(houses, names, folderOf(args, options.stdinPath, terminal.cwd)));
   if ("failure" in choice) return refuse(choice.failure, terminal);
-  const detail = { nameOf: names.nameOf, register: false };
+  const detail = { nameOf: names.nameOf, making: "findings" } as const;
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, options.quiet ?? false);
   const scan = new Scan(disk);

@@ -31,7 +31,7 @@ export interface Fixing {
   readonly paths: readonly string[];
   readonly choice: Choice;
   readonly names: Names;
-  readonly detail: TaskDetail;
+  readonly detail: TaskDetail<"findings">;
   readonly terminal: Terminal;
   readonly signal: AbortSignal;
   readonly cache: Terminal["cache"];

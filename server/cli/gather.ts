@@ -1,12 +1,13 @@
 /** `wayfile gather`: puts the parts of a divided run together, into the report one machine would have written. */
-import { dirname, resolve } from "node:path";
-import { readWhole } from "../disk/read-now.ts";
+import { resolve } from "node:path";
+import { linesIn } from "../disk/lines.ts";
+import { reasonOf } from "../disk/reasons.ts";
 import { counted } from "../text/words.ts";
 import { choiceOf } from "./choose.ts";
 import { Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writeReport } from "./report-run.ts";
-import { membersOf, type Part, type PartHead, readPart } from "./run/part.ts";
+import { membersOf, merged, openPart, type Part, type PartHead } from "./run/part.ts";
 import { refuse } from "./say.ts";
 import { sinkOf } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
@@ -18,17 +19,24 @@ export async function gather(paths: readonly string[], options: ReportingOptions
   if ("failure" in choice) return refuse(choice.failure, terminal);
   const parts: Part[] = [];
   for (const path of paths) {
-    const read = readWhole(resolve(terminal.cwd, path));
-    const part = "failure" in read ? read : readPart(read.text);
+    const part = partAt(resolve(terminal.cwd, path));
     if ("failure" in part) return refuse(`“${path}” cannot be gathered: ${part.failure}`, terminal);
     parts.push(part);
   }
   const mismatch = mismatchIn(parts);
   if (mismatch !== undefined) return refuse(mismatch, terminal);
-  for (const { root } of parts.flatMap(({ lines }) => lines)) houses.in(dirname(names.pathOf(root)));
+  for (const folder of new Set(parts.flatMap(({ end }) => end.folders))) houses.in(names.pathOf(folder));
   if (houses.failures.length > 0) return refuseSettings(houses, terminal);
   const sink = sinkOf(options.outputFile, terminal);
   return await writeReport(sourceOf(parts, paths), { choice, names, options, sink, terminal });
+}
+
+function partAt(path: string): Part | { readonly failure: string } {
+  try {
+    return openPart(linesIn(path));
+  } catch (error) {
+    return { failure: reasonOf(error) };
+  }
 }
 
 /** One sentence where the parts are not all the parts of one run. */
@@ -52,13 +60,17 @@ function mismatchIn(parts: readonly Part[]): string | undefined {
 }
 
 function sourceOf(parts: readonly Part[], args: readonly string[]): Source {
-  const lines = parts.flatMap((part) => part.lines).sort((a, b) => a.task - b.task);
-  const orders = new Map(lines.map(({ root, order }) => [root, order]));
+  // The order of a schedule among all is asked as it comes.
+  const orders = new Map<string, number>();
   const [{ head } = { head: { files: 0, shared: {} } }] = parts;
   return {
     args,
     results: (async function* () {
-      for (const { root, result } of lines) yield { task: { files: [root] as const }, result };
+      for (const { root, order, result } of merged(parts)) {
+        orders.set(root, order);
+        yield { task: { files: [root] as const }, result };
+        orders.delete(root);
+      }
     })(),
     members: membersOf(head.shared, orders),
     files: head.files,

@@ -83,7 +83,7 @@ async function rowsOf(
   terminal: Terminal,
 ): Promise<Rows> {
   const { nameOf, shown } = namesFrom(terminal.cwd);
-  const detail = { nameOf, register: true };
+  const detail = { nameOf, making: "register" } as const;
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, false);
   const stop = new AbortController();
@@ -112,7 +112,7 @@ async function rowsOf(
     threads,
   })) {
     if ("failure" in result) failed.push(`“${disk.shown(task.files[0])}” ${result.failure}`);
-    else for (const row of result.register ?? []) entries.push({ ...row, file: shown(result.root) });
+    else for (const row of result.rows) entries.push({ ...row, file: shown(result.root) });
     await pace.breathe(() => `${counted(entries.length, "installation")} read`);
   }
   pace.end();

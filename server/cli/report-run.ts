@@ -10,8 +10,8 @@ import { exit } from "./exit.ts";
 import { type Format, forPeople, reporterNamed } from "./formats/index.ts";
 import type { Reporter } from "./formats/reporter.ts";
 import type { Names } from "./names.ts";
-import type { TaskResult } from "./run/judge-task.ts";
-import type { PartEnd, PartHead, PartLine } from "./run/part.ts";
+import type { TaskResult } from "./run/made.ts";
+import { type PartHead, type PartLine, PartSum } from "./run/part.ts";
 import type { Plan, Task } from "./run/plan.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Sink } from "./sink.ts";
@@ -153,16 +153,21 @@ export async function writePart(
   const { line } = await import("./formats/jsonl.ts");
   const numbers = new Map(tasks.map((task, number) => [task.files[0], number]));
   let failed = source.failures.length > 0;
-  sink.out(line(head));
+  const sum = new PartSum();
+  const write = (value: PartHead | PartLine, of?: string): void => {
+    const text = line(value);
+    sum.add(text.text, of);
+    sink.out(text);
+  };
+  write(head);
   for await (const { task, result } of source.results) {
     const [path] = task.files;
     const root = nameOf(path);
     const numbered = { task: numbers.get(path) ?? 0, order: members.orderOf(root), files: task.files.length };
-    sink.out(line({ ...numbered, root, result } satisfies PartLine));
+    write({ ...numbered, root, result }, root);
     if ("failure" in result) failed = true;
   }
-  const end = { end: true, failures: source.failures, interrupted: source.isStopped() } satisfies PartEnd;
-  sink.out(line(end));
+  sink.out(line(sum.end({ failures: source.failures, interrupted: source.isStopped() })));
   const unwritten = sink.end();
   terminal.err(sentences(source.failures));
   if (unwritten !== undefined) return refuse(unwritten, terminal);

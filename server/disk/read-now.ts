@@ -3,7 +3,7 @@
  * as in an editor, and what a person named on the command line as they named it.
  */
 import { isUtf8 } from "node:buffer";
-import { closeSync, fstatSync, openSync, readFileSync, readSync, realpathSync, type Stats, statSync } from "node:fs";
+import { closeSync, fstatSync, openSync, readSync, realpathSync, type Stats, statSync } from "node:fs";
 import { ceiling, decode, type Text } from "../text/decode.ts";
 import type { Grounds } from "./grounds.ts";
 import { isAll, pieceOf, withoutLinks, withoutWaiting } from "./pieces.ts";
@@ -67,15 +67,6 @@ export class Glance {
 }
 
 const isPlainText = (bytes: Buffer): boolean => isUtf8(bytes) && bytes[0] !== 0xef && !bytes.includes(0);
-
-/** A file of this program's own making, of any size. */
-export function readWhole(path: string): { readonly text: string } | { readonly failure: string } {
-  try {
-    return { text: readFileSync(path, "utf8") };
-  } catch (error) {
-    return { failure: reasonOf(error) };
-  }
-}
 
 /** What a path leads to; nothing where it leads nowhere: no such file, links in a circle, a folder that is closed to us. */
 export function lookAt(path: string): Stats | undefined {

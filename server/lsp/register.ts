@@ -12,7 +12,7 @@ import { mostUnopened } from "./workspace-findings.ts";
 const listed = () =>
   new Part(async () => ({
     ...(await import("../reports/register/register.ts")),
-    ...(await import("../results/schedule.ts")),
+    ...(await import("../results/register.ts")),
   }));
 type Listed = ReturnType<typeof listed>["now"];
 

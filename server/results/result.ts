@@ -112,6 +112,10 @@ export interface ScheduleResult {
   readonly suppressed: readonly Suppressed[];
   /** Whether it holds boards which no installation takes up, so that nothing judges them. */
   readonly unattached: boolean;
-  /** Its installations as a register lists them, where that was wanted. */
-  readonly register?: readonly RegisterRow[];
+}
+
+/** The same schedule as a register lists it: a row for each of its installations. */
+export interface RegisterResult {
+  readonly root: string;
+  readonly rows: readonly RegisterRow[];
 }

@@ -1,28 +1,21 @@
 /** Checks one schedule with all it uses, and gives what is found as plain data. */
-import type { Installation } from "../model/installation.ts";
-import { type RegisterRow, registerRow } from "../reports/register/row.ts";
-import type { CheckResult, SuppressedFinding } from "../rules/frame/departures.ts";
+import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { firstOfEach } from "../rules/frame/first-of-each.ts";
 import { type Finding, type Severity, wordSpot } from "../rules/frame/rule.ts";
-import { type LoadedFile, Project, type ProjectResult, type Sources } from "../workspace/project.ts";
+import { type LoadedFile, Project, type Sources } from "../workspace/project.ts";
 import { Locator } from "./places.ts";
 import type { FileHolds, FileResult, ResultFinding, ResultSource, ScheduleResult, Suppressed } from "./result.ts";
 import { surveyOf } from "./survey.ts";
 
-export interface JudgeOptions {
-  /** The path of a file as the result is to call it. */
-  readonly nameOf?: (path: string) => string;
-  /** Whether its installations are wanted as a register lists them. */
-  readonly register?: boolean;
-}
-
-export function judgeSchedule(
+export const judgeSchedule = (
   root: LoadedFile,
   sources: Sources,
-  { nameOf = (path) => path, register = false }: JudgeOptions = {},
-): ScheduleResult {
-  const project = new Project(root, sources);
-  const { result, installations, files } = project;
+  nameOf: (path: string) => string = (path) => path,
+): ScheduleResult => resultOf(new Project(root, sources), nameOf);
+
+/** `nameOf`: the path of a file as the result is to call it. */
+export function resultOf(project: Project, nameOf: (path: string) => string): ScheduleResult {
+  const { root, result, installations, files } = project;
   const places = new Locator(files, nameOf);
   return {
     root: nameOf(root.path),
@@ -30,25 +23,7 @@ export function judgeSchedule(
     files: result.files.map(({ file, findings }) => fileResult(file, findings, places, nameOf)),
     suppressed: result.suppressed.map((one) => suppressedResult(one, places)),
     unattached: installations.length === 0 && root.model.boards.length > 0,
-    ...(register ? { register: registerOfProject(project) } : {}),
   };
-}
-
-/** Each installation of a schedule as a register lists it. */
-export const registerOfProject = ({ installations, result }: Project): RegisterRow[] =>
-  installations.map((one) => registerRow(one, ofInstallation(one, result)));
-
-/** What is found in one of several installations, and in the lines that all of them share. */
-function ofInstallation(installation: Installation, { files, suppressed, installations }: ProjectResult): CheckResult {
-  const findings = files.flatMap((file) => file.findings);
-  if (installations.length === 1) return { findings, suppressed };
-  const others = new Set(
-    installations
-      .filter((one) => one !== installation)
-      .flatMap(({ head, boards }) => [head.header.segment, ...boards.flatMap(({ board }) => board.segments)]),
-  );
-  const isOwn = ({ spot }: Finding): boolean => !others.has(spot.segment);
-  return { findings: findings.filter(isOwn), suppressed: suppressed.filter(({ finding }) => isOwn(finding)) };
 }
 
 function fileResult(

@@ -1,5 +1,6 @@
 /** Many files: several threads, results that are kept, and work that is broken off. */
 import { execFileSync } from "node:child_process";
+import { hash } from "node:crypto";
 import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
@@ -110,6 +111,40 @@ describe("results that are kept", () => {
     await folder.runWith({ cache: { folder: folder.at("cache"), program: "two" } }, "check", "a.ways");
     expect(readdirSync(folder.at("cache")).sort()).toEqual(["one", "tidied", "two"]);
     expect(await count()).toBe(2);
+  });
+
+  /** Registers and checks in any order, with what is kept by the one before. */
+  test.each([
+    ["check", "register"],
+    ["register", "check"],
+  ])("by %s serve %s, which says what it says without them", async (first, second) => {
+    const several = `${schedule(faultyWay)}${schedule(faultyWay).replace("wayfile 1\n", "").replace("Wharf", "Quay")}`;
+    const departed = schedule(faultyWay.replace("      live", '      departure 411.4.4 "Agreed"\n      live'));
+    const folder = new Folder({ ...manySchedules(4), "several.ways": several, "departed.ways": departed });
+    const fresh = await folder.run(second, "--format", "json");
+    await folder.runWith(kept(folder), first);
+    const before = entries(folder).length;
+    expect(await folder.runWith(kept(folder), second, "--format", "json")).toEqual(fresh);
+    // A register keeps both; what a check kept is added to.
+    expect(entries(folder).length - before).toBe(first === "check" ? before : 0);
+    expect(await folder.runWith(kept(folder), second, "--format", "json")).toEqual(fresh);
+    expect(await folder.runWith(kept(folder), first, "--format", "json")).toEqual(
+      await folder.run(first, "--format", "json"),
+    );
+  });
+
+  test("by a check are what a register counts by", async () => {
+    const folder = new Folder({ "a.ways": schedule(faultyWay) });
+    await folder.runWith(kept(folder), "check");
+    const [entry = ""] = entries(folder);
+    const [sum = "", body = ""] = readFileSync(entry, "utf8").split("\n");
+    const result = JSON.parse(body);
+    const none = JSON.stringify({ ...result, files: result.files.map((file: object) => ({ ...file, findings: [] })) });
+    const content = entry.slice(folder.at("cache/one").length + 1).replace("/", "");
+    writeFileSync(entry, `${hash("sha256", `${content}\n${none}`, "hex")}\n${none}`);
+    expect(sum).toBe(hash("sha256", `${content}\n${body}`, "hex"));
+    const { out } = await folder.runWith(kept(folder), "register", "--format", "json");
+    expect(JSON.parse(out).installations[0]).toMatchObject({ errors: 0, warnings: 0 });
   });
 
   test.each([

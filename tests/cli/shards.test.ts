@@ -61,6 +61,11 @@ describe("shards", () => {
     expect(await refusal(one, "cut.jsonl")).toBe(
       "“cut.jsonl” cannot be gathered: it was cut off: run that shard again.\n",
     );
+    folder.write("damaged.jsonl", readFileSync(folder.at(two), "utf8").replace("loop/zs-over", "loop/zs-under"));
+    expect(await refusal(one, "damaged.jsonl")).toBe(
+      "“damaged.jsonl” cannot be gathered: it is damaged: run that shard again.\n",
+    );
+    expect(await refusal(one, "gone.jsonl")).toBe("“gone.jsonl” cannot be gathered: there is no such file.\n");
     expect(await refusal(one, "site-0/a.ways")).toContain("it is not a part of a run");
     folder.write("site-0/a.ways", schedule(faultyWay));
     await folder.run("check", "--shard", "2/2", "--output-file", "other.jsonl");

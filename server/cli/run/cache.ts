@@ -20,7 +20,7 @@ import {
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
-import type { ScheduleResult } from "../../results/result.ts";
+import type { Made, Making } from "./made.ts";
 
 const day = 86_400_000;
 /** Entries nobody asked for in so many days are taken away. */
@@ -41,15 +41,15 @@ export class Cache {
     this.#folder = join(folder, program);
   }
 
-  has(content: string): boolean {
-    return existsSync(this.#pathOf(content));
+  has(content: string, making: Making): boolean {
+    return existsSync(this.#pathOf(content, making));
   }
 
   /** The result of an earlier run, if there is a whole one. */
-  read(content: string): ScheduleResult | undefined {
+  read<M extends Making>(content: string, making: M): Made[M] | undefined {
     let handle: number | undefined;
     try {
-      handle = openSync(this.#pathOf(content), "r");
+      handle = openSync(this.#pathOf(content, making), "r");
       const text = readFileSync(handle, "utf8");
       const end = text.indexOf("\n");
       const body = text.slice(end + 1);
@@ -64,9 +64,9 @@ export class Cache {
   }
 
   /** In one step, so that two runs at once and an interruption leave whole entries. What cannot be kept is done without. */
-  write(content: string, result: ScheduleResult): void {
+  write<M extends Making>(content: string, making: M, result: Made[M]): void {
     if (this.#broken) return;
-    const path = this.#pathOf(content);
+    const path = this.#pathOf(content, making);
     const beside = `${path}.${process.pid}.tmp`;
     try {
       mkdirSync(join(path, ".."), { recursive: true, mode: 0o700 });
@@ -79,8 +79,10 @@ export class Cache {
     }
   }
 
-  #pathOf(content: string): string {
-    return join(this.#folder, content.slice(0, 2), content.slice(2));
+  /** What one text comes to lies side by side: what is found in it, and how a register lists it. */
+  #pathOf(content: string, making: Making): string {
+    const name = content.slice(2);
+    return join(this.#folder, content.slice(0, 2), making === "findings" ? name : `${name}.${making}`);
   }
 }
 

@@ -1,20 +1,49 @@
 /** Checks one task in whichever thread it is given to. */
+import { registerOfProject, registerOfResult } from "../../results/register.ts";
 import type { ScheduleResult } from "../../results/result.ts";
-import { judgeSchedule } from "../../results/schedule.ts";
+import { judgeSchedule, resultOf } from "../../results/schedule.ts";
+import { type LoadedFile, Project } from "../../workspace/project.ts";
 import type { Disk } from "../files.ts";
 import type { Cache } from "./cache.ts";
+import type { Made, Making, TaskResult } from "./made.ts";
 import { contentOf, type KeyedTask, type TaskDetail } from "./plan.ts";
 
-export type TaskResult = ScheduleResult | { readonly failure: string };
-
-export function judgeTask(task: KeyedTask, disk: Disk, detail: TaskDetail, cache: Cache | undefined): TaskResult {
+export function judgeTask<M extends Making>(
+  task: KeyedTask,
+  disk: Disk,
+  detail: TaskDetail<M>,
+  cache: Cache | undefined,
+): TaskResult<M> {
   // A file keeps the name it was first met under, though this thread meets its files in another order.
   for (const path of task.files) disk.path(path);
   const [root] = task.files;
   const file = disk.file(root);
   if ("failure" in file) return { failure: `cannot be read: ${file.failure}` };
-  const result = judgeSchedule(file, disk, detail);
-  // A file that was written meanwhile is not what the plan was made of.
-  if (cache && contentOf(task.files, disk, detail) === task.content) cache.write(task.content, result);
-  return result;
+  // A file that was written meanwhile is not what the plan was made of, nor what is kept under its key.
+  const own = cache && contentOf(task.files, disk, detail) === task.content ? cache : undefined;
+  const made = makers[detail.making](file, disk, detail.nameOf, {
+    found: () => own?.read(task.content, "findings"),
+    keep: (findings) => own?.write(task.content, "findings", findings()),
+  });
+  own?.write(task.content, detail.making, made);
+  return made;
 }
+
+/** What is found in a schedule is asked by other commands too, whichever of them comes first. */
+interface Kept {
+  readonly found: () => ScheduleResult | undefined;
+  readonly keep: (findings: () => ScheduleResult) => void;
+}
+
+type Maker<M extends Making> = (root: LoadedFile, disk: Disk, nameOf: (path: string) => string, kept: Kept) => Made[M];
+
+const makers: { readonly [M in Making]: Maker<M> } = {
+  findings: judgeSchedule,
+  register: (root, disk, nameOf, kept) => {
+    const project = new Project(root, disk);
+    const found = kept.found();
+    const known = found && registerOfResult(project, found);
+    if (!found) kept.keep(() => resultOf(project, nameOf));
+    return { root: nameOf(root.path), rows: known ?? registerOfProject(project) };
+  },
+};

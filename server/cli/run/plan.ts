@@ -9,6 +9,7 @@ import { documentOf } from "../../syntax/document.ts";
 import { UseGraph } from "../../workspace/use-graph.ts";
 import type { UseSummary } from "../../workspace/uses.ts";
 import type { Disk } from "../files.ts";
+import type { Making } from "./made.ts";
 
 /** One schedule to be checked, with all it uses. */
 export interface Task {
@@ -24,10 +25,13 @@ export interface KeyedTask extends Task {
   readonly content: string;
 }
 
-/** How results are made: what they call a file, and whether a register is wanted. */
-export interface TaskDetail {
+/** How results are made: what is wanted of each schedule, and what they call a file. */
+export interface TaskDetail<M extends Making = Making> extends Naming {
+  readonly making: M;
+}
+
+interface Naming {
   readonly nameOf: (path: string) => string;
-  readonly register: boolean;
 }
 
 export interface Plan {
@@ -151,7 +155,7 @@ function usesByOpening(): (text: string) => readonly string[] {
 const mostOpenings = 1_000;
 
 /** The schedules to be checked. */
-export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, { nameOf }: TaskDetail): Plan {
+export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, { nameOf }: Naming): Plan {
   const roots = graph.roots;
   const isRoot = new Set(roots);
   const inOrder = [...new Set([...[...asked].filter((path) => isRoot.has(path)), ...roots])];
@@ -203,8 +207,8 @@ function closureOf(root: string, graph: UseGraph): [string, ...string[]] {
   return [root, ...used];
 }
 
-/** What tells what a task's result follows from. */
-export function contentOf(files: readonly string[], disk: Disk, { nameOf, register }: TaskDetail): string {
+/** What tells what a task's result follows from, whatever is made of it. */
+export function contentOf(files: readonly string[], disk: Disk, { nameOf }: Naming): string {
   const parts = files.map((path) => `${nameOf(path)}\0${disk.contentOf(path)}`);
-  return hash("sha256", [...(register ? ["register"] : []), ...parts].join("\0\0"), "base64url");
+  return hash("sha256", parts.join("\0\0"), "base64url");
 }

@@ -1,14 +1,15 @@
 /** Runs a plan: from the cache what it holds, and the rest in this thread where it is little, else by several. */
 import type { Disk } from "../files.ts";
 import { Cache, type CachePlace } from "./cache.ts";
-import { judgeTask, type TaskResult } from "./judge-task.ts";
+import { judgeTask } from "./judge-task.ts";
+import type { Making, TaskResult } from "./made.ts";
 import { contentOf, type KeyedTask, type Plan, type Task, type TaskDetail } from "./plan.ts";
 import { Pool } from "./pool.ts";
 import type { WorkerStart } from "./worker.ts";
 
-interface RunOptions {
+interface RunOptions<M extends Making> {
   readonly cwd: string;
-  readonly detail: TaskDetail;
+  readonly detail: TaskDetail<M>;
   readonly cache: CachePlace | undefined;
   /** How many threads there is room for, and how many were asked for. With one, all is checked in this thread. */
   readonly threads: { readonly room: number; readonly wanted: number | undefined };
@@ -17,9 +18,9 @@ interface RunOptions {
   readonly signal: AbortSignal;
 }
 
-export interface Ran {
+export interface Ran<M extends Making = "findings"> {
   readonly task: Task;
-  readonly result: TaskResult;
+  readonly result: TaskResult<M>;
   readonly cached: boolean;
 }
 
@@ -33,14 +34,14 @@ const mostBatches = 16;
 const meanwhile = 30_000;
 
 /** The results of a plan in the order of its tasks, each as soon as it and those before it are there. */
-export async function* run(plan: Plan, disk: Disk, options: RunOptions): AsyncGenerator<Ran> {
+export async function* run<M extends Making>(plan: Plan, disk: Disk, options: RunOptions<M>): AsyncGenerator<Ran<M>> {
   const { signal, detail } = options;
   const cache = options.cache && new Cache(options.cache);
   const aborted = new Promise<undefined>((resolve) => signal.addEventListener("abort", () => resolve(undefined)));
-  const upcoming = batchesOf(plan.tasks, (task) => aheadOf(task, disk, detail, cache));
-  const ahead: Batch[] = [];
-  const threads = new Threads(plan, disk, options);
-  const here = (task: KeyedTask): TaskResult => {
+  const upcoming = batchesOf<M>(plan.tasks, (task) => aheadOf(task, disk, detail, cache));
+  const ahead: Batch<M>[] = [];
+  const threads = new Threads<M>(plan, disk, options);
+  const here = (task: KeyedTask): TaskResult<M> => {
     const result = judgeTask(task, disk, detail, cache);
     for (const path of task.files) if (!plan.shared.has(path)) disk.release(path);
     return result;
@@ -59,7 +60,7 @@ export async function* run(plan: Plan, disk: Disk, options: RunOptions): AsyncGe
       const results = first.results && (await Promise.race([first.results, aborted]));
       for (const [index, task] of first.tasks.entries()) {
         if (signal.aborted) return;
-        const kept = task.isKept ? cache?.read(task.content) : undefined;
+        const kept = task.isKept ? cache?.read(task.content, detail.making) : undefined;
         // An entry that turned out to be damaged is checked like the others.
         yield { task, result: kept ?? results?.[index] ?? here(task), cached: kept !== undefined };
       }
@@ -74,25 +75,28 @@ type AheadTask = KeyedTask & { readonly isKept: boolean };
 
 function aheadOf(task: Task, disk: Disk, detail: TaskDetail, cache: Cache | undefined): AheadTask {
   const content = cache ? contentOf(task.files, disk, detail) : "";
-  return { ...task, content, isKept: cache?.has(content) ?? false };
+  return { ...task, content, isKept: cache?.has(content, detail.making) ?? false };
 }
 
-interface Batch {
+interface Batch<M extends Making> {
   readonly tasks: readonly AheadTask[];
   /** Bytes that are to be checked. */
   readonly open: number;
   /** Whether it is checked in this thread, whatever others there are. */
   readonly isOwn: boolean;
-  results?: Promise<readonly TaskResult[]>;
+  results?: Promise<readonly TaskResult<M>[]>;
 }
 
 /** Of one batch all are kept, or none; but for the first, which this thread does. */
-function* batchesOf(tasks: readonly Task[], aheadOf: (task: Task) => AheadTask): Generator<Batch, undefined> {
+function* batchesOf<M extends Making>(
+  tasks: readonly Task[],
+  aheadOf: (task: Task) => AheadTask,
+): Generator<Batch<M>, undefined> {
   let batch: AheadTask[] = [];
   let isOwn = true;
   let room = meanwhile;
   let size = firstBatch;
-  const whole = (): Batch => {
+  const whole = (): Batch<M> => {
     const open = batch.reduce((sum, one) => sum + (one.isKept ? 0 : one.size), 0);
     return { tasks: batch, open, isOwn };
   };
@@ -114,25 +118,25 @@ function* batchesOf(tasks: readonly Task[], aheadOf: (task: Task) => AheadTask):
 }
 
 /** The threads of a run: as many as what lies ahead is worth. */
-class Threads {
-  readonly #options: RunOptions;
+class Threads<M extends Making> {
+  readonly #options: RunOptions<M>;
   readonly #start: WorkerStart;
   readonly #most: number;
   #open = 0;
-  #pool: Pool | undefined;
+  #pool: Pool<M> | undefined;
 
-  constructor({ tasks, shared }: Plan, { folders, lent }: Disk, options: RunOptions) {
+  constructor({ tasks, shared }: Plan, { folders, lent }: Disk, options: RunOptions<M>) {
     const { cwd, cache, detail, threads } = options;
     this.#options = options;
-    this.#start = { register: detail.register, cwd, folders, lent, shared, ...(cache ? { cache } : {}) };
+    this.#start = { making: detail.making, cwd, folders, lent, shared, ...(cache ? { cache } : {}) };
     this.#most = Math.min(threads.wanted ?? threads.room, tasks.length);
   }
 
-  expect({ open }: Batch): void {
+  expect({ open }: Batch<M>): void {
     this.#open += open;
   }
 
-  hand(batches: readonly Batch[]): void {
+  hand(batches: readonly Batch<M>[]): void {
     const { program, threads } = this.#options;
     const worth = threads.wanted === undefined ? Math.ceil(this.#open / worthAThread) : this.#most;
     const count = this.#open === 0 ? 0 : Math.min(this.#most, worth);

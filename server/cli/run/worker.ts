@@ -3,7 +3,8 @@ import type { MessagePort } from "node:worker_threads";
 import { Disk } from "../files.ts";
 import { namesFrom } from "../names.ts";
 import { Cache, type CachePlace } from "./cache.ts";
-import { judgeTask, type TaskResult } from "./judge-task.ts";
+import { judgeTask } from "./judge-task.ts";
+import type { Making, TaskResult } from "./made.ts";
 import type { KeyedTask } from "./plan.ts";
 
 /** What a thread is told once. */
@@ -14,22 +15,25 @@ export interface WorkerStart {
   /** Files of several tasks, which are worth keeping from one to the next. */
   readonly shared: ReadonlySet<string>;
   readonly cache?: CachePlace;
-  readonly register: boolean;
+  readonly making: Making;
 }
 
-export type WorkerAnswer = { readonly id: number; readonly results: readonly TaskResult[] };
+export interface WorkerAnswer<M extends Making> {
+  readonly id: number;
+  readonly results: readonly TaskResult<M>[];
+}
 
 export function work(port: MessagePort, start: WorkerStart): void {
   const disk = new Disk(start.cwd, start.folders);
   for (const [path, text] of start.lent) disk.lend(path, text);
   const cache = start.cache && new Cache(start.cache);
-  const detail = { nameOf: namesFrom(start.cwd).nameOf, register: start.register };
+  const detail = { nameOf: namesFrom(start.cwd).nameOf, making: start.making };
   port.on("message", ({ id, tasks }: { id: number; tasks: readonly KeyedTask[] }) => {
     const results = tasks.map((task) => {
       const result = judgeTask(task, disk, detail, cache);
       disk.forget((path) => start.shared.has(path));
       return result;
     });
-    port.postMessage({ id, results } satisfies WorkerAnswer);
+    port.postMessage({ id, results } satisfies WorkerAnswer<Making>);
   });
 }

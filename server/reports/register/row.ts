@@ -39,7 +39,20 @@ export interface RegisterRow {
   readonly margin?: { readonly share: number; readonly where: string; readonly name: string; readonly text: string };
 }
 
-export function registerRow(installation: Installation, { findings, suppressed }: CheckResult): RegisterRow {
+/** What a register counts of what is found. */
+export type FoundCounts = Pick<RegisterRow, "errors" | "warnings" | "missing" | "departures">;
+
+export function countsOf({ findings, suppressed }: CheckResult): FoundCounts {
+  const count = (severity: string): number => findings.filter((finding) => finding.severity === severity).length;
+  return {
+    errors: count("error"),
+    warnings: count("warning"),
+    missing: findings.filter(isMissingTest).length,
+    departures: new Set(suppressed.map(({ departure }) => departure.fact)).size,
+  };
+}
+
+export function registerRow(installation: Installation, counts: FoundCounts): RegisterRow {
   const { head, boards } = installation;
   const last = inspectionsOf(head).at(-1);
   const days = [...ownTestDays(installation), ...boards.flatMap(({ board }) => boardTestDays(board))];
@@ -47,7 +60,6 @@ export function registerRow(installation: Installation, { findings, suppressed }
     .map(({ on }) => on.value)
     .sort()
     .at(-1);
-  const count = (severity: string): number => findings.filter((finding) => finding.severity === severity).length;
   const known = {
     stage: head.facts.one("stage")?.args.stage.value,
     standard: installation.edition?.id,
@@ -61,10 +73,7 @@ export function registerRow(installation: Installation, { findings, suppressed }
     title: head.title,
     boards: boards.length,
     ways: boards.reduce((sum, { board }) => sum + board.ways.length, 0),
-    errors: count("error"),
-    warnings: count("warning"),
-    missing: findings.filter(isMissingTest).length,
-    departures: new Set(suppressed.map(({ departure }) => departure.fact)).size,
+    ...counts,
     ...heldOpen(installation),
     ...Object.fromEntries(Object.entries(known).filter(([, value]) => value !== undefined)),
   };
