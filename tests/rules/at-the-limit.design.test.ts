@@ -1,0 +1,396 @@
+/**
+ * Designs at their limits: what a board draws by the diversity of the On-Site Guide, what cables carry by Appendix 4 of BS
+ * 7671 (4D1A, clipped and in conduit), how large a device may be. Limits of a standard are named; the others are common
+ * practice of `tables/practice.ts`.
+ */
+import { holdAtLimits, type Limit } from "../helpers/limits.ts";
+
+const installation = (lines: string): string =>
+  `wayfile 1\ninstallation "Sample" {\nstandard BS 7671:2018+A2:2022\npremises dwelling\n${lines}\n}\n`;
+/** A shower of 10.5 kW, 45.7 A, and a charging point of 32 A: both in full, 77.7 A. */
+const heavy = (before: string, way = ""): string =>
+  installation(`board A "Main" {
+fed-from supply
+${before}
+way 1 radial "Shower" {
+${way}
+serves shower
+load 10.5 kW
+}
+way 2 radial "Charging point" {
+${way}
+serves ev-charger
+Ib 32 A
+}
+}`);
+/** A board behind a feeder of another. */
+const annexe = (feeder: string, ways: string): string =>
+  installation(`board A "Main" {
+fed-from supply
+way 1 feeder "Annexe" {
+${feeder}
+feeds B
+}
+}
+board B "Annexe" {
+fed-from A
+${ways}
+}`);
+const shower = (load: string): string => `way 1 radial "Shower" {\nserves shower\nload ${load}\n}`;
+const lights = 'way 2 radial "Lighting" {\nserves lighting\nIb 4 A\n}';
+const kiln = (device: string): string => `way 1 radial "Kiln" {\ndevice ${device}\n}`;
+/** Loads of L1, L2 and L3 in amperes, circuit by circuit. */
+const threeLines = (...lines: readonly (readonly [line: string, ...loads: readonly string[]])[]): string => {
+  const ways = lines.flatMap(([line, ...loads]) => loads.map((load) => `phase ${line}\nIb ${load} A`));
+  return `wayfile 1
+installation "Sample" {
+standard BS 7671:2018+A2:2022
+premises commercial
+supply {
+phases three
+}
+board A "Main" {
+fed-from supply
+${ways.map((lines, at) => `way ${at + 1} radial "Bench ${at + 1}" {\n${lines}\n}`).join("\n")}
+}
+}
+`;
+};
+const tails = (supply: string): string =>
+  installation(`supply {\nearthing TN-S\n${supply}\n}\nboard A "Board" {\nfed-from supply\n}`);
+const way = (lines: string, kind = "radial"): string => `way 1 ${kind} "Circuit" {\n${lines}\n}`;
+
+const limits: readonly Limit[] = [
+  { check: "demand/over-busbar", text: heavy("busbar # A"), found: { "77": "warning", "78": "" } },
+  {
+    check: "demand/over-rcd",
+    text: heavy("rcd east BS EN 61008 # A 30 mA type A", "behind east"),
+    found: { "77": "warning", "78": "" },
+  },
+  // A tenth less may be stated: 77.7 A / 1.1 is 70.6 A.
+  {
+    check: "demand/stated-too-low",
+    text: heavy("").replace("board A", "supply {\ndemand # A\n}\nboard A"),
+    found: { "70": ["information", "the circuits come to 77.7 A"], "71": "" },
+  },
+  // 9.5 kW are 41.3 A, and two thirds of 4 A: 43.9 A, less a tenth 40.0 A. What the device carries opens nothing.
+  {
+    check: "demand/over-feeder-load",
+    text: annexe("#", `${shower("9.5 kW")}\n${lights}`),
+    found: {
+      "Ib 39 A": "warning",
+      "Ib 40 A": "",
+      "device BS EN 60898 C40 6 kA\nIb 39 A": "warning",
+      "device BS EN 60898 C50 6 kA\nIb 39 A": "information",
+    },
+  },
+  // 9.2 kW at 230 V are 40 A.
+  {
+    check: "demand/over-device",
+    text: annexe("device BS EN 60898 C40 6 kA", shower("#")),
+    found: { "9.2 kW": "", "9.25 kW": ["warning", "Fit 45 A with a cable to match."] },
+  },
+  {
+    check: "demand/over-device",
+    text: annexe("device BS EN 60898 C40 6 kA\n#", shower("9.5 kW")),
+    found: { "": "warning", "Ib 42 A": "" },
+  },
+  // 20 A and # against 24 A: more than four tenths of the greatest. A circuit that is moved must be less than the difference.
+  {
+    check: "demand/unbalanced",
+    text: threeLines(["L1", "10", "10", "#"], ["L2", "24"], ["L3", "24"]),
+    found: {
+      "20": "",
+      "20.1": ["information", "draws 40.1 A on L1, 24 A on L2, 24 A on L3: move way 1 from L1 to L2."],
+    },
+  },
+  // And 15 A at least.
+  {
+    check: "demand/unbalanced",
+    text: threeLines(["L1", "5", "5", "#"], ["L2", "2"], ["L3", "2"]),
+    found: { "6.9": "", "7": "information" },
+  },
+  {
+    check: "demand/unbalanced",
+    text: threeLines(["L1", "#", "17"], ["L2", "20"], ["L3", "18"]),
+    found: { "17.9": "", "18": "", "19": ["information", "move way 2 from L1 to L3."] },
+  },
+  // 722.311.201: in full, unless its load is controlled.
+  {
+    check: "demand/charger-without-load-control",
+    text: way("serves ev-charger\n#\nIb 32 A"),
+    found: { "diversity 100 %": "", "diversity 99 %": "error", 'diversity 99 %\nload-control "Clamp"': "" },
+  },
+  // 4D1A, clipped direct: 87 A of 16 mm² and 114 A of 25 mm² with two loaded, 79 A of 16 mm² with three; 65 A of 10 mm².
+  {
+    check: "coordination/tails-below-cutout",
+    text: tails("#"),
+    found: {
+      "cutout BS 88-3 100 A\ntails 25 mm²": "",
+      "cutout BS 88-3 100 A\ntails 16 mm²": [
+        "warning",
+        "Tails of 16 mm² carry 87 A clipped direct, below the 100 A cut-out: fit tails of 25 mm²",
+      ],
+      "cutout BS 88-3 80 A\ntails 16 mm²": "",
+      "cutout BS 88-3 80 A\ntails 16 mm²\nphases three": "warning",
+      // A stated demand beyond them is an overload; within them, one size below the cut-out is accepted.
+      "cutout BS 88-3 100 A\ntails 16 mm²\ndemand 88 A": "error",
+      "cutout BS 88-3 100 A\ntails 16 mm²\ndemand 87 A": ["information", "(enough for the present demand)"],
+      "cutout BS 88-3 100 A\ntails 10 mm²\ndemand 60 A": ["warning", "(enough for the present demand)"],
+      "cutout BS 88-3 80 A\ntails 10 mm²\ndemand 60 A": "information",
+      "cutout BS 88-3 80 A\ntails 10 mm²\ndemand 66 A": "error",
+    },
+  },
+  {
+    check: "coordination/feeder-below-circuit",
+    text: annexe("device BS EN 60898 #", kiln("BS EN 60898 B40 6 kA")),
+    found: { "C32 6 kA": "warning", "C40 6 kA": "", "C50 6 kA": "" },
+  },
+  // BS EN 60898: type C opens at 10 × In at the latest, and may from 5 × In; type D from 10 × In.
+  {
+    check: "coordination/no-selectivity",
+    text: annexe("device BS EN 60898 #", kiln("BS EN 60898 C32 6 kA")),
+    found: { "C63 6 kA": ["information", "315 A, at least 320 A required"], "D32 6 kA": "", "C50 6 kA": "information" },
+  },
+  // Fuses of one kind: 1.6 times.
+  {
+    check: "coordination/no-selectivity",
+    text: annexe("device BS 88-2 # 80 kA gG", kiln("BS 88-2 20 A 80 kA gG")),
+    found: { "32 A": "", "25 A": "information" },
+  },
+  // 551.7.2: the supply's 100 A and 16 A of the panels.
+  {
+    check: "coordination/busbar-below-sources",
+    text: installation(`supply {
+earthing TN-S
+cutout BS 88-3 100 A
+}
+board A "Hall" {
+fed-from supply
+#
+way 1 radial "Panels" {
+device BS EN 61009 B16 6 kA 30 mA type A bidirectional
+serves pv
+}
+}`),
+    found: {
+      "busbar 115 A": "error",
+      "busbar 116 A": "",
+      "main-switch BS EN 60947-3 115 A": ["warning", "whose rating is not stated"],
+      "main-switch BS EN 60947-3 116 A": "",
+    },
+  },
+  {
+    check: "design/setting-above-rating",
+    text: way("device BS EN 60947-2 100 A 36 kA\nsettings thermal # A instantaneous 1 kA", "feeder"),
+    found: { "100": "", "101": "error" },
+  },
+  {
+    check: "design/relay-below-load",
+    text: way("device BS EN 60898 D20 10 kA\nserves motor\noverload # A\nIb 14 A"),
+    found: { "13.9": "warning", "14": "" },
+  },
+  // 433.1.204: a fuse of 13 A, a device of 30 A or 32 A, 2.5 mm², of mineral cable 1.5 mm².
+  {
+    check: "design/fused-spur-rating",
+    text: way("run A 7 m S1 9 m S2 8 m A\nfused S2 # A", "ring"),
+    found: { "13": "", "14": "error" },
+  },
+  {
+    check: "design/ring-device",
+    text: way("device #", "ring"),
+    found: { "BS EN 60898 B32 6 kA": "", "BS EN 60898 B40 6 kA": "error", "BS 3036 30 A": "", "BS 3036 45 A": "error" },
+  },
+  {
+    check: "design/ring-cable-size",
+    text: way("cable #", "ring"),
+    found: {
+      "singles line 2.5 mm² cpc 1.5 mm²": "",
+      "singles line 1.5 mm² cpc 1.5 mm²": "error",
+      "singles line 4 mm² neutral 1.5 mm² cpc 1.5 mm²": ["error", "this one has 1.5 mm²"],
+      "mineral line 1.5 mm² cpc-by sheath": "",
+      "mineral line 1 mm² cpc-by sheath": "error",
+    },
+  },
+  // On-Site Guide, Table H2.1: 100 m² of a ring, 75 m² of a 32 A radial, 50 m² of a 20 A one.
+  {
+    check: "design/floor-area-exceeded",
+    text: "#",
+    found: {
+      [way("floor-area 100 m²", "ring")]: "",
+      [way("floor-area 101 m²", "ring")]: "warning",
+    },
+  },
+  ...(
+    [
+      ["B32", "75", "76"],
+      ["B20", "50", "51"],
+    ] as const
+  ).map(
+    ([device, most, more]): Limit => ({
+      check: "design/floor-area-exceeded",
+      text: way(`device BS EN 60898 ${device} 6 kA\nserves sockets\nfloor-area # m²`),
+      found: { [most]: "", [more]: "warning" },
+    }),
+  ),
+  {
+    check: "design/floor-area-exceeded",
+    text: way("device BS EN 60898 #\nfloor-area 200 m²"),
+    found: { "B40 6 kA\nserves sockets": "", "B32 6 kA\nserves cooker": "" },
+  },
+  // BS EN 60061 lampholders: 16 A at most.
+  {
+    check: "design/lampholder-device",
+    text: way("device BS EN 60898 #"),
+    found: {
+      "B16 6 kA\nserves lighting": "",
+      "B20 6 kA\nserves lighting": "warning",
+      "B20 6 kA\nserves lighting sockets": "",
+      "B20 6 kA\nserves lighting\ndrivers 4": "",
+    },
+  },
+  // 2 kW for long periods: 8.7 A at 230 V are 2001 W.
+  {
+    check: "design/ring-heavy-load",
+    text: way("#", "ring"),
+    found: {
+      "load 2 kW": "",
+      "load 2.01 kW": "information",
+      "load 8.6 A": "",
+      "load 8.7 A": "information",
+      "serves cooker": "warning",
+      "serves sockets": "",
+    },
+  },
+  // Twice the next rating above the load: 13 A asks for 13 A and 13.1 A for 16 A; below 6 A nothing is asked.
+  {
+    check: "design/device-oversized",
+    text: way("device BS EN 60898 #"),
+    found: {
+      "B25 6 kA\nserves water-heater\nIb 13 A": "",
+      "B32 6 kA\nserves water-heater\nIb 13 A": ["information", ": 13 A would protect its flex as well"],
+      "B32 6 kA\nserves water-heater\nIb 16 A": "",
+      "B32 6 kA\nserves water-heater\nIb 6 A": "information",
+      "B32 6 kA\nserves water-heater\nIb 5.9 A": "",
+      "B32 6 kA\nserves water-heater\nIb 13.1 A": "",
+      "B40 6 kA\nserves water-heater\nIb 13 A\npoints 2": "",
+      "B40 6 kA\nserves sockets\nIb 13 A": "",
+    },
+  },
+  // 4D1A, in conduit: 32 A of 4 mm² with two loaded, 24 A of 2.5 mm², 21 A with three. The relay is to protect the cable.
+  {
+    check: "design/load-over-cable",
+    text: way(
+      "device BS EN 60898 D50 10 kA\ncable singles line 4 mm² cpc 4 mm²\nroute conduit method B\nserves motor\n#",
+    ),
+    found: {
+      "overload 30 A\nIb 32 A": "",
+      "overload 30 A\nIb 32.1 A": ["error", "exceeds the 32 A this cable can carry. Fit 6 mm²."],
+      "overload 33 A\nIb 33 A": "",
+    },
+  },
+  {
+    check: "design/neutral-below-device",
+    text: way("device BS EN 60898 #\ncable singles line 6 mm² neutral 2.5 mm² cpc 2.5 mm²\nroute conduit method B"),
+    found: { "B20 6 kA": "", "B25 6 kA": "error" },
+  },
+  {
+    check: "design/neutral-below-device",
+    setting: { supply: "earthing TN-S\nphases three", board: "fed-from supply\nphases three" },
+    text: way(
+      "device BS EN 60898 #\nphase three\ncable singles line 6 mm² neutral 2.5 mm² cpc 2.5 mm²\nroute conduit method B",
+    ),
+    found: { "C20 three-pole 6 kA": "", "C25 three-pole 6 kA": ["warning", "state why the lines balance"] },
+  },
+  // Table 52.1: 1.5 mm² of copper for power, 1 mm² for lighting.
+  {
+    check: "design/conductor-below-minimum",
+    text: way("cable singles line #"),
+    found: {
+      "1 mm² cpc 1 mm²\nserves sockets": "error",
+      "1.5 mm² cpc 1.5 mm²\nserves sockets": "",
+      "0.75 mm² cpc 1 mm²\nserves lighting": "error",
+      "1 mm² cpc 1 mm²\nserves lighting": "",
+    },
+  },
+  // Common practice after the On-Site Guide, Appendix E: two right angles between places where cables are drawn in.
+  {
+    check: "containment/too-many-bends",
+    text: 'wayfile 1\ninstallation "Mill" {\nboard A "Board" {\nfed-from supply\ncontainment C1 conduit 25 mm length 5 m bends #\n}\n}\n',
+    found: { "2": "", "3": "warning" },
+  },
+  {
+    check: "rcd/delayed-for-additional-protection",
+    text: way("device BS EN 60898 B32 6 kA\nrcd BS EN 61008 63 A #\nserves sockets", "ring"),
+    found: { "30 mA type A delayed": "error", "30 mA type A": "", "100 mA type A delayed": "" },
+  },
+  {
+    check: "rcd/sensitivity-unusual",
+    text: way("device BS EN 61009 B32 6 kA # mA type A"),
+    found: { "10": "", "30": "", "100": "", "300": "", "500": "", "31": "warning", "29": "warning" },
+  },
+  // 605-06 of the 16th edition: 25 V where livestock is; 0.3 A through 83.4 Ω are 25.02 V.
+  {
+    check: "place/touch-voltage",
+    setting: { standard: "BS 7671:2001", supply: "earthing TT\nelectrode rod 90 Ω\nIpf 1.2 kA" },
+    text: way(
+      "device BS EN 61009 C16 6 kA 300 mA type A\nserves motor\nplace agricultural\nlive 2006-03-05 {\nZs # Ω\n}",
+    ),
+    found: { "83.3": "", "83.4": "error" },
+  },
+  // Table 41.3, cold: 0.8 × 0.68 Ω of C32 and 0.8 × 1.37 Ω of B32.
+  {
+    check: "loop/type-b-would-do",
+    setting: { stage: "tested", premises: "dwelling" },
+    text: way("device BS EN 61009 C32 6 kA 30 mA type A\nserves sockets\nlive 2026-03-05 {\nZs # Ω\n}", "ring"),
+    found: { "0.54": "", "0.56": "information", "1.09": "information", "1.10": "" },
+  },
+  // 544.1.1 with PME: as good as 10 mm² of copper, for tails to 35 mm².
+  {
+    check: "protective/outbuilding-bonding",
+    text: installation(`supply {
+#
+Ze 0.25 Ω
+tails 25 mm²
+}
+board A "Hall" {
+fed-from supply
+way 1 feeder "Garage" {
+device BS 88-2 40 A
+feeds G
+cable armoured 90 °C line 10 mm² cpc 6 mm² cores 3
+route buried method D
+}
+}
+board G "Garage" {
+fed-from A
+}`),
+    found: { "earthing TN-C-S": "information", "earthing TN-S": "" },
+  },
+  {
+    check: "protective/outbuilding-bonding",
+    text: installation(`supply {
+earthing TN-C-S
+Ze 0.25 Ω
+tails 25 mm²
+}
+board A "Hall" {
+fed-from supply
+way 1 feeder "Garage" {
+device BS 88-2 40 A
+feeds G
+cable armoured 90 °C line 10 mm² cores 3 cpc #
+}
+}
+board G "Garage" {
+fed-from A
+}`),
+    found: {
+      "10 mm²\nroute buried method D": "",
+      "6 mm²\nroute duct method D": "information",
+      "6 mm²\nroute clipped method C": "",
+    },
+  },
+];
+
+holdAtLimits(limits);
