@@ -1,4 +1,5 @@
 /** Fault currents against the loop impedance of the same place. */
+import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, faultCurrent } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
@@ -69,7 +70,7 @@ export function singlePhaseFigure(place: FaultPlace) {
   const share = practiceOf("fault-three");
   const PSCC = faults.find(({ name }) => name === "PSCC");
   const single = PSCC && PSCC.value > least && PSCC.value < Ipf.value ? PSCC.value : least;
-  return Ipf.value < share.value * single ? { Ipf, single, share } : undefined;
+  return fallsShort(Ipf.value, share.value * single) ? { Ipf, single, share } : undefined;
 }
 
 /** The nearest board upstream with fault currents of its own, or the origin. */

@@ -1,3 +1,4 @@
+import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
 import type { FaultAt } from "../../circuit/faults.ts";
@@ -107,12 +108,12 @@ function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void
   const high = practiceOf(threePhase && fault.name === "Ipf" ? "fault-high-three" : "fault-high");
   const least = low.value * byQuestionableLoop(place, "less");
   const most = high.value * byQuestionableLoop(place, "more");
-  const tooLow = fault.value < least;
+  const tooLow = fallsShort(fault.value, least);
   if (fault.sign === "<" && !tooLow) return;
   // With a separate protective conductor the neutral may be far better than the earth, and Ipf far above U0/Z.
   // And a loop that is declared is the most it may be: more may flow.
   const comparable = (combined || fault.name === "PEFC") && loop.fact.provenance !== "declared";
-  const tooHigh = comparable && fault.value > most && fault.fact.provenance === "measured";
+  const tooHigh = comparable && exceeds(fault.value, most) && fault.fact.provenance === "measured";
   if (!tooLow && !tooHigh) return;
   const used = tooLow ? low : high;
   report(factSpot(fault.fact), {

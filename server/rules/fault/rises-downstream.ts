@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps } from "../../calc/result.ts";
 import { boardFaults, wayFaults } from "../../circuit/faults.ts";
@@ -72,10 +73,10 @@ installation "Sample" {
     ];
     for (const { own, where, below } of rises) {
       const same = below.find(({ name }) => name === own.name);
-      if (!same || own.value <= share.value * same.value) continue;
+      if (!same || !exceeds(own.value, share.value * same.value)) continue;
       // Where loops are small a hundredth of an ohm is a thousand amperes.
       const gap = U0 / same.value - U0 / own.value;
-      if (gap <= uncertainty.value && own.value <= far.value * same.value) continue;
+      if (!exceeds(gap, uncertainty.value) && !exceeds(own.value, far.value * same.value)) continue;
       report(factSpot(own.fact), {
         message: `${own.name} ${kiloamps(own.value)} ${where} is above the ${kiloamps(same.value)} upstream: check both, since a cable only reduces a fault current.`,
         value: amount(own.value, "A"),
