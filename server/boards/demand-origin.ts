@@ -6,7 +6,7 @@ import { studySupply } from "../circuit/supply.ts";
 import type { Installation } from "../model/installation.ts";
 import { combine } from "../tables/source.ts";
 import { type Line, threeLines } from "./circuit-load.ts";
-import { type BoardDemand, demandOf, greatestOf, lineOf } from "./demand.ts";
+import { type BoardDemand, demandOf, greatestOf, lineOf, unknownOf } from "./demand.ts";
 import { type BoardNode, networkOf } from "./network.ts";
 
 interface Origin {
@@ -16,14 +16,17 @@ interface Origin {
 
 /** The demand at the origin: of all boards fed from the supply, added line by line. */
 export const originDemand = memoOfWhole((installation: Installation): BoardDemand | undefined => {
-  const origins = networkOf(installation).origins.flatMap((node): Origin[] => {
+  const nodes = networkOf(installation).origins;
+  const origins = nodes.flatMap((node): Origin[] => {
     const demand = demandOf(node);
     return demand ? [{ node, demand }] : [];
   });
+  // A board of which nothing is known draws something all the same: the sum is at least what the others come to.
+  const silent = origins.length === nodes.length ? [] : nodes.filter((node) => !demandOf(node)).flatMap(unknownOf);
   const [only] = origins;
   if (!only) return undefined;
   const three = studySupply(only.node.context).threePhase || origins.some(({ node }) => node.threePhase);
-  if (origins.length === 1 && (!three || only.node.threePhase)) return only.demand;
+  if (origins.length === 1 && silent.length === 0 && (!three || only.node.threePhase)) return only.demand;
   const lines = new Map((three ? threeLines : (["L"] as const)).map((line) => [line, onLine(line, origins)]));
   const unlined = three ? origins.flatMap(({ node }) => (isUnlined(node) ? [node] : [])) : [];
   const all = origins.map(({ demand }) => demand);
@@ -32,7 +35,7 @@ export const originDemand = memoOfWhole((installation: Installation): BoardDeman
     greatest: greatestOf(lines),
     diverse: unlined.length === 0 && all.every(({ diverse }) => diverse),
     assumed: all.flatMap(({ assumed }) => assumed),
-    unknown: all.flatMap(({ unknown }) => unknown),
+    unknown: [...all.flatMap(({ unknown }) => unknown), ...silent],
     unplaced: all.flatMap(({ unplaced }) => unplaced),
     spread: all.reduce((sum, { spread }) => sum + spread, 0),
     unlined: [...unlined, ...all.flatMap(({ unlined: boards }) => boards)],

@@ -49,6 +49,12 @@ export const demandOf = memoOfWhole((node: BoardNode): BoardDemand | undefined =
   return demand;
 });
 
+/** The circuits of a board, of which nothing tells what they take. */
+export const unknownOf = (node: BoardNode): readonly Circuit[] => {
+  const own = ownPart(node);
+  return [...own.unknown, ...own.feeders.map((way) => ({ way, board: node.board.head }))];
+};
+
 /** What is drawn through a part of a board, such as an RCD, by the ways behind it. */
 export const demandBehind = (node: BoardNode, studies: readonly WayStudy[]): BoardDemand | undefined =>
   sumOf(node, partBehind(node, new Set(studies.map(({ way }) => way))));

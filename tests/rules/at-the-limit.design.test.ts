@@ -141,6 +141,17 @@ const limits: readonly Limit[] = [
       "cutout BS 88-3 80 A\ntails 10 mm²\ndemand 66 A": "error",
     },
   },
+  // What is calculated bears them too, but not where a second board may draw anything.
+  {
+    check: "coordination/tails-below-cutout",
+    text: tails("cutout BS 88-3 100 A\ntails 16 mm²").replace("fed-from supply", "fed-from supply\n#"),
+    found: {
+      'way 1 radial "Heater" {\nIb 20 A\n}': ["information", "(enough for the present demand)"],
+      'way 1 radial "Heater" {\nIb 20 A\n}\nway 2 radial "Kiln" {\nserves heating\n}': "warning",
+      'way 1 radial "Heater" {\nIb 20 A\n}\n}\nboard B "Barn" {\nfed-from supply\nway 1 radial "Kiln" {\nserves heating\n}':
+        "warning",
+    },
+  },
   {
     check: "coordination/feeder-below-circuit",
     text: annexe("device BS EN 60898 #", kiln("BS EN 60898 B40 6 kA")),
