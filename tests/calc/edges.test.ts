@@ -7,6 +7,7 @@ import { adiabaticFactor, adiabaticSize, letThroughAtFault, withstand } from "..
 import { correctedCapacity, factorsOfOne } from "../../server/calc/capacity.ts";
 import { groupingFactor } from "../../server/calc/capacity-factors.ts";
 import { flexibleDrop, otherAmbient, otherCapacity } from "../../server/calc/capacity-other.ts";
+import { r1r2PerMetre } from "../../server/calc/conductor-resistance.ts";
 import {
   bendsText,
   conduitRoom,
@@ -37,12 +38,14 @@ import {
   supplementaryByCpc,
   supplementaryResistance,
 } from "../../server/calc/protective-size.ts";
+import { rcdLoopLimit } from "../../server/calc/rcd-loop-limit.ts";
 import { rcdTripBand } from "../../server/calc/rcd-time.ts";
 import { armourReactance, reactancePerMetre, sideBySide } from "../../server/calc/reactance.ts";
 import type { Calculated } from "../../server/calc/result.ts";
 import { milliamps, working } from "../../server/calc/result.ts";
 import { ringRatings, ringTolerance } from "../../server/calc/ring.ts";
 import { opensAtOnceFrom, releasesOf, settingsLimit } from "../../server/calc/settings.ts";
+import { soundReading } from "../../server/calc/sound-readings.ts";
 import { metered, readingUncertainty } from "../../server/calc/uncertainty.ts";
 import { unequalDrop } from "../../server/calc/unequal-drop.ts";
 import {
@@ -670,4 +673,75 @@ describe("a capacity in its conditions", () => {
     ["1 mm of insulation", () => in_({ insulated: 1 }), 27 * 0.88],
     ["behind a rewirable fuse", () => in_({ semiEnclosed: true }), 27 * 0.725, "27 A × 0.725"],
   ]);
+});
+
+// BS EN 60228: 1.15 mΩ/m of 16 mm² copper and 1.91 of aluminium. Pairs are printed of copper alone.
+describe("a pair of conductors", () => {
+  const standing = (line: number, cpc: number, metals = {}) => r1r2PerMetre(line, cpc, metals)?.source.standing;
+  holds([
+    ["of copper", () => r1r2PerMetre(16, 16), 0.0023],
+    ["of an aluminium line", () => r1r2PerMetre(16, 16, { line: "aluminium" }), 0.00306, "1.91 mΩ + 1.15 mΩ"],
+    ["of an aluminium protective conductor", () => r1r2PerMetre(16, 16, { cpc: "aluminium" }), 0.00306],
+  ]);
+
+  it("rests on the printed pair only where both are of copper", () => {
+    expect(standing(2.5, 1.5)).toBe("quoted");
+    expect(standing(16, 16, { line: "aluminium" })).toBe("computed");
+    expect(standing(16, 16, { cpc: "aluminium" })).toBe("computed");
+  });
+});
+
+it("an uncertainty is in megohms from 100 kΩ on, however small it is", () => {
+  const shown = (value: number) =>
+    readingUncertainty({ value, step: 1000, unit: "Ω" }, { percent: 1, digits: 0 }, "M1").shown;
+  expect([shown(100_000), shown(99_000)]).toEqual(["±0.001 MΩ", "±990 Ω"]);
+});
+
+it("a fault current says whether reactance is in it", () => {
+  const of = (X: number) =>
+    faultAlong({
+      voltage: 230,
+      start: given(0.2),
+      cables: [{ name: "the feeder", resistance: given(0.3), reactance: given(X) }],
+    }).source;
+  expect(of(0.1)).not.toEqual(of(0));
+});
+
+// Two paths in parallel round a ring; 24 m of 2.5/1.5 mm², a point a quarter of the way round and 4 m out on a spur.
+describe("what a sound circuit reads", () => {
+  const perMetre = { line: 0.00741, neutral: 0.00741, cpc: 0.0121 };
+  const lying = { length: 24, of: new Map([["S1", { along: 6, branch: 4 }]]) };
+  const of = (
+    closed: boolean,
+    measurement: Parameters<typeof soundReading>[2],
+    links?: Parameters<typeof soundReading>[3],
+  ) => soundReading({ closed, perMetre }, lying, measurement, links);
+  const round = { kind: "round", other: "cpc", place: "S1" } as const;
+  const [r1, r2, spur] = [24 * 0.00741, 24 * 0.0121, 4 * 0.01951];
+  const [one, other] = [0.25 * r1 + 0.75 * r2, 0.75 * r1 + 0.25 * r2];
+
+  it.each([
+    ["a radial, to the end of its branch", () => of(false, round), 10 * 0.01951],
+    ["a ring, end to end", () => of(true, { kind: "ends", conductor: "cpc" }), r2],
+    ["a radial, end to end", () => of(false, { kind: "ends", conductor: "cpc" }), Number.POSITIVE_INFINITY],
+    ["with a long lead", () => of(false, { kind: "lead", conductor: "cpc", place: "S1" }), 10 * 0.0121],
+    ["to where the branch begins", () => of(false, { kind: "half", conductor: "cpc", place: "S1" }), 6 * 0.0121],
+    ["opposite ends linked", () => of(true, round), (one * other) / (r1 + r2) + spur],
+    ["each leg to itself", () => of(true, round, "same-leg"), 0.25 * 0.75 * (r1 + r2) + spur],
+    ["the first link alone", () => of(true, round, "one"), one + spur],
+    ["the last link alone", () => of(true, round, "last"), other + spur],
+    ["no link", () => of(true, round, "none"), Number.POSITIVE_INFINITY],
+  ])("%s", (_, read, ohms) => expect(read()).toBeCloseTo(ohms, 9));
+});
+
+// Table 41.5: those of 30 mA and 100 mA were seen quoted, the others follow from the formula.
+it.each([
+  [0.03, 1667, "quoted"],
+  [0.1, 500, "quoted"],
+  [0.3, 167, "computed"],
+  [0.5, 100, "computed"],
+  [0.05, 1000, "computed"],
+])("an RCD of %d A disconnects to %d Ω, which is %s", (residual, ohms, standing) => {
+  const found = rcdLoopLimit(residual);
+  expect([found?.value, found?.source.standing]).toEqual([ohms, standing]);
 });

@@ -54,6 +54,22 @@ describe("circles in an enclosure", () => {
     );
   });
 
+  // Two side by side and a third in the hollow between them: one and √3/2 of their diameter deep.
+  it("lie in the hollow between two, as deep as they go and no deeper", () => {
+    const three = (depth: number) => pack({ shape: "box", width: 4, depth }, [1, 1, 1]);
+    expect(three(2 + Math.sqrt(3) + 1e-6).left).toEqual([]);
+    expect(three(2 + Math.sqrt(3) - 1e-3).left).toEqual([2]);
+    expect(three(2 + Math.sqrt(3) + 1e-6).placed.at(-1)?.x).toBeCloseTo(0, 6);
+  });
+
+  it("as wide as the enclosure lie alone in it, and wider ones not at all", () => {
+    expect(pack({ shape: "round", radius: 2 }, [2]).placed).toMatchObject([{ x: 0, y: 0 }]);
+    expect(pack({ shape: "round", radius: 2 }, [2.1]).left).toEqual([0]);
+    expect(pack({ shape: "box", width: 4, depth: 4 }, [2]).left).toEqual([]);
+    expect(pack({ shape: "box", width: 4, depth: 3.9 }, [2]).left).toEqual([0]);
+    expect(pack({ shape: "box", width: 3.9, depth: 4 }, [2]).left).toEqual([0]);
+  });
+
   it("lie at the bottom, and the same way each time", () => {
     const round = { shape: "round", radius: 8.4 } as const;
     expect(pack(round, [2]).placed).toEqual([{ x: 0, y: 6.4, radius: 2, index: 0 }]);

@@ -386,6 +386,40 @@ const limits: readonly Limit[] = [
     text: visits("live", "Zs 0.30 Ω", "Zs # Ω"),
     found: { "0.40": "", "0.41": "warning" },
   },
+  {
+    check: "drift/resistance-risen",
+    setting: existing,
+    text: visits("live", "Zs 2.00 Ω", "Zs # Ω"),
+    found: { "2.40": "", "2.41": "warning" },
+  },
+  // Little by little counts from the first.
+  {
+    check: "drift/resistance-risen",
+    setting: existing,
+    text: visits("live", "Zs 1.10 Ω", "Zs # Ω").replace("live 2021", "live 2016-03-05 {\nZs 1.00 Ω\n}\nlive 2021"),
+    found: {
+      "1.20": "",
+      "1.21": ["warning", "rose from 1.00 Ω on 2016-03-05"],
+      "1.33": ["warning", "rose from 1.10 Ω on 2021"],
+    },
+  },
+  // Of clamps 0.05 Ω.
+  ...(
+    [
+      ["0.10", ""],
+      ["0.11", ["warning", "Look at its clamps for corrosion and paint."]],
+    ] as const
+  ).map(
+    ([ohms, found]): Limit => ({
+      check: "drift/resistance-risen",
+      setting: {
+        ...existing,
+        board: `fed-from supply\ndead 2021-03-04 {\nbonding water continuity 0.05 Ω\n}\ndead 2026-03-04 {\nbonding water continuity ${ohms} Ω\n}`,
+      },
+      text: 'way 1 spare "#"',
+      found: { [ohms]: found },
+    }),
+  ),
   // A tenth is left.
   {
     check: "drift/insulation-fallen",

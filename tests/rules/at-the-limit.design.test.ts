@@ -246,6 +246,28 @@ serves pv
   ),
   {
     check: "design/floor-area-exceeded",
+    text: way("device BS 3036 30 A\nserves sockets\nfloor-area # m²"),
+    found: { "75": "", "76": "warning" },
+  },
+  // The same table: 4 mm² for a radial of sockets at 30 A or 32 A, of thermoplastic copper.
+  {
+    check: "design/socket-radial-cable",
+    text: "#",
+    found: {
+      [way("device BS EN 60898 B32 6 kA\nserves sockets\ncable flat-twin line 2.5 mm² cpc 1.5 mm²")]: [
+        "error",
+        "2.5 mm² with 32 A is allowed only for a ring; this is a radial: fit a 20 A device, or 4 mm².",
+      ],
+      [way("device BS 3036 30 A\nserves sockets\ncable flat-twin line 2.5 mm² cpc 1.5 mm²")]: "error",
+      [way("device BS EN 60898 B32 6 kA\nserves sockets\ncable flat-twin line 4 mm² cpc 1.5 mm²")]: "",
+      [way("device BS EN 60898 B25 6 kA\nserves sockets\ncable flat-twin line 2.5 mm² cpc 1.5 mm²")]: "",
+      [way("device BS EN 60898 B32 6 kA\nserves sockets\ncable flat-twin line 2.5 mm² cpc 1.5 mm²", "ring")]: "",
+      [way("device BS EN 60898 B32 6 kA\nserves sockets\ncable singles 90 °C line 2.5 mm² cpc 1.5 mm²")]: "",
+      [way("device BS EN 60898 B32 6 kA\nserves cooker\ncable flat-twin line 2.5 mm² cpc 1.5 mm²")]: "",
+    },
+  },
+  {
+    check: "design/floor-area-exceeded",
     text: way("device BS EN 60898 #\nfloor-area 200 m²"),
     found: { "B40 6 kA\nserves sockets": "", "B32 6 kA\nserves cooker": "" },
   },

@@ -113,6 +113,31 @@ const limits: readonly Limit[] = [
       found,
     }),
   ),
+  // Fields that the schedule declares for itself.
+  {
+    check: "record/detail-against-field",
+    text: `wayfile 1
+installation "Kiln house" {
+standard ${a2}
+field asset in board way required
+field phase-label in way one-of "brown" "black" "grey"
+board A "Front board" {
+detail asset "DB-014"
+way 1 radial "Oven" {
+#
+}
+}
+}
+`,
+    found: {
+      'detail asset "W1"': "",
+      'detail asset "W1"\ndetail phase-label "black"': "",
+      'detail asset "W1"\ndetail phase-label "red"': "warning",
+      'detail asset "W1"\ndetail phase-labl "black"': ["warning", "did you mean “phase-label”?"],
+      'detail asset "W1"\ndetail colour "red"': ["warning", "declares no field “colour” for this place."],
+      "": ["warning", "The detail “asset” is not recorded here"],
+    },
+  },
   // Two tests of one day with one instrument.
   {
     check: "record/tests-contradict",

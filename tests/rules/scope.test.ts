@@ -92,6 +92,13 @@ describe("an addition to an old board", () => {
     expect(checksIn(schedule("work existing", "work altered"))).toContain("error rcd/missing-for-sockets");
   });
 
+  it("leaves out what an old board has had for years, though each of its circuits is of the work", () => {
+    const tests = "live 2021-03-05 with M1 { Ipf 1.0 kA }\n    live 2026-03-05 with M1 { Ipf 1.4 kA }";
+    const drifted = "warning drift/fault-current-changed";
+    expect(checksIn(schedule(tests, "work altered"))).toContain(drifted);
+    expect(checksIn(schedule(`work existing\n    ${tests}`, "work altered"))).not.toContain(drifted);
+  });
+
   it("reports a reading of an old circuit that fails, also where it is no part of the work", () => {
     const dead = "work not-part\n      live 2026-03-05 with M1 {\n        Zs  9.1 Ω\n      }";
     expect(checksIn(schedule("", dead))).toEqual(["error loop/zs-over-limit"]);
