@@ -13,6 +13,9 @@ export class Checking {
   readonly #runtime: Runtime;
   readonly #slicer: Slicer;
   readonly #lookedAt = new Map<string, Range>();
+  /** Files of which something could be shown already, and first checks that are under way. */
+  readonly #begun = new Set<string>();
+  readonly #firsts = new Set<Promise<unknown>>();
   #showsProgress = false;
 
   constructor(connection: Connection, workspace: Workspace, runtime: Runtime) {
@@ -33,6 +36,19 @@ export class Checking {
 
   forget(path: string): void {
     this.#lookedAt.delete(path);
+    this.#begun.delete(path);
+  }
+
+  /**
+   * Settles once every file that is checked for the first time has something to show: what is to be known of its folder
+   * can wait for that.
+   */
+  async firstShown(): Promise<void> {
+    for (let quiet = 0; quiet < fewTurns; quiet++) {
+      if (this.#firsts.size > 0) quiet = 0;
+      await Promise.allSettled(this.#firsts);
+      await new Promise<void>((resolve) => this.#runtime.soon(resolve));
+    }
   }
 
   /**
@@ -40,6 +56,18 @@ export class Checking {
    * of them will do, where all would keep a person waiting: what is found on the ways that are shown, or on their boards.
    */
   async check(path: string, isWanted: () => boolean, part?: CheckPart): Promise<CheckState> {
+    if (this.#begun.has(path)) return await this.#check(path, isWanted, part);
+    const first = this.#check(path, isWanted, part);
+    this.#firsts.add(first);
+    try {
+      return await first;
+    } finally {
+      this.#begun.add(path);
+      this.#firsts.delete(first);
+    }
+  }
+
+  async #check(path: string, isWanted: () => boolean, part: CheckPart | undefined): Promise<CheckState> {
     const snapshot = this.#workspace.snapshot(path);
     if (!snapshot) return "ready";
     const start = this.#runtime.now();
@@ -85,6 +113,9 @@ export const inPart = (snapshot: Snapshot): Snapshot =>
   Object.create(snapshot, { findings: { get: () => snapshot.soFar ?? [] } });
 
 const states = { outdated: "outdated", enough: "partly" } as const;
+
+/** An editor opens its files in the messages behind the first, and each message has a turn. */
+const fewTurns = 4;
 
 /** A part of so few ways is not worth showing: all of them are checked a moment later. */
 const fewWays = 40;

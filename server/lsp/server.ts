@@ -136,9 +136,15 @@ function beginning(rooms: Rooms): void {
 }
 
 /** Looks into the schedules below some folders. */
-async function index({ connection, runtime, workspace, house }: Rooms, below: readonly string[]): Promise<void> {
+async function index(
+  { connection, runtime, workspace, checking, house }: Rooms,
+  below: readonly string[],
+): Promise<void> {
+  const room = (): Promise<void> => checking.firstShown();
+  const listed = room().then(() => runtime.list(below));
   const leftOut = await workspace.index(
-    runtime.list(below).then((uris) => uris.filter((uri) => !house.leavesOut(uri)).map(canonical)),
+    listed.then((uris) => uris.filter((uri) => !house.leavesOut(uri)).map(canonical)),
+    room,
   );
   if (leftOut === 0) return;
   connection.console.warn(`${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`);

@@ -46,6 +46,8 @@ export interface Snapshot {
 /** Files beyond this number are not looked into for who uses them. */
 export const mostFiles = 5_000;
 
+const nothingPressing = (): Promise<void> => Promise.resolve();
+
 export class Workspace {
   readonly #host: Host;
   readonly #open = new Map<string, OpenFile>();
@@ -124,10 +126,10 @@ export class Workspace {
 
   /**
    * Looks into the files of the workspace for what each uses. Returns how many were left out. Until it is done, a file
-   * that may be part of another is not judged alone.
+   * that may be part of another is not judged alone. `room` settles whenever there is nothing more pressing.
    */
-  async index(listed: Promise<readonly string[]>): Promise<number> {
-    const indexing = this.#index(listed);
+  async index(listed: Promise<readonly string[]>, room = nothingPressing): Promise<number> {
+    const indexing = this.#index(listed, room);
     this.#indexing = indexing;
     const leftOut = await indexing.finally(() => {
       this.#indexing = undefined;
@@ -135,10 +137,11 @@ export class Workspace {
     return leftOut;
   }
 
-  async #index(listed: Promise<readonly string[]>): Promise<number> {
+  async #index(listed: Promise<readonly string[]>, room: () => Promise<void>): Promise<number> {
     const paths = await listed;
     const wanted = paths.slice(0, mostFiles);
     for (let at = 0; at < wanted.length; at += 32) {
+      await room();
       await Promise.all(wanted.slice(at, at + 32).map((path) => this.#summarise(path)));
     }
     return paths.length - wanted.length;
