@@ -99,9 +99,18 @@ export interface Traits<Name extends string = string> {
    * no mention.
    */
   readonly key?: readonly Name[];
+  /** What is answered to a second line of a word that stands once, where people have a reason to write one. */
+  readonly twice?: string;
   /** The word whose line it follows and belongs to, as an answer does to its question. */
   readonly follows?: string;
   readonly figures?: Figures;
+  /**
+   * How a reading beyond the plan of tests is entered: `apart` where its lines are made from the circuit's own conductors
+   * and parts, `usual` where it is few lines and often wanted.
+   */
+  readonly entry?: "apart" | "usual";
+  /** What the particulars of a supply call it on paper, and whether they leave it out where it is not stated. */
+  readonly particular?: { readonly name: string; readonly ifStated?: true };
   /** How a line that is stated is called on paper, where that is not its word. */
   readonly paper?: string;
   /** Remarks of the record, which are no part of what was built or read. */

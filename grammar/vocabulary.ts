@@ -171,7 +171,14 @@ const cableParams = {
   wire: opt(choice(list.wires, "whether the conductors are solid or stranded")),
   fire: opt(choice(list.fireBehaviours, "whether it keeps working in a fire")),
   cores: opt(label("cores", count("the number of cores"))),
-  parallel: opt(label("parallel", count("how many of them lie in parallel: sizes and figures are those of one"))),
+  parallel: opt(
+    label(
+      "parallel",
+      count(
+        "how many of them lie in parallel, all of one size, length and make, as unequal ones are not judged: sizes and figures are those of one",
+      ),
+    ),
+  ),
   cpcs: opt(label("cpcs", count("how many protective conductors, if not one with each of those in parallel"))),
   arranged: opt(label("arranged", text("how single-core cables in parallel lie so that they share the current"))),
   carries: opt(
@@ -266,6 +273,8 @@ const bonding = often(
   {
     reads: { key: ["service"], again: true, name: "bonding of {service}", test: "the bonding" },
     figures: "conductor",
+    entry: "apart",
+    particular: { name: "Main bonding" },
     means: "A main bonding conductor, its size and, when measured, its resistance.",
     background:
       'The reading is compared with the length and size of this conductor, not with one figure for all. Where no extraneous-conductive-part enters, write bonding none "…" with the reason; what enters and is not bonded is missing.',
@@ -290,6 +299,7 @@ const supplementaryBonding = often(
       test: "the supplementary bonding",
     },
     figures: "supplementary",
+    entry: "apart",
     means: "Supplementary bonding of a location: its size and, when measured, the resistance between the parts.",
     background:
       "It limits the touch voltage until the protective devices have operated. The highest permitted reading follows from the current that operates the slowest of them within 5 s, or from their RCD.",
@@ -304,6 +314,7 @@ const faultCurrents = {
     {
       reads: { key: [], again: true, name: "Ipf", test: "the fault current" },
       figures: "fault",
+      particular: { name: "Prospective fault current Ipf" },
       means: "The prospective fault current here: the larger of line-neutral and line-earth.",
       background:
         "Measured, calculated or found by enquiry, at the origin and at each board. Every device here must be able to interrupt it.",
@@ -316,6 +327,8 @@ const faultCurrents = {
     {
       reads: { key: [], again: true, name: "PSCC", test: "the fault current" },
       figures: "fault",
+      entry: "usual",
+      particular: { name: "PSCC", ifStated: true },
       means: "The fault current between line and neutral.",
       limits: "Regulation 434.1.",
       example: "PSCC 1.4 kA",
@@ -326,6 +339,8 @@ const faultCurrents = {
     {
       reads: { key: [], again: true, name: "PEFC", test: "the fault current" },
       figures: "fault",
+      entry: "usual",
+      particular: { name: "PEFC", ifStated: true },
       means: "The fault current between line and earth.",
       limits: "Regulation 434.1.",
       example: "PEFC 1.1 kA",
@@ -342,6 +357,7 @@ const spd = once(
     why: opt(text("the reason")),
   },
   {
+    particular: { name: "Surge protection" },
     means: "Whether a surge protective device is fitted, and if not, why not.",
     background: "Each metre of lead adds about 1 kV to what the equipment sees: the leads are as short as can be.",
     limits: "Sections 443 and 534.",
@@ -354,6 +370,7 @@ const rotation = once(
   {
     reads: { key: [], again: true, name: "phase sequence", test: "phase sequence" },
     figures: "verdict",
+    particular: { name: "Phase sequence", ifStated: true },
     means: "The phase sequence found here.",
     limits: "Regulation 643.9.",
     example: "phase-sequence ok",
@@ -365,6 +382,7 @@ const polarity = once(
   {
     reads: { key: [], again: true, name: "polarity" },
     figures: "verdict",
+    particular: { name: "Supply polarity" },
     means: "Whether line, neutral and earth are connected to the correct terminals.",
     background:
       "Every single-pole switch and fuse in the line conductor only, every socket-outlet correctly connected.",
@@ -413,6 +431,7 @@ const insulationWording = {
     test: "insulation resistance",
   },
   figures: "insulation",
+  entry: "apart",
   means: "Insulation resistance between the conductors named, at the test voltage given.",
   background:
     "Disconnect or bypass electronic equipment and surge protective devices first: 500 V can damage them, and they make the reading too low.",
@@ -533,6 +552,7 @@ const clampLeakage = once(
   {
     reads: { key: [], again: false, name: "earth leakage by clamp", test: "the earth leakage" },
     figures: "leakage",
+    entry: "usual",
     means: "Earth leakage in normal service, measured with a clamp round all live conductors together.",
     background: "It is what flows with the equipment switched on, not a fault: an RCD sees the same.",
     limits: "Regulation 531.3.2: at most 30 % of IΔn for all circuits of one RCD.",
@@ -980,6 +1000,7 @@ const blocks = {
     earthing: once(
       { system: choice(list.earthings, "the earthing arrangement") },
       {
+        particular: { name: "Earthing" },
         means: "How the supply and the installation are earthed.",
         limits: "Regulation 312.2; Part 2 definitions.",
         example: "earthing TN-C-S",
@@ -995,17 +1016,26 @@ const blocks = {
     ),
     phases: once(
       { count: choice(list.phaseCounts, "how many") },
-      { means: "Single-phase or three-phase supply. Single if left out.", example: "phases three" },
+      {
+        particular: { name: "Live conductors" },
+        means: "Single-phase or three-phase supply. Single if left out.",
+        example: "phases three",
+      },
     ),
     U0: once(
       { value: quantity("voltage", "the nominal voltage to earth") },
-      { means: "Nominal voltage between line and earth. 230 V if left out.", example: "U0 230 V" },
+      {
+        particular: { name: "U0" },
+        means: "Nominal voltage between line and earth. 230 V if left out.",
+        example: "U0 230 V",
+      },
     ),
     Ze: once(
       { value: reading("loop", "the external loop impedance") },
       {
         reads: { key: [], again: true, name: "Ze" },
         figures: "supply-loop",
+        particular: { name: "Ze" },
         means: "Earth fault loop impedance outside the installation, at the origin.",
         background:
           "Measured with the installation isolated and the earthing conductor disconnected from parallel paths, or found by enquiry: then write `declared`. Reconnect the earthing conductor before anything is switched on again.",
@@ -1021,7 +1051,11 @@ const blocks = {
         rating: quantity("rating", "its rated current"),
         breaking: opt(quantity("breaking", "its breaking capacity")),
       },
-      { means: "The distributor's fuse at the origin.", example: "cutout BS 88-3 80 A" },
+      {
+        particular: { name: "Supply protective device" },
+        means: "The distributor's fuse at the origin.",
+        example: "cutout BS 88-3 80 A",
+      },
     ),
     "other-source": often(
       { what: text("what it is, and where it is isolated") },
@@ -1079,7 +1113,12 @@ const blocks = {
     ),
     demand: once(
       { value: quantity("current", "the maximum demand per line") },
-      { means: "The maximum demand calculated from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },
+      {
+        particular: { name: "Maximum demand" },
+        means: "The maximum demand calculated from the loads.",
+        limits: "Regulation 311.1.",
+        example: "demand 58 A",
+      },
     ),
     island: once(
       {
@@ -1096,7 +1135,12 @@ const blocks = {
     ),
     tails: once(
       { size: quantity("csa", "the size of the meter tails") },
-      { figures: "tails", means: "The size of the meter tails.", example: "tails 25 mm²" },
+      {
+        particular: { name: "Tails" },
+        figures: "tails",
+        means: "The size of the meter tails.",
+        example: "tails 25 mm²",
+      },
     ),
     "earthing-conductor": once(
       {
@@ -1109,6 +1153,7 @@ const blocks = {
       {
         reads: { key: [], again: false, name: "earthing conductor", test: "the earthing conductor" },
         figures: "conductor",
+        particular: { name: "Earthing conductor" },
         means: "The conductor between the main earthing terminal and the means of earthing.",
         background: "Copper and not buried unless stated; if buried, unprotected unless stated.",
         limits: "Section 542.3; Tables 54.1 and 54.7.",
@@ -1166,6 +1211,7 @@ const blocks = {
       {
         reads: { key: [], again: false, name: "voltage" },
         figures: "voltage",
+        entry: "usual",
         means: "The voltage between line and neutral, or line and earth, at the origin.",
         example: "voltage 236 V",
       },
@@ -1438,6 +1484,8 @@ const blocks = {
         figures: "cable",
         inUse: true,
         sizes: true,
+        twice:
+          "of cables in parallel write one, and parallel with their number. Unequal ones, and a size that changes along the route, are not judged here (433.4.2, 433.2).",
         means: "The cable: its construction, and the size of each conductor.",
         limits: "Appendix 4 for current-carrying capacity and voltage drop; Table 54.7 for the protective conductor.",
         example: "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
@@ -1866,6 +1914,7 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "{arg} end to end", test: "the ring's ends" },
         figures: "ring-ends",
+        entry: "apart",
         means: "End-to-end readings of a ring: each conductor measured from one leg to the other.",
         background:
           "Line and neutral of the same size should read the same; a smaller protective conductor reads higher by the ratio of the sizes.",
@@ -1974,6 +2023,7 @@ const blocks = {
           test: "the trip current",
         },
         figures: "trip-current",
+        entry: "usual",
         means: "The residual current at which the RCD tripped in a ramp test.",
         limits:
           "BS EN 61008: with a.c. 50 to 100 % of IΔn for every type; with pulsating d.c. 35 to 140 % for types A, F and B; type B with smooth d.c. 50 to 200 %.",
@@ -1996,6 +2046,7 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "AFDD by instrument", test: "the AFDD" },
         figures: "verdict",
+        entry: "usual",
         means: "The result of a test of the AFDD by an instrument that simulates an arc, or by its own report.",
         limits: "The maker's instructions; BS EN 62606.",
         example: "afdd-test ok",
@@ -2022,6 +2073,7 @@ const blocks = {
       {
         reads: { key: [], again: false, name: "voltage" },
         figures: "voltage",
+        entry: "usual",
         means: "The voltage measured at the circuit.",
         example: "voltage 236 V",
       },
@@ -2087,6 +2139,7 @@ const blocks = {
           test: "the trip current",
         },
         figures: "trip-current",
+        entry: "usual",
         means: "The residual current at which an RCD tripped in a ramp test.",
         limits:
           "BS EN 61008: with a.c. 50 to 100 % of IΔn for every type; with pulsating d.c. 35 to 140 % for types A, F and B; type B with smooth d.c. 50 to 200 %.",
@@ -2113,6 +2166,7 @@ const blocks = {
       {
         reads: { key: [], again: false, name: "voltage" },
         figures: "voltage",
+        entry: "usual",
         means: "The voltage measured at the board.",
         example: "voltage 236 V",
       },
@@ -2169,6 +2223,7 @@ function electrodeRow(means: string) {
     {
       reads: { key: [], again: true, name: "RA", test: "the earth electrode" },
       figures: "electrode",
+      particular: { name: "Earth electrode", ifStated: true },
       means,
       background: "Above 200 Ω it may not be stable: dry or frozen soil raises it.",
       limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",

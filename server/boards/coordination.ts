@@ -23,6 +23,8 @@ interface DeviceAbove {
   readonly rating: number;
   readonly fact: Fact;
   readonly isCutout: boolean;
+  /** Who alone may change it. */
+  readonly owner: string;
   /** A fuse of class gG. */
   readonly isGeneral: boolean;
 }
@@ -52,7 +54,7 @@ export function deviceAbove(node: BoardNode): DeviceAbove | undefined {
     if (rating === undefined) return undefined;
     const short = deviceName(device);
     const name = `${short} that feeds board ${node.board.head.name}`;
-    return { name, short, rating, fact, isCutout: false, isGeneral: isGeneralFuse(device) };
+    return { name, short, rating, fact, isCutout: false, owner: "designer", isGeneral: isGeneralFuse(device) };
   }
   const { context } = node;
   const cutout = context.supply?.one("cutout");
@@ -60,7 +62,9 @@ export function deviceAbove(node: BoardNode): DeviceAbove | undefined {
   const { rating, standard } = cutout.args;
   const short = `${amps(rating.value)} ${standard.value} cut-out`;
   const isGeneral = generalFamilies.has(familyOf(standard.value) ?? "");
-  return { name: short, short, rating: rating.value, fact: cutout, isCutout: true, isGeneral };
+  const isPrivate = context.supply?.one("source")?.args.of.value === "private";
+  const owner = isPrivate ? "owner of the supply" : "distributor";
+  return { name: short, short, rating: rating.value, fact: cutout, isCutout: true, owner, isGeneral };
 }
 
 /** The circuits that lose their supply with a device: one alone is as dead by its own. */

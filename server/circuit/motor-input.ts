@@ -1,4 +1,5 @@
 /** What is missing to say what a motor draws: its power is what it delivers at its shaft (IEC 60034-1). */
+import { practiceOf } from "../calc/practice.ts";
 import type { FactOf } from "../model/values.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -15,7 +16,8 @@ export function unstatedInput({ facts, uses }: WayStudy): UnstatedInput | undefi
   if (facts.has("Ib") || uses.size !== 1 || !uses.has("motor")) return undefined;
   const loads = facts.all("load").filter(({ args }) => args.power);
   const load = loads.find(({ args }) => !args.efficiency) ?? loads[0];
-  if (!load) return undefined;
+  // What the smallest draw is small whatever they lose.
+  if (!load?.args.power || load.args.power.value < practiceOf("motor-overload").value) return undefined;
   // A drive takes its current nearly in phase, and its power factor is not that of the motor.
   const isDriven = facts.one("starting")?.args.method.value === "drive";
   const isFactorKnown = facts.has("power-factor") || isDriven || facts.broken.includes("power-factor");

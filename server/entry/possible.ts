@@ -20,15 +20,9 @@ interface PossibleAt {
   readonly rcds: readonly Rcd[];
 }
 
-/** Their lines are made from the circuit's own conductors and parts, or they are no reading by themselves. */
-const elsewhere: ReadonlySet<string> = new Set(["insulation", "ends", "bonding", "supplementary-bonding", "thermal"]);
-
-/** Few of them, and often wanted: a sheet to fill in shows them folded away. */
-const often: ReadonlySet<string> = new Set(["PSCC", "PEFC", "leakage", "voltage", "trip-current", "afdd-test"]);
-
 export function possibleSlots(at: PossibleAt): Slot[] {
   const rows = Object.entries<WordRow>(vocabulary[at.kind]).filter(
-    ([word, { reads }]) => reads && !elsewhere.has(word),
+    ([, { reads, entry }]) => reads && entry !== "apart",
   );
   return rows.flatMap(([word, row]) => slotsOfRow(word, row, at));
 }
@@ -62,7 +56,8 @@ function slotsOfRow(word: string, row: WordRow, at: PossibleAt): Slot[] {
           ...(word === "rcd" ? { words: ["no-trip"] } : {}),
           ...(tail === undefined ? {} : { tail }),
           ...(qualifiers.length > 0 ? { qualifiers } : {}),
-          ...(often.has(word) && tail === undefined ? { offered: true } : {}),
+          // A sheet to fill in shows them folded away.
+          ...(row.entry === "usual" && tail === undefined ? { offered: true } : {}),
         },
       ];
     }),

@@ -173,7 +173,8 @@ class Binder {
       );
     })?.word;
     if (twice === undefined) return;
-    this.#report("repeated", `“${twice}” is written here already: which of the two is meant?`, {
+    const why = rowOf(kind, twice)?.twice ?? "which of the two is meant?";
+    this.#report("repeated", `“${twice}” is written here already: ${why}`, {
       start: statement.word.startOffset,
       end: endOf(statement.word),
     });

@@ -18,8 +18,9 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
     phraseOfLine([word, ...args], words) ??
     (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
   if (part) return { ...part, check: "unknown-word" };
-  const near = homes.length > 0 ? term : suggestionFor(word.image, words);
-  const elsewhere = homes.length === 0 && near === undefined ? saidElsewhere([word, ...args]) : undefined;
+  // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
+  const elsewhere = homes.length === 0 && term === undefined ? saidElsewhere([word, ...args]) : undefined;
+  const near = homes.length > 0 ? term : elsewhere ? undefined : suggestionFor(word.image, words);
   const here = workedOut.test(word.image)
     ? `“${word.image}” is not written: what is permitted or expected is calculated, and shown beside the reading`
     : `“${word.image}” is not a word of ${blockNames[kind]}`;

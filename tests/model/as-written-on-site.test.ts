@@ -25,6 +25,17 @@ const inBoard = (line: string) => inSetting("way 1 spare", { ...tested, board: `
 
 const cases: readonly Case[] = [
   {
+    text: inBoard,
+    line: "ip IP44",
+    message: "“ip” is written ingress, and has its place in a way or a circuit type.",
+  },
+  {
+    text: (line) => inWay(`cable armoured 90 °C line 70 mm² cpc 70 mm²\n${line}`),
+    line: "cable armoured 90 °C line 50 mm² cpc 50 mm²",
+    message:
+      "“cable” is written here already: of cables in parallel write one, and parallel with their number. Unequal ones, and a size that changes along the route, are not judged here (433.4.2, 433.2).",
+  },
+  {
     text: inWay,
     line: "device 10 A Type B MCB",
     message: "The type and the rated current are one word: B10.",

@@ -1,7 +1,10 @@
 /** The particulars of the supply, as an assessor looks for them. */
 import { expect, it } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
+import { inspectionReport } from "../../server/reports/inspection/inspection.ts";
 import { supplyRows } from "../../server/reports/inspection/supply.ts";
+import { reportText } from "../../server/reports/setting/text.ts";
+import { checkInstallation } from "../../server/rules/frame/check.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 
 const sourcesIn = (supply: string, ways: string): string | undefined => {
@@ -27,3 +30,36 @@ it.each([
   ['standby "Diesel set" Ze 0.42 Ω', "way 1 spare", '"Diesel set" Ze 0.42 Ω'],
   ["", 'way 5 radial "Roof array" {\n      serves pv\n    }', "A/5 Roof array"],
 ])("other sources of %s %s are %s", (supply, ways, shown) => expect(sourcesIn(supply, ways)).toBe(shown));
+
+const wiredIn = (head: string, board: string, inspection = ""): string | undefined => {
+  const text = `wayfile 1
+installation "Farmhouse" {
+  work         existing
+  ${head}
+  board A "House" {
+    fed-from     supply
+    ${board}
+  }
+  inspection periodic 2026-03-03 {
+    reason       "Change of owner"
+    ${inspection}
+  }
+}
+`;
+  const [installation] = installationsOf([fileOfText("farm.ways", text)]);
+  const report = installation && inspectionReport(installation, checkInstallation(installation));
+  const lines = report && !("failure" in report) ? reportText(report).split("\n") : [];
+  return lines
+    .find((line) => /^\s*Wired\b/.test(line))
+    ?.trim()
+    .replace(/\s+/g, " ");
+};
+
+it.each([
+  ["", "", "", "Wired not stated"],
+  ['installed by "unknown" about 1985', "", "", "Wired about 1985"],
+  ["", 'installed by "unknown" before 1979', "", "Wired board A before 1979"],
+  ['installed by "unknown" about 1985', "", "wired about 1962", "Wired about 1962"],
+])("installed %s, board %s, %s: %s", (head, board, inspection, shown) =>
+  expect(wiredIn(head, board, inspection)).toBe(shown),
+);

@@ -257,6 +257,40 @@ Ib 20 A
   });
 });
 
+describe("the cut-out and what is fed from it", () => {
+  const lights = "device BS EN 60898 B6 6 kA";
+  const at = (cutout: string, devices: readonly string[], source = "") =>
+    works(board("", devices), { supply: `earthing TN-S\n${source}\ncutout ${cutout}` });
+
+  it.each([
+    ["BS 88-3 100 A", ["device BS 88-2 63 A 80 kA gG", lights], 0],
+    ["BS 88-3 100 A", ["device BS 88-2 80 A 80 kA gG", lights], 1],
+    ["BS 88-2 63 A", ["device BS 88-2 40 A 80 kA gG", lights], 0],
+    ["BS 88-3 80 A", ["device BS 88-3 80 A", lights], 1],
+    ["BS 1361 60 A", ["device BS 1361 60 A", lights], 1],
+    ["BS 1361 60 A", ["device BS 1361 45 A", lights], 0],
+    ["BS 88-3 63 A", ["device BS EN 60898 C63 10 kA", lights], 1],
+    ["BS 88-3 80 A", ["device BS 88-3 80 A"], 0],
+  ])("%s over %j: %i", (cutout, devices, count) =>
+    expect(find("coordination/no-selectivity", at(cutout, devices))).toHaveLength(count),
+  );
+
+  it("names who can change the fuse", () => {
+    const pair = ["device BS 88-3 80 A", lights];
+    const [asked] = find("coordination/no-selectivity", at("BS 88-3 80 A", pair));
+    const [landlord] = find("coordination/no-selectivity", at("BS 88-3 80 A", pair, "source private"));
+    expect([asked?.message, landlord?.message]).toEqual([
+      expect.stringContaining("ask the distributor"),
+      expect.stringContaining("ask the owner of the supply"),
+    ]);
+  });
+
+  it("a device larger than the cut-out is a warning", () =>
+    expect(find("coordination/feeder-below-circuit", at("BS 88-3 60 A", ["device BS 88-3 80 A", lights]))).toEqual([
+      expect.objectContaining({ severity: "warning" }),
+    ]));
+});
+
 describe("RCDs in a row, sources and surges", () => {
   it.each([
     ["100 mA type A delayed", 0],

@@ -5,12 +5,12 @@
 import { studyWay } from "../../circuit/way.ts";
 import type { Inspection, InspectionKind, ObservationFact, OfCircuits } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
-import { type Fact, Facts } from "../../model/values.ts";
+import { type Fact, type FactOf, Facts } from "../../model/values.ts";
 import { derivedOutcome } from "../../readings/inspection-outcome.ts";
 import { circuitIn, namesCircuit } from "../../readings/inspection-scope.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import { capital, listed } from "../../text/words.ts";
-import { written } from "../common/written.ts";
+import { written, writtenValue } from "../common/written.ts";
 import { scheduleOf } from "../schedule/schedule.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
 import { absenceRows, departureRows, type Placed } from "../summary/parts.ts";
@@ -215,7 +215,25 @@ const limitedTests = (parts: readonly Placed[]): string[][] =>
 
 const orNot = (value: string): string => (value === "" ? "not stated" : value);
 
-function particulars({ head }: Installation, inspection: Inspection | undefined): [string, string][] {
+/** When what is inspected was installed, as its signatures state it: of the whole, else board by board. */
+function whenInstalled({ head, boards }: Installation): string {
+  const whole = head.facts.one("installed");
+  if (whole) return dayOrYear(whole);
+  const parts = boards.flatMap(({ board }) => {
+    const own = board.head.facts.one("installed");
+    const when = own ? dayOrYear(own) : "";
+    return when === "" ? [] : [`board ${board.head.name} ${when}`];
+  });
+  return parts.join("; ");
+}
+
+const dayOrYear = (fact: FactOf<"installation" | "board", "installed">): string => {
+  const { on, around } = fact.args;
+  return on ? on.value : around ? writtenValue(fact, around) : "";
+};
+
+function particulars(installation: Installation, inspection: Inspection | undefined): [string, string][] {
+  const { head } = installation;
   const facts = inspection?.facts;
   const client = facts?.one("client")?.args;
   const rows: [string, string][] = [
@@ -228,7 +246,11 @@ function particulars({ head }: Installation, inspection: Inspection | undefined)
     ["Premises", head.facts.one("premises")?.args.premises.value ?? ""],
     ...(["wired", "additions", "records", "last-inspected"] as const).map((word): [string, string] => {
       const fact = facts?.one(word);
-      return [capital(word.replace("-", " ")), fact ? written(fact).replace(/^(none|not)-(?=\p{L})/u, "$1 ") : ""];
+      const stated = fact ? written(fact).replace(/^(none|not)-(?=\p{L})/u, "$1 ") : "";
+      return [
+        capital(word.replace("-", " ")),
+        stated === "" && word === "wired" ? whenInstalled(installation) : stated,
+      ];
     }),
   ];
   return rows.map(([name, fact]) => [name, orNot(fact)]);

@@ -1,5 +1,7 @@
 /** The particulars of the supply, of earthing and bonding, and of the main switch. */
 
+import type { WordRow } from "../../../grammar/params.ts";
+import { vocabulary } from "../../../grammar/vocabulary.ts";
 import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { testsOf } from "../../circuit/supply.ts";
 import { studyWay } from "../../circuit/way.ts";
@@ -7,26 +9,10 @@ import type { Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { written } from "../common/written.ts";
 
-const rows = [
-  ["earthing", "Earthing"],
-  ["phases", "Live conductors"],
-  ["U0", "U0"],
-  ["Ipf", "Prospective fault current Ipf"],
-  ["PSCC", "PSCC"],
-  ["PEFC", "PEFC"],
-  ["Ze", "Ze"],
-  ["polarity", "Supply polarity"],
-  ["phase-sequence", "Phase sequence"],
-  ["cutout", "Supply protective device"],
-  ["electrode", "Earth electrode"],
-  ["demand", "Maximum demand"],
-  ["tails", "Tails"],
-  ["earthing-conductor", "Earthing conductor"],
-  ["bonding", "Main bonding"],
-  ["spd", "Surge protection"],
-] as const;
-
-const onlyWhereStated: ReadonlySet<string> = new Set(["PSCC", "PEFC", "phase-sequence", "electrode"]);
+/** What is stated of a supply by its particulars, in the order in which a schedule states it. */
+const rows = Object.entries<WordRow>(vocabulary.supply).flatMap(([word, { particular }]) =>
+  particular ? [{ word, ...particular }] : [],
+);
 
 /** What takes over from the supply, what is stated besides, and the circuits by which something feeds back. */
 function otherSources({ supply, boards }: Installation): string {
@@ -49,9 +35,9 @@ export function supplyRows(installation: Installation): [string, string][] {
   };
   const main = boards.find(({ context }) => context.upstream.length === 0)?.board.head.facts.one("main-switch");
   return [
-    ...rows.flatMap(([word, name]): [string, string][] => {
+    ...rows.flatMap(({ word, name, ifStated }): [string, string][] => {
       const facts = own(word);
-      if (facts.length === 0 && onlyWhereStated.has(word)) return [];
+      if (facts.length === 0 && ifStated) return [];
       return [[name, facts.map(written).join("; ") || (word === "phases" ? "single-phase" : "not stated")]];
     }),
     ["Other sources", otherSources(installation) || "none stated"],

@@ -76,7 +76,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
     if (device.rating === undefined || device.rating <= limit) return;
     report(factSpot(device.fact), {
       message: above.isCutout
-        ? `The ${deviceName(device)} device is larger than the ${above.name}, which would open first: fit no more than ${amps(limit)}, or ask the distributor for a larger supply.`
+        ? `The ${deviceName(device)} device is larger than the ${above.name}, which would open first: fit no more than ${amps(limit)}, or ask the ${above.owner} for a larger one.`
         : `The ${deviceName(device)} device is larger than the ${amps(limit)} device that feeds board ${node.board.head.name}, which would open first.`,
       value: amount(device.rating, "A"),
       limit: amount(limit, "A"),

@@ -98,10 +98,9 @@ const tooNear = (overlap: Overlap): string =>
 const eitherFirst = (overlap: Overlap): string =>
   `The ${overlap.above.name} and the ${deviceName(overlap.below)} downstream${moreOf(overlap)} have one rating, and on an overload either may open first: ${cure(overlap)}.`;
 
-/** Nobody but the distributor changes his fuse. */
 const cure = ({ above }: Overlap): string =>
   above.isCutout
-    ? "fit a smaller device, or ask the distributor whether the cut-out can be larger"
+    ? `fit a smaller device, or ask the ${above.owner} whether the cut-out can be larger`
     : "fit a smaller device here, or a larger one upstream with a cable to suit";
 
 const gGRatio = known(selectivityRatios, { key: "fuse-fuse" }, "value");

@@ -61,9 +61,10 @@ export default wayRule({
     const excess = practiceOf("load-excess");
     // Diversity brings a sum of loads down, and a power factor brings it up: only one resistive load is known closely.
     // What a motor delivers is drawn at the least, whatever its efficiency and its power factor.
-    const belowOutput = loads.length === 1 && study.uses.size === 1 && study.uses.has("motor") && stated < sum;
-    const differs =
-      belowOutput || single ? Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1 : false;
+    const isMotor = loads.length === 1 && study.uses.size === 1 && study.uses.has("motor");
+    // Where its efficiency is stated, what is calculated is as rounded as the plate.
+    const belowOutput = isMotor && stated < (first.args.efficiency ? 1 - share.value : 1) * sum;
+    const differs = belowOutput || (single && Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1);
     if (!differs && stated <= excess.value * sum + 1) return;
     const threshold = differs ? share : excess;
     report(valueSpot(Ib, Ib.args.value), {

@@ -40,7 +40,7 @@ export default wayRule({
     if (!load || !power) return;
     const later = laterRule(context);
     report(factSpot(load), {
-      message: `A motor of ${plain(power.value / 1000)} kW needs overload protection: state the setting of its relay, such as overload 10 A.`,
+      message: `A motor of ${plain(power.value / 1000)} kW needs overload protection: state the setting of its relay, no more than the current on its plate, as overload and that figure.`,
       value: amount(power.value, "W"),
       limit: amountOf(limit),
       ...(later.severity ? { severity: later.severity } : {}),

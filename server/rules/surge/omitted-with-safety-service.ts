@@ -23,6 +23,12 @@ installation "Hall" {
   }
 }`;
 
+const ofLets = (spd: string) =>
+  sample(spd)
+    .replace("commercial", "shared-house")
+    .replace('"Fire alarm"', '"Stair lights"')
+    .replace("alarms", "lighting emergency-lighting");
+
 const bad = 'not-fitted "Not wanted"';
 
 export default boardRule({
@@ -36,6 +42,10 @@ export default boardRule({
     {
       bad: sample(bad).replace(`${bad}\n`, `${bad}\n    ${"^".repeat(`spd          ${bad}`.length)}\n`),
       good: sample("fitted"),
+    },
+    {
+      bad: ofLets(bad).replace(`${bad}\n`, `${bad}\n    ${"^".repeat(`spd          ${bad}`.length)}\n`),
+      good: ofLets("fitted"),
     },
   ],
   check({ board, context, studies }, report) {
@@ -67,7 +77,10 @@ export default boardRule({
 
 const services = { alarms: "fire alarms are", "emergency-lighting": "emergency lighting is" } as const;
 
-/** What here must go on working: the alarms of a home warn of fire by themselves, and are not meant. */
+/**
+ * What here must go on working: the alarms of a home warn of fire by themselves, and are not meant. The escape lighting of
+ * a house of several lets is.
+ */
 function serviceOf(context: Context, studies: readonly WayStudy[]) {
   const home = homes.includes(premisesOf(context) ?? "");
   for (const study of studies) {
@@ -75,9 +88,9 @@ function serviceOf(context: Context, studies: readonly WayStudy[]) {
     const serves = study.facts.one("serves");
     const medical = study.placeLine("medical");
     if (medical) return { what: "a medical location depends on this supply", fact: medical };
-    if (!serves || home) continue;
+    if (!serves) continue;
     for (const [use, words] of Object.entries(services))
-      if (study.uses.has(use)) return { what: `${words} on this supply`, fact: serves };
+      if (study.uses.has(use) && !(home && use === "alarms")) return { what: `${words} on this supply`, fact: serves };
   }
   return undefined;
 }
