@@ -1,11 +1,11 @@
 /** What can be done about a finding: its own fixes, and to depart from the check with a reason. */
-import { parse } from "../../grammar/parser.ts";
-import { rowOf } from "../../grammar/vocabulary.ts";
+import { parse, type Statement } from "../../grammar/parser.ts";
+import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { withinOf } from "./cursor.ts";
+import { withEnclosingBlock } from "./cursor.ts";
 
 export interface Action {
   readonly title: string;
@@ -17,8 +17,9 @@ export interface Action {
 }
 
 /** Actions for the findings an editor asks about. */
-export const actionsFor = (snapshot: Snapshot, findings: readonly Finding[]): Action[] =>
-  findings.flatMap((finding) => [
+export function actionsFor(snapshot: Snapshot, findings: readonly Finding[]): Action[] {
+  const blocks = new Blocks(snapshot);
+  return findings.flatMap((finding) => [
     ...finding.fixes.map(({ title, edits, safe }) => ({
       title,
       finding,
@@ -26,14 +27,36 @@ export const actionsFor = (snapshot: Snapshot, findings: readonly Finding[]): Ac
       edits,
       safe,
     })),
-    ...departure(snapshot, finding),
+    ...departure(blocks, finding),
   ]);
+}
+
+/** What segments stand in and begin with, worked out once where a whole file is selected and has thousands of findings. */
+class Blocks {
+  readonly #kinds: ReadonlyMap<Segment, BlockKind>;
+  readonly #first = new Map<Segment, Statement | undefined>();
+
+  constructor({ file }: Snapshot) {
+    this.#kinds = new Map(
+      [...withEnclosingBlock(file.document.segments)].map(({ segment, within }) => [segment, within] as const),
+    );
+  }
+
+  within(segment: Segment): BlockKind {
+    return this.#kinds.get(segment) ?? "file";
+  }
+
+  firstOf(segment: Segment): Statement | undefined {
+    if (!this.#first.has(segment)) this.#first.set(segment, parse(segment.text).statements[0]);
+    return this.#first.get(segment);
+  }
+}
 
 /** A fault of the language cannot be departed from, and neither can a check that broke down. */
-function departure(snapshot: Snapshot, finding: Finding): Action[] {
+function departure(blocks: Blocks, finding: Finding): Action[] {
   const { check, spot } = finding;
   if (/^(?:language|engine)\//.test(check) || check === "record/departure-unused") return [];
-  const place = lineFor(snapshot, spot.segment, spot.start);
+  const place = lineFor(blocks, spot.segment, spot.start);
   if (!place) return [];
   const text = `${place.before}departure ${check} "reason"${place.after}`;
   return [
@@ -54,11 +77,11 @@ interface Line {
 }
 
 /** Where a line of its own would stand: last in the way's or the board's block, or below the line that was marked. */
-function lineFor(snapshot: Snapshot, segment: Segment, offset: number): Line | undefined {
+function lineFor(blocks: Blocks, segment: Segment, offset: number): Line | undefined {
   const { text } = segment;
   const breakSign = text.includes("\r\n") ? "\r\n" : "\n";
-  const within = withinOf(snapshot, segment);
-  const [statement] = parse(text).statements;
+  const within = blocks.within(segment);
+  const statement = blocks.firstOf(segment);
   const opens = statement && rowOf(within, statement.word.image)?.opens;
   if (segment.kind === "block" && statement && opens && rowOf(opens as never, "departure")) {
     const close = statement.block?.close;

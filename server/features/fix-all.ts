@@ -10,17 +10,18 @@ interface SegmentEdit extends TextEdit {
 
 /** Where two fixes would touch the same place the first is taken; the other is offered again afterwards. */
 export function safeEdits({ findings }: Pick<Snapshot, "findings">): SegmentEdit[] {
-  const taken: SegmentEdit[] = [];
+  const taken = new Map<Segment, SegmentEdit[]>();
   for (const { spot, fixes } of findings) {
+    const { segment } = spot;
     const fix = fixes.find(({ safe }) => safe);
-    if (fix && !clashes(taken, spot.segment, fix)) {
-      taken.push(...fix.edits.map((edit) => ({ ...edit, segment: spot.segment })));
+    const there = taken.get(segment) ?? [];
+    if (fix && !clashes(there, fix)) {
+      there.push(...fix.edits.map((edit) => ({ ...edit, segment })));
+      taken.set(segment, there);
     }
   }
-  return taken;
+  return [...taken.values()].flat();
 }
 
-const clashes = (taken: readonly SegmentEdit[], segment: Segment, { edits }: Fix): boolean =>
-  taken.some(
-    (other) => other.segment === segment && edits.some(({ start, end }) => start <= other.end && end >= other.start),
-  );
+const clashes = (taken: readonly SegmentEdit[], { edits }: Fix): boolean =>
+  taken.some((other) => edits.some(({ start, end }) => start <= other.end && end >= other.start));

@@ -36,11 +36,11 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
           return fixAll(snapshot, workspace.uri(snapshot.file.path));
         if (!wants(CodeActionKind.QuickFix)) return fresh;
         const found = findingsTouching(snapshot, ({ spot }) => touching(rangeOf(snapshot.positions, spot), range));
+        const shown = Map.groupBy(context.diagnostics, ({ code, range: { start } }) => `${start.line} ${code}`);
         const fixes = actionsFor(snapshot, found).map((action): CodeAction => {
-          const diagnostics = context.diagnostics.filter(
-            ({ code, range: at }) =>
-              code === action.finding.check && touching(rangeOf(snapshot.positions, action.finding.spot), at),
-          );
+          const { check, spot } = action.finding;
+          const at = rangeOf(snapshot.positions, spot);
+          const diagnostics = (shown.get(`${at.start.line} ${check}`) ?? []).filter((one) => touching(at, one.range));
           return {
             title: action.title,
             kind: CodeActionKind.QuickFix,

@@ -1,6 +1,6 @@
 /** The settings of a repository from their text; what is wrong with it has a place and a sentence, and is left out. */
 
-import { type Node, type ParseError, parseTree, printParseErrorCode } from "jsonc-parser";
+import { createScanner, type Node, type ParseError, parseTree, printParseErrorCode } from "jsonc-parser";
 import { nearest } from "../model/suggestions.ts";
 import { nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
 import type { Severity } from "../rules/frame/rule.ts";
@@ -25,6 +25,12 @@ export interface ReadSettings {
 /** Comments and a comma too many are let through, as in other settings that people write by hand. */
 export function readSettings(text: string): ReadSettings {
   const errors: ParseError[] = [];
+  const refused = refusal(text);
+  if (refused) {
+    const reader = new Reader(text);
+    reader.report(refused.at, 1, refused.message);
+    return { settings: noSettings, problems: reader.problems };
+  }
   const root = parseTree(text, errors, { allowTrailingComma: true });
   const reader = new Reader(text);
   for (const { error, offset, length } of errors) reader.report(offset, length, parseSentence(error));
@@ -35,6 +41,27 @@ export function readSettings(text: string): ReadSettings {
   }
   const value = reader.value(root, { is: "object", keys }, "The settings");
   return { settings: errors.length > 0 ? noSettings : settingsOf(value, reader), problems: reader.problems };
+}
+
+/** A repository can come from a stranger: its settings are read whenever a schedule of it is. */
+const mostSigns = 200_000;
+const deepest = 16;
+const mostEntries = 1_000;
+const mostProblems = 100;
+
+function refusal(text: string): { readonly at: number; readonly message: string } | undefined {
+  if (text.length > mostSigns) return { at: 0, message: `Settings have ${mostSigns} signs at the most.` };
+  const scanner = createScanner(text, true);
+  let depth = 0;
+  while (scanner.getPosition() < text.length) {
+    scanner.scan();
+    const sign = text[scanner.getTokenOffset()] ?? "";
+    if (sign === "[" || sign === "{") depth++;
+    if (sign === "]" || sign === "}") depth--;
+    if (depth > deepest)
+      return { at: scanner.getTokenOffset(), message: "Nothing in the settings stands so deep in [ ] and { }." };
+  }
+  return undefined;
 }
 
 function parseSentence(error: number): string {
@@ -60,11 +87,16 @@ class Reader {
     this.#starts = lineStarts(text);
   }
 
+  get #isFull(): boolean {
+    return this.problems.length >= mostProblems;
+  }
+
   lineOf(offset: number): number {
     return positionOf(this.#starts, offset).line;
   }
 
   report(offset: number, length: number, message: string): undefined {
+    if (this.#isFull) return undefined;
     const [start, end] = [offset, offset + length].map((at) => positionOf(this.#starts, at)) as [Position, Position];
     this.problems.push({ start, end, message });
     return undefined;
@@ -80,6 +112,8 @@ class Reader {
     switch (kind.is) {
       case "list":
         if (node.type !== "array") return this.#wrong(node, `${name} is a list in [ ].`);
+        if ((node.children?.length ?? 0) > mostEntries)
+          return this.#wrong(node, `${name} has ${mostEntries} entries at the most.`);
         return (node.children ?? []).flatMap((child) => this.value(child, kind.of, `An entry of ${name}`) ?? []);
       case "object":
         if (node.type !== "object") return this.#wrong(node, `${name} is an object in { }.`);
@@ -118,6 +152,7 @@ class Reader {
   }
 
   #check(node: Node, text: string, skippable: boolean): string | undefined {
+    if (this.#isFull) return undefined;
     const page = pageOf(text);
     const id = page?.id ?? text;
     if (!page && !families().includes(text)) {
@@ -172,6 +207,7 @@ class Reader {
   }
 
   #unknown(node: Node, key: string, known: Keys): void {
+    if (this.#isFull) return;
     const near = nearest(key, Object.keys(known));
     const hint = near ? `Did you mean “${near}”?` : `There are ${listed(Object.keys(known), "and")}.`;
     this.#wrong(node, `There is no setting “${key}”. ${hint}`);

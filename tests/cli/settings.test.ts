@@ -64,6 +64,25 @@ describe("settings", () => {
     },
   );
 
+  test.each([
+    ["a hundred thousand brackets", "[".repeat(100_000), "Nothing in the settings stands so deep"],
+    ["brackets that are closed again", `{"only": ${"[".repeat(5_000)}${"]".repeat(5_000)}}`, "stands so deep"],
+    ["a megabyte", `{"leaveOut": ["${"x".repeat(1_000_000)}"]}`, "200000 signs at the most"],
+    ["twenty thousand patterns", settings({ leaveOut: Array(20_000).fill("x") }), "“leaveOut” has 1000 entries"],
+  ])("of a stranger, such as %s, are refused in a sentence", async (_, text, message) => {
+    const { code, out, err } = await folderWith(text).run("check");
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toContain(message);
+    expect(err).not.toContain("its own fault");
+  });
+
+  test("have a hundred faults reported at the most, and none but what a setting is called", () => {
+    const many = Object.fromEntries(Array.from({ length: 5_000 }, (_, at) => [`x${at}`, at]));
+    expect(readSettings(settings(many)).problems).toHaveLength(100);
+    expect(readSettings('{"__proto__": {"only": []}, "raise": {"__proto__": "error"}}').problems).toHaveLength(2);
+    expect(readSettings('{"only": ["[{[{[{[{[{[{[{[{[{[{"]}').problems).toHaveLength(1);
+  });
+
   test("suppress with a reason, are counted and listed, and fail nothing", async () => {
     const { code, out } = await folderWith({ suppress: [known] }).run("check");
     expect(code).toBe(0);
