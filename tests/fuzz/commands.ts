@@ -4,9 +4,10 @@
  */
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { workbookOf } from "../../server/papers/workbook.ts";
 import { type Ran, runAt } from "../helpers/run-command.ts";
 import type { Dice } from "./dice.ts";
 import { anyText, damaged, figures, smallExample } from "./texts.ts";
@@ -37,7 +38,26 @@ function reading(dice: Dice): readonly string[] {
     () => ["worksheet", "a.ways", ...way, ...pick([[], ["--again"], ["--fill"]]), "--format", pick(settings)],
     () => ["schedule", "a.ways", ...pick([[], ["--blank"], ["--last"]]), "--format", pick([...settings, "csv"])],
     () => ["inspection", "a.ways", "--format", pick(settings)],
-    () => [pick(["schedule", "worksheet", "inspection"]), "a.ways", "-o", pick(["out.pdf", "out.xlsx", "out.html"])],
+    () => [
+      pick(["schedule", "worksheet", "inspection", "working", "summary"]),
+      "a.ways",
+      "-o",
+      pick(["out.pdf", "out.xlsx", "out.html", "out.csv", "out.md", "out.txt", "sub", "a.ways", "link.html"]),
+    ],
+    () => [pick(["schedule", "register", "working"]), "a.ways", "-o", "b.ways", "--format", pick(["html", "text"])],
+    () => [
+      "editions",
+      "a.ways",
+      ...pick([[], ["--to", pick(["BS 7671:2008", "BS 1", ""])]]),
+      "--format",
+      pick(settings),
+    ],
+    () => ["git", "textconv", pick(["a.ways", "gone.ways", "sub"])],
+    () => ["fmt", "--upgrade", "--check", "a.ways"],
+    () => ["compare", pick(["HEAD~1", "HEAD", "HEAD~9", "-x", "HEAD:a.ways"]), pick(["HEAD", "a.ways", "."])],
+    () => ["check", "--since", pick(["HEAD~1", "HEAD", "gone"]), "--format", pick(formats)],
+    () => ["schema", pick(["settings", "results", "x"])],
+    () => ["completion", pick(["bash", "zsh", "x"])],
     () => ["working", "a.ways", ...way, "--format", pick(settings)],
     () => ["size", "a.ways", ...way, "--format", pick(["text", "json"])],
     () => ["summary", "a.ways", "--format", pick(settings)],
@@ -55,12 +75,12 @@ function reading(dice: Dice): readonly string[] {
     () => [
       "enter",
       "a.ways",
-      "r.csv",
+      pick(["r.csv", "r.csv", "r.xlsx", "r.json"]),
       "--dry-run",
       ...pick([[], ["--on", "2026-04-01"], ["--board", "A"], ["--column", "x=Zs"]]),
     ],
     () => ["gather", "part1.jsonl", pick(["part2.jsonl", "a.ways"]), "--format", pick(formats)],
-    () => ["settings", "--why", "a.ways"],
+    () => ["settings", ...pick([[], ["--why", "a.ways"]])],
     () => ["check", "--history", "a.ways"],
     () => ["check", "--staged"],
   ])();
@@ -86,10 +106,14 @@ export async function commanding({ dice, at }: Trial): Promise<number> {
       "b.ways": second,
       "sub/c.ways": dice.chance(0.5) ? damaged(text, dice) : `wayfile 1\nuse "../a.ways"\n`,
       "r.csv": table(dice),
+      "r.json": sheet(dice),
+      ...(dice.chance(0.4) ? { ".wayfile.json": dice.pick(houses) } : {}),
     };
     mkdirSync(join(folder, "sub"));
     for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
-    if (dice.chance(0.3)) withHistory(folder);
+    writeFileSync(join(folder, "r.xlsx"), await someWorkbook(dice));
+    symlinkSync("a.ways", join(folder, "link.html"));
+    if (dice.chance(0.5)) withHistory(folder, dice);
     for (const number of [1, 2]) {
       const part = await runAt(folder, {}, ["check", "--shard", `${number}/2`, "--format", "jsonl", "--no-cache", "."]);
       writeFileSync(join(folder, `part${number}.jsonl`), dice.chance(0.8) ? part.out : damaged(part.out, dice));
@@ -145,16 +169,70 @@ function table(dice: Dice): string {
   return [row(heads), ...dice.times(dice.below(6), () => row(cells))].join(dice.pick(["\n", "\r\n"]));
 }
 
-function withHistory(folder: string): void {
+const houses = [
+  '{"skip": ["loop"], "raise": {"ring": "error"}}',
+  '{"suppress": [{"check": "demand", "reason": "\u202e", "files": ["**/*a*a*.ways"]}], "columns": ["x=Zs"]}',
+  '{"leaveOut": ["sub"], "failLevel": "warning"}',
+  '{"only": 1, "__proto__": {}}',
+  "[".repeat(3_000),
+];
+
+/** What a sheet that was filled in gives back, and what it does not. */
+function sheet(dice: Dice): string {
+  const reading = () => ({
+    ...{
+      at: dice.pick(["A/3", "A", "supply", "x", ""]),
+      test: dice.pick(["Zs", "r1", "x"]),
+      value: dice.pick(figures),
+    },
+    ...dice.pick([{ on: "2026-04-01" }, { on: "x" }, {}, { on: "2026-04-01", with: ["M1", 1] }]),
+  });
+  const file = { wayfile: "readings", version: 1, readings: dice.times(dice.below(4), reading), by: "T. Ash" };
+  const text = JSON.stringify(file);
+  return dice.chance(0.8) ? text : damaged(text, dice);
+}
+
+/** A workbook that holds a table, or did before an accident. */
+async function someWorkbook(dice: Dice): Promise<Uint8Array> {
+  const rows = table(dice)
+    .split(/\r?\n/)
+    .map((line) => line.split(","));
+  const [columns = [], ...others] = rows;
+  const bytes = await workbookOf({ columns: columns.map((word) => ({ key: word, unit: "" })), rows: others } as never, {
+    file: "a.ways",
+  });
+  if (dice.chance(0.5)) return bytes;
+  const now = Uint8Array.from(bytes);
+  for (let left = 1 + dice.below(8); left > 0; left--) now[dice.below(now.length)] = dice.below(256);
+  return dice.chance(0.7) ? now : now.slice(0, dice.below(now.length));
+}
+
+/** One or several commits, some by people whose names and words are hostile, one of them a merge. */
+function withHistory(folder: string, dice: Dice): void {
   const git = (...words: string[]) =>
     execFileSync("git", ["-c", "user.name=Site", "-c", "user.email=site@invalid", ...words], {
       cwd: folder,
       stdio: "ignore",
     });
-  git("init", "-q");
-  git("add", ".");
-  git("commit", "-qm", "As found");
+  const commit = (text: string) => {
+    writeFileSync(join(folder, "a.ways"), text);
+    git("add", ".");
+    git(
+      "commit",
+      "-qm",
+      dice.pick(["As found", "\u202e", "-x", "\x01"]),
+      "--allow-empty",
+      "--author",
+      dice.pick(authors),
+    );
+  };
+  const now = readFileSync(join(folder, "a.ways"), "utf8");
+  git("init", "-q", "-b", "main");
+  for (let left = dice.below(3); left > 0; left--) commit(damaged(now, dice));
+  commit(now);
 }
+
+const authors = ["T. Ash <t@invalid>", "\u202e <t@invalid>", "\x01\x1b[31m <t@invalid>"];
 
 const contentsOf = (folder: string): Readonly<Record<string, string>> =>
   Object.fromEntries(

@@ -16,6 +16,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import type { PastOfFile } from "../../server/features/past.ts";
 import { reportKinds } from "../../server/features/report-kinds.ts";
 import { connectionOptions } from "../../server/lsp/connection.ts";
 import type { Runtime } from "../../server/lsp/runtime.ts";
@@ -34,25 +35,51 @@ const folders = ["file:///one/", "file:///two/"];
 interface Host {
   readonly disk: Map<string, string>;
   readonly open: Map<string, { text: string; version: number }>;
+  /** What the editor has set, and the folders that are open in it. */
+  configuration: unknown;
+  readonly folders: Set<string>;
 }
+
+const settingsName = ".wayfile.json";
 
 function runtimeOf({ disk }: Host): Runtime {
   return {
+    settings: (uri, name) => {
+      const found = folders.map((folder) => folder + name).find((one) => uri.startsWith(one.slice(0, -name.length)));
+      const text = found === undefined ? undefined : disk.get(found);
+      return found === undefined || text === undefined ? undefined : { uri: found, text };
+    },
     read: async (uri) => {
       const text = disk.get(uri);
       return text === undefined ? { failure: "there is no such file." } : { text };
     },
-    list: async (below) => [...disk.keys()].filter((uri) => below.some((folder) => uri.startsWith(folder))),
+    list: async (below) =>
+      [...disk.keys()].filter((uri) => uri.endsWith(".ways") && below.some((folder) => uri.startsWith(folder))),
     openedFolder: () => {},
     openedFile: () => {},
     today: () => "2026-05-04",
     soon: (run) => void setImmediate(run),
     now: () => performance.now(),
     past: {
-      commits: async () => ({ failure: "there is no history." }),
-      text: async (uri) => ({ text: disk.get(uri) ?? "" }),
+      commits: async (uri) => pastOf(disk.get(uri) ?? ""),
+      text: async (uri, revision) =>
+        revision === "" ? { failure: "there is no such revision." } : { text: disk.get(uri) ?? "" },
     },
     office: officeWith(() => undefined),
+  };
+}
+
+/** A file that was half of what it is, and before that was not there. */
+function pastOf(text: string): PastOfFile {
+  const commit = (id: string, parents: readonly string[]) => ({
+    ...{ id, parents, author: "T. Ash", when: "2026-03-05T10:00:00+00:00", subject: "\u202eRead" },
+    ...{ path: "a.ways", before: "a.ways" },
+  });
+  const texts: Readonly<Record<string, string>> = { "2:a.ways": text, "1:a.ways": text.slice(0, text.length / 2) };
+  return {
+    commits: [commit("2", ["1"]), commit("1", [])],
+    isShallow: true,
+    textOf: (name) => texts[name] ?? "",
   };
 }
 
@@ -78,7 +105,7 @@ class Conversation {
       this.faults.push(message);
     });
     this.client.onRequest("workspace/configuration", ({ items }: { items: readonly unknown[] }) =>
-      items.map(() => null),
+      items.map(() => host.configuration),
     );
     this.client.onRequest("client/registerCapability", () => null);
     this.client.onRequest("workspace/diagnostic/refresh", () => null);
@@ -87,7 +114,7 @@ class Conversation {
 
   static async begin(host: Host): Promise<Conversation> {
     const made = new Conversation(host);
-    const workspaceFolders = folders.map((uri) => ({ uri, name: uri }));
+    const workspaceFolders = [...host.folders].map((uri) => ({ uri, name: uri }));
     await made.client.sendRequest("initialize", {
       processId: null,
       rootUri: null,
@@ -147,6 +174,28 @@ class Conversation {
     await this.client.sendNotification("textDocument/didChange", { textDocument, contentChanges: [{ range, text }] });
   }
 
+  /** Several changes in one message, each of the text that the one before leaves; the last may be all of it. */
+  async changes(uri: string, dice: Dice): Promise<void> {
+    const document = this.host.open.get(uri);
+    if (!document) return;
+    const contentChanges = dice.times(1 + dice.below(3), () => {
+      const { text: now } = document;
+      if (dice.chance(0.15)) {
+        document.text = anyText(dice);
+        return { text: document.text };
+      }
+      const start = dice.below(now.length + 1);
+      const end = Math.min(now.length, start + dice.below(9));
+      const starts = lineStarts(now);
+      const text = dice.pick(typed);
+      document.text = applyEdits(now, [{ start, end, text }]);
+      return { range: { start: positionOf(starts, start), end: positionOf(starts, end) }, text };
+    });
+    document.version += 1 + dice.below(3);
+    const textDocument = { uri, version: document.version };
+    await this.client.sendNotification("textDocument/didChange", { textDocument, contentChanges });
+  }
+
   async onDisk(uri: string, text: string | undefined): Promise<void> {
     const type = text === undefined ? 3 : this.host.disk.has(uri) ? 2 : 1;
     if (text === undefined) this.host.disk.delete(uri);
@@ -186,12 +235,61 @@ const typed = [
   "board B {\n",
 ];
 
+const houses = [
+  "{}",
+  '{"skip": ["loop"], "raise": {"ring": "error"}}',
+  '{"suppress": [{"check": "demand", "reason": "x", "files": ["**/*.ways"]}], "columns": ["x=Zs"]}',
+  '{"only": 1, "__proto__": {"only": []}',
+  "[".repeat(3_000),
+  "",
+];
+
+/** Something that is not of a text: settings, the cursor, the folders that are open, what is saved. */
+async function elsewhere(now: Conversation, dice: Dice): Promise<string> {
+  const uri = dice.pick([...now.host.open.keys(), ...now.host.disk.keys()]);
+  const notes: readonly (readonly [method: string, params: object])[] = [
+    ["textDocument/didSave", { textDocument: { uri } }],
+    ["wayfile/cursor", { uri, line: dice.pick([0, 3, 9, -1, 1e9, 0.5]), rests: dice.chance(0.5) }],
+    ["$/setTrace", { value: "verbose" }],
+    ["$/cancelRequest", { id: dice.pick([0, 1, "x", -1]) }],
+    ["textDocument/willSave", { textDocument: { uri }, reason: 1 }],
+    ["wayfile/no-such-note", { uri }],
+    [
+      "workspace/didChangeWorkspaceFolders",
+      dice.pick([
+        { event: { added: [{ uri: "file:///three", name: "" }], removed: [] } },
+        { event: { added: [], removed: [{ uri: "file:///three", name: "" }] } },
+      ]),
+    ],
+  ];
+  if (dice.chance(0.3)) {
+    const house = dice.pick(folders) + settingsName;
+    await now.onDisk(house, dice.chance(0.8) ? dice.pick(houses) : undefined);
+    return `settings of ${house}`;
+  }
+  if (dice.chance(0.2)) {
+    now.host.configuration = dice.pick([
+      null,
+      { check: { onType: dice.chance(0.5), unopened: false }, inlay: "limits", lens: "off" },
+      { check: [], inlay: 7, lens: {} },
+      "x",
+    ]);
+    await now.client.sendNotification("workspace/didChangeConfiguration", {
+      settings: { wayfile: now.host.configuration },
+    });
+    return `configuration ${JSON.stringify(now.host.configuration)}`;
+  }
+  const [method, params] = dice.pick(notes);
+  await now.client.sendNotification(method, params);
+  return `${method} ${JSON.stringify(params)}`;
+}
+
 /** Something that happens next, in words. */
 async function something(now: Conversation, dice: Dice): Promise<string> {
   const roll = dice.next();
   const { open, disk } = now.host;
   const opened = [...open.keys()];
-  const closed = [...disk.keys()].filter((uri) => !open.has(uri));
+  const closed = [...disk.keys()].filter((uri) => !open.has(uri) && uri.endsWith(".ways"));
   if (roll < 0.6 && opened.length > 0) {
     const uri = dice.pick(opened);
     const { text } = open.get(uri) ?? { text: "" };
@@ -199,6 +297,10 @@ async function something(now: Conversation, dice: Dice): Promise<string> {
       const { at, end, text: by } = mutated(`${text}\n\n`, dice.next);
       await now.change(uri, { start: Math.min(at, text.length), end: Math.min(end, text.length), text: by });
       return `edit of ${uri}`;
+    }
+    if (dice.chance(0.3)) {
+      await now.changes(uri, dice);
+      return `changes of ${uri}`;
     }
     const start = dice.below(text.length + 1);
     await now.change(uri, { start, end: Math.min(text.length, start + dice.below(6)), text: dice.pick(typed) });
@@ -215,9 +317,10 @@ async function something(now: Conversation, dice: Dice): Promise<string> {
     await now.close(uri);
     return `save and close ${uri}`;
   }
+  if (roll < 0.88) return await elsewhere(now, dice);
   if (closed.length === 0) return "nothing";
   const uri = dice.pick(closed);
-  await now.onDisk(uri, roll < 0.9 ? disk.get(dice.pick([...disk.keys()])) : undefined);
+  await now.onDisk(uri, roll < 0.95 ? disk.get(dice.pick([...disk.keys()])) : undefined);
   return `${uri} on disk`;
 }
 
@@ -246,7 +349,41 @@ function question(dice: Dice, uri: string, text: string): readonly [method: stri
     ["textDocument/formatting", { textDocument, options }],
     ["textDocument/rangeFormatting", { textDocument, range, options }],
     ["textDocument/onTypeFormatting", { textDocument, position, ch: "}", options }],
-    ["textDocument/codeAction", { textDocument, range, context: { diagnostics: [] } }],
+    [
+      "textDocument/codeAction",
+      {
+        textDocument,
+        range,
+        context: {
+          diagnostics: [{ range, message: "", code: dice.pick(["language/unknown-word", 1, null]) }],
+          ...dice.pick([
+            {},
+            { only: [dice.pick(["quickfix", "source.fixAll", "refactor", "", "source.fixAll.wayfile"])] },
+          ]),
+        },
+      },
+    ],
+    ["textDocument/documentColor", { textDocument }],
+    ["codeLens/resolve", { range, data: dice.pick([{ uri, line: position.line }, uri, null]) }],
+    ...["incomingCalls", "outgoingCalls"].map(
+      (name) =>
+        [
+          `callHierarchy/${name}`,
+          {
+            item: { name: dice.pick(["A", "B", ""]), kind: 5, uri, range, selectionRange: range, data: { board: "A" } },
+          },
+        ] as const,
+    ),
+    ["workspace/executeCommand", { command: dice.pick(["wayfile.summary", "", "__proto__"]), arguments: [uri, {}] }],
+    ["wayfile/past", { uri, revision: dice.pick(["HEAD", "", "-x", "a\nb"]) }],
+    ["wayfile/choices", {}],
+    [
+      "wayfile/newSchedule",
+      {
+        name: dice.pick(["Loft", "", '"\n}']),
+        ...{ earthing: "TN-S", standard: "BS 7671:2018+A2:2022", ways: dice.pick([1, 12, -1, 1e9, 0.5]) },
+      },
+    ],
     ["textDocument/inlayHint", { textDocument, range }],
     ["textDocument/semanticTokens/range", { textDocument, range }],
     ["workspace/symbol", { query: dice.pick(["", "A", "way", "\u0000"]) }],
@@ -279,8 +416,13 @@ function question(dice: Dice, uri: string, text: string): readonly [method: stri
       {
         uri,
         paper: dice.pick(["schedule", "inspection", "sheet"]),
-        format: dice.pick(["csv", "html", "markdown", "text"]),
+        format: dice.pick(["csv", "html", "markdown", "text", "xlsx", "pdf"]),
+        fill: dice.pick(["filled", "blank", "last"]),
       },
+    ],
+    [
+      "wayfile/enterReadings",
+      { uri, name: dice.pick(["r.xlsx", "r.json", "r"]), base64: dice.pick([base64, "", "UEsFBg", "e30=", "!"]) },
     ],
     ["wayfile/enterReadings", { uri, name: "r.csv", base64, ...(dice.chance(0.5) ? { on: "2026-04-01" } : {}) }],
   ]);
@@ -336,7 +478,8 @@ export async function wire(trial: Trial): Promise<number> {
     folders.flatMap((folder) => Object.entries(startingFolder).map(([name, text]) => [folder + name, text] as const)),
   );
   disk.set(`${folders[0]}any.ways`, anyText(dice));
-  const host: Host = { disk, open: new Map() };
+  if (dice.chance(0.4)) disk.set(folders[0] + settingsName, dice.pick(houses));
+  const host: Host = { disk, open: new Map(), configuration: null, folders: new Set(folders) };
   const server = await Conversation.begin(host);
   const done: string[] = [];
   const note = (what: string): void => {
@@ -354,7 +497,10 @@ export async function wire(trial: Trial): Promise<number> {
     note(JSON.stringify(odd));
     await server.ask(...odd);
   }
-  const fresh = await Conversation.begin({ disk: new Map(disk), open: new Map(host.open) });
+  // What was held back of a line that is being written is shown once its file is saved.
+  for (const uri of host.open.keys())
+    await server.client.sendNotification("textDocument/didSave", { textDocument: { uri } });
+  const fresh = await Conversation.begin({ ...host, disk: new Map(disk), open: new Map(host.open) });
   for (const uri of dice.chance(0.3) ? host.open.keys() : [...host.open.keys()].slice(0, 2)) {
     const questions = dice.times(6, () => question(dice, uri, host.open.get(uri)?.text ?? ""));
     assert.deepEqual(await shownOf(server, uri, questions), await shownOf(fresh, uri, questions), uri);
