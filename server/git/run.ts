@@ -2,7 +2,7 @@
  * The one place where git is started: without a shell, without what a repository or a person has configured to be run
  * beside it, and with a limit on time and size. Only what sets git up changes a repository, and then its configuration.
  */
-import { execFile } from "node:child_process";
+import { type ChildProcess, type ExecFileOptionsWithBufferEncoding, execFile } from "node:child_process";
 
 export interface GitFailure {
   /** One sentence. */
@@ -80,16 +80,32 @@ interface Ran {
 
 type RunError = Error & { code?: unknown; killed?: boolean };
 
+const none = Buffer.alloc(0);
+
+/** A name that no program can be given, with a null byte in it or too long, fails before git is there. */
+function started(
+  args: readonly string[],
+  options: ExecFileOptionsWithBufferEncoding,
+  ended: (error: RunError | null, out: Buffer, err: Buffer) => void,
+): ChildProcess | { readonly failed: RunError } {
+  try {
+    return execFile("git", args, options, ended);
+  } catch (error) {
+    return { failed: Object.assign(new Error("not started"), { code: "not started", cause: error }) };
+  }
+}
+
 function run(folder: string, args: readonly string[], options: GitOptions): Promise<Ran> {
   const { input, within = patience, asConfigured = false, env = {} } = options;
   const settled = { cwd: folder, encoding: "buffer", maxBuffer: ceiling, timeout: within, windowsHide: true } as const;
   return new Promise((resolve) => {
-    const child = execFile(
-      "git",
+    const ended = (error: RunError | null, out: Buffer, err: Buffer) => resolve({ error, out, err });
+    const child = started(
       ["--no-pager", "--literal-pathspecs", ...(asConfigured ? [] : settings), ...args],
       { ...settled, env: { ...process.env, ...surroundings, ...env } },
-      (error, out, err) => resolve({ error, out, err }),
+      ended,
     );
+    if ("failed" in child) return ended(child.failed, none, none);
     // A git that ends before it has read everything says why in its exit; the broken pipe is no news.
     child.stdin?.on("error", () => {});
     child.stdin?.end(input ?? "");
@@ -98,6 +114,7 @@ function run(folder: string, args: readonly string[], options: GitOptions): Prom
 
 function reasonOf(error: RunError, err: Buffer): string {
   if (error.code === "ENOENT") return "git was not found: it is not installed, or not on the PATH.";
+  if (error.code === "not started") return "git cannot be asked about a file of this name.";
   if (error.killed) return "git took too long and was stopped.";
   if (error.code === "ERR_CHILD_PROCESS_STDIO_MAXBUFFER") return "git gave more than can be read.";
   const all = err.toString("utf8");

@@ -189,6 +189,16 @@ describe("a repository", () => {
     expect(failed).toHaveProperty("failure");
   });
 
+  it("answers in a sentence where a name cannot be given to a program", async () => {
+    const test = repositoryOf();
+    test.commit("One", { "a.ways": "one" });
+    const repository = await opened(test.folder);
+    const failure = "git cannot be asked about a file of this name.";
+    for (const name of ["a\0b.ways", "x".repeat(4_000_000)])
+      expect(await repository.commitsOf(name, "HEAD")).toEqual({ failure });
+    expect(await git(`${test.folder}\0`, ["status"])).toEqual({ failure });
+  });
+
   it("stops git where it takes too long", async () => {
     const test = repositoryOf();
     const waiting = await git(test.folder, ["-c", "alias.wait=!sleep 5", "wait"], { within: 50 });
