@@ -68,6 +68,15 @@ describe("what counts, and how much", () => {
     expect(greatest(house(lighting, premises))).toBeCloseTo(amperes, 9);
   });
 
+  // On-Site Guide, Table A2: the largest standard circuit in full and four tenths of the others. A radial of sockets is none.
+  it("takes rings as standard circuits, whether it is written what they serve or not", () => {
+    const device = "device BS EN 60898 B32 6 kA";
+    const two = (lines: string) =>
+      house(`way 1 ring "A" {\n ${device}\n${lines}\n}\nway 2 ring "B" {\n ${device}\n${lines}\n}`);
+    expect(greatest(two("serves sockets"))).toBeCloseTo(32 + 0.4 * 32, 9);
+    expect(greatest(two(""))).toBeCloseTo(32 + 0.4 * 32, 9);
+  });
+
   it("takes a designer's own diversity before the table, and a power factor into the current", () => {
     expect(greatest(house('way 1 radial "Pump" {\n serves motor\n Ib 20 A\n diversity 30 %\n}'))).toBeCloseTo(6, 9);
     expect(greatest(house('way 1 radial "Pump" {\n serves motor\n load 2.3 kW\n power-factor 80 %\n}'))).toBeCloseTo(

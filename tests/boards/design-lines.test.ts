@@ -37,7 +37,7 @@ const least = (loop: number): number => (230 * 0.95) / loop;
 const four = (value: number): number => Number(value.toPrecision(4));
 
 describe("a circuit whose lines are all known", () => {
-  const lines = linesOf(`device BS EN 60898 B32 6 kA\n${inConduit}\nIb 30 A`);
+  const lines = `device BS EN 60898 B32 6 kA\n${inConduit}\nIb 30 A`;
   const [short, earth] = [least(loopOf(230 / 1200, 20, 3.08, 3.08)), least(loopOf(0.3, 20, 3.08, 7.41))];
 
   it.each([
@@ -60,7 +60,7 @@ describe("a circuit whose lines are all known", () => {
       "Let-through energy at the board",
       `holds 7200 A²s of ${four(115 ** 2 * 2.5 ** 2)} A²s (for the protective conductor, the breaker taken as class 3)`,
     ],
-  ])("%s: %s", (title, wanted) => expect(lineOf(lines, title)).toBe(wanted));
+  ])("%s: %s", (title, wanted) => expect(lineOf(linesOf(lines), title)).toBe(wanted));
 });
 
 describe("the overload of a cable", () => {

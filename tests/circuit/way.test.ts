@@ -133,26 +133,26 @@ describe("the single cables of a route", () => {
   };
 
   it.each([
-    [cores("line 4 mm² cpc 2.5 mm²", "conduit method B"), ["1 × line 4", "1 × neutral 4", "1 × cpc 2.5"]],
-    [cores("line 4 mm² neutral 2.5 mm²", "conduit method B"), ["1 × line 4", "1 × neutral 2.5"]],
+    [() => cores("line 4 mm² cpc 2.5 mm²", "conduit method B"), ["1 × line 4", "1 × neutral 4", "1 × cpc 2.5"]],
+    [() => cores("line 4 mm² neutral 2.5 mm²", "conduit method B"), ["1 × line 4", "1 × neutral 2.5"]],
     [
-      cores("line 2.5 mm² cpc 1.5 mm²", "conduit method B", {}, "ring"),
+      () => cores("line 2.5 mm² cpc 1.5 mm²", "conduit method B", {}, "ring"),
       ["2 × line 2.5", "2 × neutral 2.5", "2 × cpc 1.5"],
     ],
-    [cores("line 4 mm² cpc 2.5 mm²", "conduit method B carries line"), ["1 × line 4"]],
-    [cores("line 4 mm² cpc 2.5 mm²", "conduit method B carries cpc"), ["1 × cpc 2.5"]],
+    [() => cores("line 4 mm² cpc 2.5 mm²", "conduit method B carries line"), ["1 × line 4"]],
+    [() => cores("line 4 mm² cpc 2.5 mm²", "conduit method B carries cpc"), ["1 × cpc 2.5"]],
     [
-      cores("line 4 mm² cpc 2.5 mm²", "conduit method B", threeLines, "radial", "phase three"),
+      () => cores("line 4 mm² cpc 2.5 mm²", "conduit method B", threeLines, "radial", "phase three"),
       ["1 × L1 4", "1 × L2 4", "1 × L3 4", "1 × neutral 4", "1 × cpc 2.5"],
     ],
     // Four wires of three lines and a protective conductor leave none for a neutral, two of one line neither.
     [
-      cores("line 4 mm² cpc 2.5 mm² cores 4", "conduit method B", threeLines, "radial", "phase three"),
+      () => cores("line 4 mm² cpc 2.5 mm² cores 4", "conduit method B", threeLines, "radial", "phase three"),
       ["1 × L1 4", "1 × L2 4", "1 × L3 4", "1 × cpc 2.5"],
     ],
-    [cores("line 4 mm² cpc 2.5 mm² cores 2", "conduit method B"), ["1 × line 4", "1 × cpc 2.5"]],
-    [cores("line 4 mm² cpc 2.5 mm² cores 3", "conduit method B"), ["1 × line 4", "1 × neutral 4", "1 × cpc 2.5"]],
-  ])("case %#", (found, wanted) => expect(found).toEqual(wanted));
+    [() => cores("line 4 mm² cpc 2.5 mm² cores 2", "conduit method B"), ["1 × line 4", "1 × cpc 2.5"]],
+    [() => cores("line 4 mm² cpc 2.5 mm² cores 3", "conduit method B"), ["1 × line 4", "1 × neutral 4", "1 × cpc 2.5"]],
+  ])("case %#", (found, wanted) => expect(found()).toEqual(wanted));
 });
 
 describe("the farthest spur of a ring", () => {
@@ -174,5 +174,65 @@ describe("the farthest spur of a ring", () => {
   it("is the one that reads the most", () => {
     expect(spur("run S1 3 m S2\nrun S1 4 m S3")).toBe(spur("run S1 4 m S3\nrun S1 3 m S2"));
     expect(spur("run S1 3 m S2\nrun S1 4 m S3")).toBeCloseTo((24 * 0.01951) / 4 + 4 * 0.01951, 6);
+  });
+});
+
+describe("the runs of a way", () => {
+  const runs = (lines: string) => {
+    const found = studied(lines).runs;
+    if (!found) return undefined;
+    const { mainLength, closed, farthest, total, detached, twice } = found;
+    const places = [...found.places.values()].map(
+      ({ name, fromBoard, spur }) =>
+        `${name.value} ${fromBoard}${spur ? `, ${spur.length} from ${spur.from}, ${spur.depth} deep` : ""}`,
+    );
+    return {
+      places,
+      mainLength,
+      closed,
+      farthest,
+      total,
+      detached: detached.length,
+      twice: twice.map(({ value }) => value),
+    };
+  };
+
+  it("of a radial are as long as they lie, the farthest place at their end", () => {
+    expect(runs("run A 7 m S1 6 m S2")).toEqual({
+      places: ["S1 7", "S2 13"],
+      mainLength: 13,
+      closed: false,
+      farthest: 13,
+      total: 13,
+      detached: 0,
+      twice: [],
+    });
+  });
+
+  it("of a ring come home, so that no place is as far as they are long", () => {
+    expect(runs("run A 7 m S1 6 m S2 8 m A")).toMatchObject({ closed: true, mainLength: 21, farthest: 13, total: 21 });
+  });
+
+  it("go on from a point as spurs, and from these as spurs of spurs", () => {
+    expect(runs("run A 7 m S1 6 m A\nrun S1 4 m X1 3 m X2\nrun X1 2 m X3\nrun A 1 m X4")).toMatchObject({
+      places: [
+        "S1 7",
+        "X1 11, 4 from S1, 1 deep",
+        "X2 14, 7 from S1, 2 deep",
+        "X3 13, 6 from S1, 2 deep",
+        "X4 1, 1 from A, 1 deep",
+      ],
+      total: 23,
+      farthest: 14,
+    });
+  });
+
+  it("that begin nowhere, or come to a point a second time, are kept apart", () => {
+    expect(runs("run A 7 m S1 6 m S2\nrun S9 4 m X1\nrun S1 5 m S2 2 m A")).toMatchObject({
+      detached: 1,
+      twice: ["S2", "A"],
+      places: ["S1 7", "S2 13"],
+    });
+    expect(runs("length 20 m")).toBeUndefined();
   });
 });

@@ -147,9 +147,11 @@ function report(mutants: readonly Numbered[], results: Results, passing: Readonl
 
 function sharesOf(fates: readonly { readonly fate: Fate["fate"] | undefined }[]): { share: number; words: string } {
   const count = (wanted: Fate["fate"] | undefined): number => fates.filter(({ fate }) => fate === wanted).length;
-  const [killed, survived] = [count("killed"), count("survived")];
-  const share = (100 * killed) / Math.max(1, killed + survived);
-  const words = `${killed} of ${killed + survived} killed (${share.toFixed(1)} %), ${count("open")} not tried against all tests, ${count(undefined)} not tried at all`;
+  const [killed, survived, open] = [count("killed"), count("survived"), count("open")];
+  // What no test saw so far counts as alive: a run that is cut short must not look better than a whole one.
+  const tried = killed + survived + open;
+  const share = (100 * killed) / Math.max(1, tried);
+  const words = `${killed} of ${tried} killed (${share.toFixed(1)} %), ${open} of them not tried against all tests, ${count(undefined)} not tried at all`;
   return { share, words };
 }
 

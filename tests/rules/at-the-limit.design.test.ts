@@ -157,11 +157,16 @@ const limits: readonly Limit[] = [
     text: annexe("device BS EN 60898 #", kiln("BS EN 60898 B40 6 kA")),
     found: { "C32 6 kA": "warning", "C40 6 kA": "", "C50 6 kA": "" },
   },
-  // BS EN 60898: type C opens at 10 × In at the latest, and may from 5 × In; type D from 10 × In.
+  // BS EN 60898: type C opens at 10 × In at the latest, and may from 5 × In; type D from 10 × In. Of one rating either may open.
   {
     check: "coordination/no-selectivity",
     text: annexe("device BS EN 60898 #", kiln("BS EN 60898 C32 6 kA")),
-    found: { "C63 6 kA": ["information", "315 A, at least 320 A required"], "D32 6 kA": "", "C50 6 kA": "information" },
+    found: {
+      "C63 6 kA": ["information", "315 A, at least 320 A required"],
+      "D40 6 kA": "",
+      "D32 6 kA": "information",
+      "C50 6 kA": "information",
+    },
   },
   // Fuses of one kind: 1.6 times.
   {
@@ -321,6 +326,14 @@ serves pv
       "overload 30 A\nIb 32.1 A": ["error", "exceeds the 32 A this cable can carry. Fit 6 mm²."],
       "overload 33 A\nIb 33 A": "",
     },
+  },
+  // A relay watches the motor alone: with sockets on the circuit it protects nothing.
+  {
+    check: "design/device-over-capacity",
+    text: way(
+      "device BS EN 60898 D50 10 kA\ncable singles line 4 mm² cpc 4 mm²\nroute conduit method B\noverload 30 A\nserves #",
+    ),
+    found: { motor: "", "motor ventilation": "", "motor sockets": "error" },
   },
   {
     check: "design/neutral-below-device",

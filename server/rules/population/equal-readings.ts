@@ -60,7 +60,7 @@ function checkColumn([name, show, read]: Column, studies: readonly WayStudy[], r
   );
   for (const [value, figures] of groups) {
     const [first] = figures;
-    if (!first || figures.length < comparison.equalReadings.value || !differ(figures)) continue;
+    if (!first || !differ(figures)) continue;
     report(factSpot(first.fact), {
       message: `Ways ${listed(figures.map(({ study }) => study.way.id))} differ in length and all read ${name} ${show(value)}: were they measured, or copied?`,
       value: amount(value, "Ω"),
