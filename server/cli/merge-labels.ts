@@ -2,6 +2,7 @@
 import { git, isRevision } from "../git/run.ts";
 import { type Style, styles } from "../merge/write.ts";
 import { visible } from "../text/visible.ts";
+import { pickedName } from "./picked.ts";
 
 export interface SideLabels {
   readonly base: string;
@@ -20,10 +21,18 @@ interface Named {
 const placeholder = /^%[SXY]$/;
 const longest = 80;
 
-export async function labelsFor({ path, base, ours, theirs }: Named, folder: string): Promise<SideLabels> {
+/** `text`: of their side, by which it is found out who it is where git does not say. */
+export async function labelsFor(
+  { path, base, ours, theirs }: Named,
+  text: string | undefined,
+  folder: string,
+): Promise<SideLabels> {
+  const said = named(theirs) ?? mergedName();
+  const picked =
+    said === undefined && path !== undefined && text !== undefined ? await pickedName(path, text, folder) : undefined;
   const [here, there] = await Promise.all([
     label(named(ours) ?? (path === undefined ? "ours" : "HEAD"), path, folder),
-    label(named(theirs) ?? mergedName() ?? "theirs", path, folder),
+    label(said ?? picked ?? "theirs", path, folder),
   ]);
   return { base: tidy(named(base) ?? "base"), ours: here, theirs: there };
 }

@@ -84,10 +84,15 @@ function outcomeOf({ base, ours, theirs }: Record<keyof Files, Text>): ReturnTyp
   }
 }
 
+function textAt(path: string): string | undefined {
+  const read = readBeside(path);
+  return "failure" in read ? undefined : read.text;
+}
+
 async function written(outcome: Merged, { files, options, size, shown, terminal }: Job): Promise<number> {
   const hasConflicts = outcome.conflicts.length > 0;
   const plain: SideLabels = { base: "base", ours: "ours", theirs: "theirs" };
-  const labels = hasConflicts ? await labelsFor(options, terminal.cwd) : plain;
+  const labels = hasConflicts ? await labelsFor(options, textAt(files.theirs), terminal.cwd) : plain;
   const style = hasConflicts ? (options.style ?? (await styleFor(terminal.cwd))) : "merge";
   const marks: Marks = { size, style, ...labels };
   const text = textOf(outcome, marks);
@@ -121,7 +126,7 @@ function reportOf({ conflicts }: Merged, labels: SideLabels, shown: string): str
 
 /** As git merges any other file. */
 async function byLines(why: string, { files, options, size, shown, terminal }: Job): Promise<number> {
-  const labels = await labelsFor(options, terminal.cwd);
+  const labels = await labelsFor(options, textAt(files.theirs), terminal.cwd);
   const style = options.style ?? (await styleFor(terminal.cwd));
   const end = await gitEnd(terminal.cwd, [
     "merge-file",

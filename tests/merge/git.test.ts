@@ -241,6 +241,51 @@ describe("what git itself does beside it", () => {
     expect(readFileSync(join(made.folder, "board.ways"), "utf8")).toBe(b);
   });
 
+  /** The driver of these repositories is handed no names, as by a git before 2.44. */
+  const picking = (subjects: readonly string[]): TestRepository => {
+    const made = repository({ "board.ways": workshop });
+    made.git("checkout", "-q", "-b", "other");
+    for (const [index, subject] of subjects.entries())
+      made.commit(
+        subject,
+        { "board.ways": changed(workshop, "Zs           0.43 Ω", `Zs           0.4${index + 5} Ω`) },
+        "B. Other",
+      );
+    made.git("checkout", "-q", "main");
+    made.commit("Corrected here", { "board.ways": changed(workshop, "Zs           0.43 Ω", "Zs           0.41 Ω") });
+    return made;
+  };
+  const markOf = (made: TestRepository): string =>
+    /^>{7} (.*)$/m.exec(readFileSync(join(made.folder, "board.ways"), "utf8"))?.[1] ?? "";
+
+  it("a conflict of a rebase, or of a series of picks, names the commit that is being applied", () => {
+    const made = picking(["One (first)", "Two"]);
+    made.git("checkout", "-q", "other");
+    expect(() => made.git("rebase", "-q", "main")).toThrow();
+    expect(markOf(made)).toMatch(/^[0-9a-f]{7,} \(One \(first\)\) \(B\. Other, 2026-03-05\)$/);
+    made.write({ "board.ways": changed(workshop, "Zs           0.43 Ω", "Zs           0.45 Ω") });
+    made.git("add", "-A");
+    made.git("-c", "core.editor=true", "rebase", "--continue");
+    expect(made.git("log", "--format=%s", "-3").trim().split("\n")).toEqual(["Two", "One (first)", "Corrected here"]);
+
+    const other = picking(["One", "Two"]);
+    expect(() => other.git("cherry-pick", "main~1..other")).toThrow();
+    expect(markOf(other)).toMatch(/^[0-9a-f]{7,} \(One\) \(B\. Other, 2026-03-05\)$/);
+  });
+
+  it("a conflict in the middle of a rebase that is about something else is not given the name of its step", () => {
+    const made = picking(["One", "Two"]);
+    made.git("checkout", "-q", "-b", "third", "main~1");
+    made.commit("Else", { "board.ways": changed(workshop, "Zs           0.43 Ω", "Zs           0.99 Ω") });
+    made.git("checkout", "-q", "other");
+    expect(() => made.git("rebase", "-q", "main")).toThrow();
+    made.write({ "board.ways": changed(workshop, "Zs           0.43 Ω", "Zs           0.45 Ω") });
+    made.git("add", "-A");
+    made.git("commit", "-qm", "By hand");
+    expect(() => made.git("cherry-pick", "third")).toThrow();
+    expect(markOf(made)).toBe("theirs");
+  });
+
   it("cherry-pick, rebase and stash merge in the same way", () => {
     const made = repository({ "board.ways": workshop });
     made.git("checkout", "-q", "-b", "other");

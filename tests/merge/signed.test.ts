@@ -73,7 +73,7 @@ test("a side is named by who wrote it, and not by who merged it", async () => {
     one.git("merge", "-q", "--no-ff", "-m", "Both", "title");
     one.day = "2026-04-02";
     one.commit("Other file", { "notes.txt": "none" });
-    const { theirs } = await labelsFor({ path: "shed.ways", theirs: "site" }, one.folder);
+    const { theirs } = await labelsFor({ path: "shed.ways", theirs: "site" }, undefined, one.folder);
     expect(theirs).toMatch(/^site \((?:C\. Holt|B\. Reeve), 2026-03-05\)$/);
   } finally {
     one.end();
