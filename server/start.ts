@@ -111,6 +111,15 @@ function write(path: string, { times, body }: Kept): void {
     writeFileSync(beside, bytes, { mode: 0o600 });
     renameSync(beside, path);
   } catch {
-    rmSync(beside, { force: true });
+    remove(beside);
+  }
+}
+
+/** Where the folder of caches is a file, or closed to us, taking away fails as writing did. */
+function remove(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // A start that keeps nothing is only slower.
   }
 }

@@ -56,7 +56,8 @@ export async function writeReport(source: Source, writing: Writing): Promise<num
   const seen = await reportAll(source, reporter, writing);
   const isNothing = source.files === 0 && source.failures.length > 0;
   if (!(isNothing && options.format === "text")) sink.out(reporter.end(seen.total));
-  const unwritten = sink.end();
+  // A file that another program reads says nothing of what was left out.
+  const unwritten = source.isStopped() ? sink.drop() : sink.end();
   const notes = sentences(options.quiet ? [] : seen.notes);
   if (forPeople.has(options.format) && options.outputFile === undefined) terminal.out(notes);
   else terminal.err(notes);

@@ -11,10 +11,14 @@ export interface Sink {
   readonly out: (text: TerminalText) => void;
   /** Says why the report could not be written, if it could not. */
   readonly end: () => string | undefined;
+  /** Ends it where the report is not whole: a file that was there stays as it was, and a sentence says so. */
+  readonly drop: () => string | undefined;
 }
 
 export function sinkOf(file: string | undefined, terminal: Terminal): Sink {
-  return file === undefined ? { out: terminal.out, end: () => undefined } : intoFile(file, terminal.cwd);
+  return file === undefined
+    ? { out: terminal.out, end: () => undefined, drop: () => undefined }
+    : intoFile(file, terminal.cwd);
 }
 
 function intoFile(file: string, cwd: string): Sink {
@@ -45,6 +49,12 @@ function intoFile(file: string, cwd: string): Sink {
       attempt(() => renameSync(beside, path));
       if (failure !== undefined) rmSync(beside, { force: true });
       return failure;
+    },
+    drop: () => {
+      if (handle === undefined || !isFile) return failure;
+      attempt(() => closeSync(handle));
+      rmSync(beside, { force: true });
+      return failure ?? `“${file}” was not written.`;
     },
   };
 }

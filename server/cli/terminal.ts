@@ -96,9 +96,14 @@ export function processTerminal(program: string): Terminal {
   };
 }
 
+/** Ctrl-C, and what a host sends that ends a job. */
+const interruptions = ["SIGINT", "SIGTERM"] as const;
+
 function onInterrupt(stop: () => void): () => void {
-  process.once("SIGINT", stop);
-  return () => process.off("SIGINT", stop);
+  for (const signal of interruptions) process.once(signal, stop);
+  return () => {
+    for (const signal of interruptions) process.off(signal, stop);
+  };
 }
 
 /** `wayfile` where it is installed; inside this package npm finds it; or else Node with the path of the bundle. */

@@ -49,10 +49,27 @@ test("ends with 2 where something could not be done", async () => {
   expect({ err, code }).toEqual({ err: "There is no file or folder “gone.ways”.\n", code: 2 });
 });
 
-test("writes no colour into a pipe, whatever a build server asks for", async () => {
-  const { out } = await start({ cwd: faulty().path, env: { FORCE_COLOR: "1", CI: "1" } }, "check");
-  expect(out).not.toContain("\u001b");
+test.each([
+  [{ CI: "1" }, [], false],
+  [{ CI: "1", FORCE_COLOR: "0" }, [], false],
+  [{ CI: "1", FORCE_COLOR: "1" }, [], true],
+  [{ FORCE_COLOR: "1", NO_COLOR: "1" }, [], false],
+  [{ FORCE_COLOR: "1" }, ["--color", "never"], false],
+  [{ NO_COLOR: "1" }, ["--color", "always"], true],
+])("writes colour into a pipe with %o %o: %s", async (env, options, wanted) => {
+  const plain = { FORCE_COLOR: "", NO_COLOR: "", CI: "" };
+  const { out } = await start({ cwd: faulty().path, env: { ...plain, ...env } }, "check", ...options);
+  expect(out.includes("\u001b")).toBe(wanted);
 });
+
+test.each(["cache", "cache/below"])(
+  "where the folder of caches would be %s, and that is a file, all is checked",
+  async (place) => {
+    const folder = new Folder({ "a.ways": schedule(faultyWay), cache: "a file" });
+    const found = await start({ cwd: folder.path, env: { WAYFILE_CACHE: folder.at(place) } }, "check");
+    expect(found).toEqual(await folder.run("check"));
+  },
+);
 
 test("shows its first findings long before the last, and Ctrl-C leaves what is known in order", async () => {
   const files = Array.from({ length: 600 }, (_, index) => [

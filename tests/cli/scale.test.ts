@@ -196,6 +196,17 @@ describe("long work", () => {
     expect(out).toMatch(/\d+ files, .*: \d+ errors?/);
   });
 
+  test("that is interrupted leaves the file of its report as it was", async () => {
+    let asked = 0;
+    const folder = new Folder({ ...manySchedules(30), "report.json": "the last one" });
+    const stopping = { clock: slow(), interrupted: () => ++asked > 45 };
+    const { code, err } = await folder.runWith(stopping, "check", "--format", "json", "--output-file", "report.json");
+    expect(code).toBe(130);
+    expect(err).toMatch(/\n“report\.json” was not written\.\nInterrupted: \d+ files checked/);
+    expect(readFileSync(folder.at("report.json"), "utf8")).toBe("the last one");
+    expect(readdirSync(folder.path).filter((name) => name.endsWith(".tmp"))).toEqual([]);
+  });
+
   test("that is interrupted while it reads says that nothing was checked", async () => {
     const interrupted = () => true;
     const { code, out, err } = await new Folder(manySchedules(30)).runWith({ clock: slow(), interrupted }, "check");
