@@ -57,6 +57,36 @@ const kept: readonly Kept[] = [
     by: "1",
     reason: "All rows of the table are of one standing.",
   },
+  ...["2", "+"].map((by) => ({
+    file: "server/circuit/kept.ts",
+    line: "kept.set(place.board, [fresh, ...all.filter((one) => one.parts !== fresh.parts).slice(0, mostKept - 1)]);",
+    by,
+    reason: "How many answers are kept of a board: one more or fewer is worked out again, and comes to the same.",
+  })),
+  {
+    file: "server/circuit/kept.ts",
+    line: "const mostKept = 6;",
+    by: "7",
+    reason: "How many answers are kept of a board: one more or fewer is worked out again, and comes to the same.",
+  },
+  {
+    file: "server/calc/network-tree.ts",
+    line: "if (known < 0 || (behind[node] ?? 0) > (behind[known] ?? 0)) heavy[above] = node;",
+    by: ">=",
+    reason: "Of two branches with as much behind them either may go on: what two nodes have in common is the same.",
+  },
+  {
+    file: "server/calc/network-tree.ts",
+    line: "const at = (numbers: Int32Array | Float64Array, node: number): number => numbers[node] ?? 0;",
+    by: "1",
+    reason: "Every node has a number in each of these lists.",
+  },
+  {
+    file: "server/readings/population.ts",
+    line: "const [low, high] = [sorted[Math.ceil(middle) - 1] ?? 0, sorted[Math.floor(middle)] ?? 0];",
+    by: "1",
+    reason: "A list without figures has no middle, and whoever asks has four figures or more.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>

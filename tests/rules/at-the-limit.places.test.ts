@@ -188,6 +188,18 @@ const limits: readonly Limit[] = [
       "r1 >99.9 Ω rn 0.90 Ω r2 1.08 Ω": "warning",
     },
   },
+  // The highest point is R1+R2, within the tolerance of 0.05 Ω; (r1 + r2)/4 is 0.2925 Ω, and end to end 1.17 Ω.
+  {
+    check: "ring/r1r2-against-ring",
+    text: ring("r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω", "at S1 L-N 0.22 Ω L-E 0.29 Ω\nat X1 L-N 0.30 Ω L-E 0.39 Ω\nR1+R2 # Ω"),
+    found: {
+      "0.34": "",
+      "0.33": ["warning", "Record the highest reading to earth: the highest point, X1, reads 0.39 Ω."],
+      "0.44": "",
+      "1.17": ["warning", "That is about r1 + r2, end to end"],
+      "0.58": ["warning", "That is half of r1 + r2, not a quarter"],
+    },
+  },
   {
     check: "ring/points-missing",
     setting: { stage: "dead-tested" },
