@@ -5,4 +5,5 @@ export const checkedChannel = "wayfile:checked";
 
 const checked = channel(checkedChannel);
 
-export const announceChecked = (): void => checked.publish(undefined);
+/** `goesOn`: only a part of it was, and the same work over and over follows. */
+export const announceChecked = (goesOn = false): void => checked.publish(goesOn);

@@ -7,7 +7,6 @@ import { subscribe } from "node:diagnostics_channel";
 import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import module, { createRequire } from "node:module";
 import { dirname, isAbsolute, join } from "node:path";
-import { setFlagsFromString } from "node:v8";
 import { Script } from "node:vm";
 import { crc32 } from "node:zlib";
 import { checkedChannel } from "./checked.ts";
@@ -16,18 +15,17 @@ import { folderOfCaches } from "./cli/cache-folder.ts";
 /** ms after the first schedule was checked: by then nobody waits for an answer, and most of what runs has run. */
 const settled = 2_000;
 
+/**
+ * ms after a first part of a large schedule was shown: V8 keeps with a function how often it ran, and a start that went by
+ * what a thousand ways had taught compiled for two on the other core instead of getting on.
+ */
+const sent = 10;
+
 /** How many starts add what they have compiled: the first schedule may be an empty one, which most checks never see. */
 const mostTimes = 4;
 
 /** Of four bytes a sum, and of one how many starts have added to what follows. */
 const headLength = 5;
-
-/**
- * What V8 learns of a function that runs often, and keeps with it: that it is to be compiled again, and better, as soon as
- * it is called. A start that went by what a thousand ways had taught compiled for two instead of getting on, and took a
- * fifth longer. So nothing of it is learnt in a start that keeps what is compiled.
- */
-const learntWhileRunning = ["profile-guided-optimization", "sparkplug"];
 
 interface Kept {
   readonly times: number;
@@ -83,19 +81,17 @@ function readKept(path: string): Kept | undefined {
 }
 
 function keepOnceChecked(script: Script, path: string, times: number): void {
-  for (const learnt of learntWhileRunning) setFlagsFromString(`--no-${learnt}`);
   let isKept = false;
   const keep = (): void => {
     if (isKept) return;
     isKept = true;
-    for (const learnt of learntWhileRunning) setFlagsFromString(`--${learnt}`);
     write(path, { times, body: script.createCachedData() });
   };
   let isChecked = false;
-  subscribe(checkedChannel, () => {
+  subscribe(checkedChannel, (goesOn) => {
     if (isChecked) return;
     isChecked = true;
-    setTimeout(keep, settled).unref();
+    setTimeout(keep, goesOn === true ? sent : settled).unref();
     process.on("exit", keep);
   });
 }

@@ -83,7 +83,7 @@ export class Checking {
           takesPart && this.#runtime.now() - start > patience && (!lookedAt || hasChecked[part](snapshot, lookedAt)),
         progressed: (ways) => progress?.progressed(ways),
       });
-      if (end === "done") this.#runtime.checked?.();
+      if (end === "done" || (end === "enough" && part === "boards")) this.#runtime.checked?.(end === "enough");
       return end === "outdated" || end === "enough" ? states[end] : "ready";
     } finally {
       progress?.end();

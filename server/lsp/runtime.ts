@@ -56,6 +56,6 @@ export interface Runtime {
   readonly office?: PaperOffice;
   /** Told where the parts of the server lie, where it could not know by itself. */
   partsAt?(address: string): void;
-  /** Told that all of a file was checked: what is compiled by then is worth keeping. */
-  checked?(): void;
+  /** Told that all of a file was checked, or the boards that are shown: what is compiled by then is worth keeping. */
+  checked?(goesOn: boolean): void;
 }

@@ -191,6 +191,44 @@ const protocolOnce: Plugin = {
   },
 };
 
+/** Of the protocol's library, features that no part of the server has: notebooks, monikers and the like. */
+const unusedFeatures = {
+  notebook: "NotebookSyncFeature",
+  typeHierarchy: "TypeHierarchyFeature",
+  moniker: "MonikerFeature",
+  inlineValue: "InlineValueFeature",
+  linkedEditingRange: "LinkedEditingRangeFeature",
+  inlineCompletion: "InlineCompletionFeature",
+  textDocumentContent: "TextDocumentContentFeature",
+};
+
+/** Each adds itself to a connection, which is as it was without; the manager of documents would keep texts a second time. */
+const withoutUnusedFeatures: Plugin = {
+  name: "without-unused-features",
+  setup({ onLoad }) {
+    const left = (text: string) => ({ contents: text, loader: "js" as const });
+    for (const [file, feature] of Object.entries(unusedFeatures)) {
+      onLoad(
+        { filter: new RegExp(`[\\\\/]vscode-languageserver[\\\\/]lib[\\\\/]common[\\\\/]${file}\\.js$`) },
+        async ({ path }) => {
+          const text = await readFile(path, "utf8");
+          if (!text.includes(`exports.${feature} = `)) throw new Error(`${path} adds itself in another way.`);
+          return left(`exports.${feature} = (connection) => connection;`);
+        },
+      );
+      onLoad(
+        {
+          filter: new RegExp(
+            `[\\\\/]vscode-languageserver-protocol[\\\\/]lib[\\\\/]common[\\\\/]protocol\\.${file}\\.js$`,
+          ),
+        },
+        () => left(""),
+      );
+    }
+    onLoad({ filter: /[\\/]vscode-languageserver[\\/]lib[\\/]common[\\/]textDocuments\.js$/ }, () => left(""));
+  },
+};
+
 /** What of it the server asks for, besides types. */
 async function namesOfProtocol(): Promise<string[]> {
   const folder = join(root, "server/lsp");
@@ -272,7 +310,7 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
   "web-server": {
     ...inBrowser,
     entryPoints: { main: "client/web/worker.ts" },
-    plugins: [withReasons, withoutReasons, withProse, withoutSignTable, protocolOnce],
+    plugins: [withReasons, withoutReasons, withProse, withoutSignTable, withoutUnusedFeatures, protocolOnce],
     loading: inWorker,
   },
   server: {
@@ -284,6 +322,7 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
       withoutSignTable,
       withoutCryptography,
       withoutPackageLookup,
+      withoutUnusedFeatures,
       protocolOnce,
       apart,
     ],
