@@ -22,6 +22,7 @@ import {
   type ViewQuestion,
   viewRequest,
 } from "../server/lsp/view-protocol.ts";
+import { heard } from "./heard.ts";
 import type { Entered, EnterMessage, FromPage, ToPage } from "./page/messages.ts";
 import { pageHtml } from "./pageHtml.ts";
 
@@ -75,7 +76,7 @@ export class LiveView {
     panel.webview.options = this.#options;
     this.#document ??= lastSchedule()?.uri;
     this.#listeners = [
-      panel.webview.onDidReceiveMessage((message: FromPage) => void this.#hear(message)),
+      panel.webview.onDidReceiveMessage((message: unknown) => void this.#hear(heard(message))),
       panel.onDidDispose(() => this.#closed(panel)),
       panel.onDidChangeViewState(() => this.#refresh()),
       workspace.onDidChangeTextDocument(({ document }) => this.#isShown(document.uri) && this.#refresh(0)),
@@ -115,7 +116,8 @@ export class LiveView {
     void this.#panel?.webview.postMessage(message);
   }
 
-  async #hear(message: FromPage): Promise<void> {
+  async #hear(message: FromPage | undefined): Promise<void> {
+    if (!message) return;
     if (message.kind === "show") {
       this.#wanted = { view: message.view, ...(message.board === undefined ? {} : { board: message.board }) };
       this.#refresh(0);

@@ -3,6 +3,7 @@ import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
+import { viewKinds } from "../../server/views/kinds.ts";
 import { loft } from "../helpers/cursor.ts";
 import { builtProgram, bundled } from "../helpers/program.ts";
 import { TestRepository } from "../helpers/repository.ts";
@@ -19,11 +20,34 @@ const tempting = plain.replace(
   'wayfile 1\nuse "https://nowhere.invalid/b.ways"\nuse "//nowhere.invalid/share/c.ways"\n',
 );
 
+/** Every command there is, each as it does the most. */
 const commands: readonly (readonly string[])[] = [
   ["check", "--no-cache", "tempting.ways"],
+  ["check", "--no-cache", "--since", "HEAD", "--format", "sarif"],
+  ["check", "--staged"],
+  ["check", "--history", "--no-cache", "a.ways"],
+  ["check", "--no-cache", "--shard", "1/1", "--format", "jsonl", "--output-file", "part.jsonl"],
+  ["gather", "part.jsonl"],
+  ["fmt", "--diff", "a.ways"],
+  ["explain", "loop/zs-over-limit"],
   ["schedule", "a.ways", "-o", "a.xlsx"],
+  ["schedule", "tempting.ways", "-o", "a.html"],
+  ["enter", "a.ways", "a.xlsx", "--dry-run"],
+  ["worksheet", "a.ways", "--fill", "-o", "a.html"],
+  ["inspection", "a.ways", "--format", "markdown"],
+  ["working", "a.ways", "-o", "w.md"],
+  ["summary", "a.ways", "--format", "html"],
+  ["editions", "a.ways"],
+  ["size", "a.ways", "--way", "A/3"],
   ["register", "--no-cache", "--format", "html"],
   ["compare", "HEAD", "a.ways"],
+  ["history", "a.ways"],
+  ["merge", "--stdout", "a.ways", "a.ways", "tempting.ways"],
+  ["git", "textconv", "tempting.ways"],
+  ["git", "setup", "--dry-run"],
+  ["settings"],
+  ["schema", "settings"],
+  ["completion", "bash"],
 ];
 
 /** Whether a namespace without any network can be made here. */
@@ -51,14 +75,22 @@ it("every command works without a network, and asks for none", async () => {
       encoding: "utf8",
       env: { ...process.env, WAYFILE_KNOCKS: knocks },
     });
-    expect({ command, isDone: status === 0 || status === 1, stderr }).toEqual({
+    // What is no inspection has no paper of one; what stands in a schedule that is not there is told.
+    expect({ command, isDone: [0, 1, 2].includes(status ?? -1), stderr }).toEqual({
       command,
       isDone: true,
-      stderr: expect.not.stringContaining("network"),
+      stderr: expect.not.stringMatching(/network|its own fault/),
     });
   }
   expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
   repository.end();
+  // A command that is added is tried here too.
+  const { stdout } = spawnSync(process.execPath, [program, "--help"], { encoding: "utf8" });
+  const [, listed = ""] = /^Commands:\n([\s\S]*?)^Exit codes/m.exec(stdout) ?? [];
+  const all = [...listed.matchAll(/^ {2}([a-z]+)\b/gm)].map(([, name]) => name ?? "");
+  expect(all).toContain("check");
+  const untried = all.filter((name) => !commands.some(([tried]) => tried === name));
+  expect(untried).toEqual(["serve", "help"].filter((name) => all.includes(name)));
 });
 
 it("the server works without a network, and asks for none", async () => {
@@ -81,6 +113,14 @@ it("the server works without a network, and asks for none", async () => {
       position: { line: 1, character: 7 },
     });
   for (const kind of ["working", "summary"]) await server.connection.sendRequest("wayfile/report", { uri, kind });
+  for (const format of ["html", "xlsx"])
+    await server.connection.sendRequest("wayfile/paper", { uri, paper: "schedule", format });
+  for (const view of viewKinds) await server.connection.sendRequest("wayfile/view", { uri, view });
+  await server.connection.sendRequest("wayfile/register", {});
+  for (const method of ["wayfile/revisions", "wayfile/past", "wayfile/beside"])
+    await server.connection.sendRequest(method, { uri, revision: "HEAD" }).catch(({ message }) => {
+      expect(message).toContain("git repository");
+    });
   expect(await server.stop()).toBe(0);
   expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
 });

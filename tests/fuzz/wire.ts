@@ -50,7 +50,7 @@ function runtimeOf({ disk }: Host): Runtime {
       return found === undefined || text === undefined ? undefined : { uri: found, text };
     },
     read: async (uri) => {
-      const text = disk.get(uri);
+      const text = uri.endsWith(".ways") ? disk.get(uri) : undefined;
       return text === undefined ? { failure: "there is no such file." } : { text };
     },
     list: async (below) =>
