@@ -167,6 +167,8 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   workshop: ["industrial"],
   factory: ["industrial"],
   farm: ["agricultural"],
+  overhead: ["free-air"],
+  catenary: ["free-air"],
   garage: ["outbuilding"],
   shed: ["outbuilding"],
   light: ["lighting"],

@@ -420,3 +420,44 @@ describe("90 °C singles", () => {
     expect(trunking.assumesThermoplastic).toBe(false);
   });
 });
+
+const sharedBy = (load: string, grouped: string) => `wayfile 1
+installation "Mill" {
+  standard BS 7671:2018+A2:2022
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 32 mm length 6 m bends 1
+    way 1 radial "Heater" {
+      device BS EN 60898 B20 6 kA
+      cable singles 70 °C line 4 mm² cpc 4 mm²
+      route method B grouped 2 in C1
+      serves heating
+      Ib 18 A
+    }
+    way 2 radial "Oven" {
+      device BS EN 60898 B20 6 kA
+      cable singles 70 °C line 4 mm² cpc 4 mm²
+      route method B grouped 2 in C1
+      serves heating
+      Ib 18 A
+    }
+    way 3 radial "Controls" {
+      device BS EN 60898 B6 6 kA
+      cable singles 70 °C line 2.5 mm² cpc 2.5 mm²
+      route method B ${grouped} in C1
+      ${load}
+    }
+  }
+}`;
+
+// 2.5 mm² by method B carries 24 A, and 16.8 A with three together: 30 % of that is 5.04 A.
+it.each([
+  ["serves control\nIb 5 A", "grouped 3", 0],
+  ["serves control\nIb 5.1 A", "grouped 3", 2],
+  // Its own count is not full, so what it carries in the group is not known.
+  ["serves control\nIb 2 A", "grouped 2", 3],
+  ["serves sockets\nIb 2 A", "grouped 3", 2],
+  ["serves control", "grouped 3", 2],
+])("a circuit of hardly any load in a conduit, %s, %s: %i counts are short", (load, grouped, count) =>
+  expect(find("containment/grouping-understated", sharedBy(load, grouped))).toHaveLength(count),
+);

@@ -1,5 +1,6 @@
 /** Which paper a schedule gives, and why one may not be given. */
-import { studyWay } from "../../circuit/way.ts";
+import { isOutsideWork } from "../../circuit/supply.ts";
+import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import { type Inspection, type InspectionKind, latestInspection } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
@@ -68,12 +69,16 @@ export function obstacles(
 
 const firstOf = (findings: readonly Finding[]): string => (findings[0]?.message ?? "").replace(/\.$/, "");
 
+/** An old circuit beside the work is no part of its paper: what is dangerous there is an error all the same. */
+const isCovered = (study: WayStudy, inspection: Inspection | undefined): boolean =>
+  inspection ? circuitIn(inspection, study).state !== "not-covered" : !isOutsideWork(study);
+
 /** Readings beyond their limit, whatever the checks make of them: an RCD that excuses a loop passes no test of it. */
 function failing({ boards }: Installation, inspection: Inspection | undefined): string[] {
   return boards.flatMap(({ board, context }) =>
     board.ways
       .map((way) => studyWay(way, context))
-      .filter((study) => !inspection || circuitIn(inspection, study).state !== "not-covered")
+      .filter((study) => isCovered(study, inspection))
       .flatMap((study) =>
         [...planDead(study), ...planLive(study)]
           .filter(isFailed)
@@ -91,7 +96,7 @@ const isFailed = ({ bounds, recorded }: PlannedTest): boolean =>
 function limitations({ boards }: Installation, inspection: Inspection | undefined): number {
   return boards.flatMap(({ board, context }) =>
     board.ways
-      .filter((way) => !inspection || circuitIn(inspection, studyWay(way, context)).state !== "not-covered")
+      .filter((way) => isCovered(studyWay(way, context), inspection))
       .flatMap(({ facts }) => distinctAbsences(facts as Facts).filter(({ value }) => value.absent === "LIM")),
   ).length;
 }

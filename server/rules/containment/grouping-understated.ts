@@ -1,7 +1,10 @@
+import { exceeds } from "../../calc/compare.ts";
 import { groupingFactor } from "../../calc/index.ts";
 import { plain, remark } from "../../calc/result.ts";
+import type { ContainmentStudy } from "../../conduits/containment.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { FactOf } from "../../model/values.ts";
+import { lightLoad } from "../../tables/light-load.ts";
 import { containmentRule } from "../common/containments.ts";
 import { inPlaceOf, wordsAfter } from "../common/writing.ts";
 import { amount, factSpot, valueSpot } from "../frame/rule.ts";
@@ -11,7 +14,7 @@ export default containmentRule({
   severity: "warning",
   since: "0.1",
   title: "More circuits share a conduit or trunking than the route's grouping counts.",
-  why: "Each circuit in an enclosure warms the others. With too few counted, the cable is rated for more than it can carry. Write how many run together. Circuits that carry hardly any load may be left out of the count: record that as a departure.",
+  why: "Each circuit in an enclosure warms the others. With too few counted, the cable is rated for more than it can carry. Write how many run together. A circuit that is known to carry no more than 30 % of what it may in the group is left out of the count of the others, but not of its own: state its load, and how many it runs with.",
   clauses: ["523.5"],
   examples: [
     {
@@ -58,7 +61,9 @@ installation "Mill" {
     const known = "missing" in factor ? undefined : factor;
     for (const { route, study: own } of study.contents) {
       const { grouped } = route.args;
-      const circuits = study.groupedFor(own);
+      const light = study.contents.filter((one) => one.study !== own && isLightlyLoaded(one, study));
+      const circuits =
+        study.groupedFor(own) - light.reduce((sum, one) => sum + (one.study.cable?.parallel.line ?? 1), 0);
       if (circuits < 2) continue;
       if ((grouped && grouped.value >= circuits) || !study.circuits.includes(own)) continue;
       const stated = grouped ? `this route counts ${plain(grouped.value)}` : "this route counts none of the others";
@@ -67,7 +72,7 @@ installation "Mill" {
         ? valueSpot(route, { start: labelStart(route, grouped.start), end: grouped.end })
         : factSpot(route);
       report(spot, {
-        message: `${circuits} circuits run in ${study.name}, but ${stated}: write grouped ${circuits}${falls}.`,
+        message: `${circuits} circuits run in ${study.name}${light.length > 0 ? " besides those of 30 % of their load or less" : ""}, but ${stated}: write grouped ${circuits}${falls}.`,
         ...(grouped ? { value: amount(grouped.value, "circuits") } : {}),
         limit: amount(circuits, "circuits"),
         steps: [...(known?.steps ?? [remark(`${circuits} circuits in ${study.name}`)])],
@@ -87,6 +92,22 @@ installation "Mill" {
     }
   },
 });
+
+/**
+ * A circuit whose stated current is at most 30 % of what it carries with all the others round it (523.5): its own count is
+ * full, and its load is known and not that of whatever is plugged in.
+ */
+function isLightlyLoaded(
+  { study: one, route }: ContainmentStudy["contents"][number],
+  group: ContainmentStudy,
+): boolean {
+  const { grouped } = route.args;
+  const full = grouped !== undefined && grouped.value >= group.groupedFor(one);
+  const Ib = one.servesSockets || one.isFeeder ? undefined : one.designCurrent?.value;
+  const found = one.capacities.find(({ fact }) => fact === route)?.capacity;
+  if (!full || Ib === undefined || !found || "missing" in found) return false;
+  return !exceeds(Ib, lightLoad.value * found.value);
+}
 
 /** The mark takes in the word before the count. */
 const labelStart = (route: FactOf<"way", "route">, before: number): number =>
