@@ -59,7 +59,11 @@ export async function register(args: readonly string[], options: RegisterOptions
   const { rows, failures, isWhole } = await rowsOf(args, options, today, terminal);
   const window = options.outputFile === undefined ? terminal : { colour: false, width: undefined };
   const content = await contentOf(rows, today, format, window);
-  const unwritten = put(content, format, options.outputFile, terminal);
+  // A file that another program reads says nothing of what was left out.
+  const unwritten =
+    isWhole || options.outputFile === undefined
+      ? put(content, format, options.outputFile, terminal)
+      : `“${options.outputFile}” was not written.`;
   terminal.err(sentences([...failures, ...(unwritten === undefined ? [] : [unwritten])]));
   if (!isWhole) return refuseWhole(terminal);
   return failures.length > 0 || unwritten !== undefined ? exit.failed : exit.clean;

@@ -75,6 +75,17 @@ test("the register for programs is as its schema says, and every key is there", 
   expect(report.day).toBe("2026-10-20");
 });
 
+test("a register that is interrupted is not written into a file", async () => {
+  const folder = new Folder({ ...files, "register.json": "the last one" });
+  let now = 0;
+  let asked = 0;
+  const stopping = { clock: () => (now += 1000), interrupted: () => ++asked > 7 };
+  const { code, err } = await folder.runWith(stopping, "register", "-o", "register.json");
+  expect(code).toBe(130);
+  expect(err).toMatch(/“register\.json” was not written\.\nInterrupted: this register is not whole\.\n$/);
+  expect(readFileSync(folder.at("register.json"), "utf8")).toBe("the last one");
+});
+
 test("days are compared with the one that is given", async () => {
   const before = of(await rows("--on", "2026-06-01"), "late.ways").attention;
   expect(before.filter((words) => /inspection|calibration/.test(words))).toEqual([]);
