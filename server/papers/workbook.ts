@@ -60,8 +60,16 @@ function cellOf(text: string): Cell {
   };
 }
 
-/** What XML cannot hold makes a workbook that does not open. */
-const clean = (text: string): string => text.replace(/(?![\t\n\r])\p{Cc}|[\ufffe\uffff]|\p{Surrogate}/gu, "�");
+/** More signs than a cell of a spreadsheet can hold make a workbook that is to be repaired first. */
+const mostSigns = 32_767;
+
+/** What XML cannot hold makes a workbook that does not open, and what looks like a sign in its own writing would be read as that. */
+const clean = (text: string): string => {
+  const whole = text.length > mostSigns ? `${text.slice(0, mostSigns - 1)}…` : text;
+  return whole
+    .replace(/(?![\t\n\r])\p{Cc}|[\ufffe\uffff]|\p{Surrogate}/gu, "�")
+    .replace(/_(?=x[0-9a-f]{4}_)/gi, "_x005F_");
+};
 
 const widthOf = (texts: readonly string[]): number =>
   Math.min(Math.max(...texts.flatMap((text) => text.split("\n")).map(({ length }) => length)) + 1.5, 40);

@@ -2,6 +2,8 @@
 import { type Zippable, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { tableOfWorkbook } from "../../server/papers/read-workbook.ts";
+import { workbookOf } from "../../server/papers/workbook.ts";
+import type { ValueTable } from "../../server/reports/schedule/values.ts";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -72,5 +74,16 @@ describe("a workbook from outside", () => {
     expect(await tableOfWorkbook(whole)).toEqual(unreadable);
     expect(await tableOfWorkbook(bytes("PK"))).toEqual(unreadable);
     expect(await tableOfWorkbook(new Uint8Array())).toEqual(unreadable);
+  });
+});
+
+it("a workbook of ours holds what a cell can hold, as it is written", async () => {
+  const texts = ["_x0041_", "x".repeat(40_000), `${"y".repeat(32_765)}\u{1f50c}\u{1f50c}`, "=1+1", "\ud800\u0001"];
+  const columns = texts.map((_, at) => ({ key: `c${at}`, unit: "" }));
+  const bytes = await workbookOf({ columns, rows: [texts] } as unknown as ValueTable, { file: "a.ways" });
+  const read = await tableOfWorkbook(bytes);
+  expect(read).toEqual({
+    head: { line: 1, cells: ["c0", "c1", "c2", "c3", "c4"] },
+    rows: [{ line: 2, cells: ["_x0041_", `${"x".repeat(32_766)}…`, `${"y".repeat(32_765)}…`, "=1+1", ""] }],
   });
 });
