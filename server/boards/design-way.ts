@@ -51,7 +51,7 @@ export function lengthsOfWay(node: BoardNode, study: WayStudy): readonly DesignL
 /** The design current of a circuit; of a feeder without one, the demand of the board it feeds. */
 function currentOf(node: BoardNode, study: WayStudy): Calculated | undefined {
   const { designCurrent, powerFactor } = study;
-  const fed = node.children.find(({ feeder }) => feeder === study);
+  const fed = node.children.find(({ feeder }) => feeder?.way === study.way);
   if (!designCurrent) return fed && feederCurrent(fed, study);
   const how = designCurrent.stated
     ? "as stated"
@@ -112,7 +112,7 @@ function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const reason = above.whole ? undefined : "a feeder on the way could not be calculated: it is at least this much";
   if (study.isFeeder) {
     const Ib = currentOf(node, study);
-    const fed = node.children.find(({ feeder }) => feeder === study);
+    const fed = node.children.find(({ feeder }) => feeder?.way === study.way);
     const line = fed && feederDrop(fed);
     const own = line && !("missing" in line) ? line.worst : Ib && cableDrop(study, Ib.value);
     if (!own) return [open("Voltage drop of the feeder", "neither its current nor the demand of its board is known")];

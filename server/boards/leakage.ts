@@ -61,7 +61,7 @@ function behind(node: BoardNode, studies: readonly WayStudy[]): Leakage {
 function ofWay(node: BoardNode, study: WayStudy): Leakage {
   const own = leakageOf(study);
   if (own) return { parts: [own], silent: [] };
-  const child = study.isFeeder ? node.children.find(({ feeder }) => feeder === study) : undefined;
+  const child = study.isFeeder ? node.children.find(({ feeder }) => feeder?.way === study.way) : undefined;
   return child ? ofBoard(child) : { parts: [], silent: [study] };
 }
 

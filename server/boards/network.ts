@@ -1,6 +1,6 @@
 /** The boards of an installation as the tree they are fed by. */
 
-import { memoInPlace, memoOfWhole } from "../circuit/kept.ts";
+import { memoOfWhole } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Board } from "../model/file.ts";
@@ -97,7 +97,9 @@ function build(
     context,
     parent,
     children,
-    feeder: feederOf(context, parent),
+    get feeder() {
+      return feederOf(context, parent);
+    },
     threePhase: isThreePhase(context),
     get studies() {
       return studiesOn(place);
@@ -123,6 +125,5 @@ function feederOf({ upstream }: Context, parent: BoardInPlace | undefined): WayS
 }
 
 /** The studies of a board's ways. */
-export const studiesOn = memoInPlace(({ board, context }: BoardInPlace): readonly WayStudy[] =>
-  board.ways.map((way) => studyWay(way, context)),
-);
+export const studiesOn = ({ board, context }: BoardInPlace): readonly WayStudy[] =>
+  board.ways.map((way) => studyWay(way, context));

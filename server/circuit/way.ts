@@ -411,17 +411,27 @@ export interface DesignCurrent {
   readonly diversity?: Calculated;
 }
 
-const studies = new Memo<Context, WeakMap<Way, WayStudy>>();
+const studies = new Memo<Context, WeakMap<Way, WayStudy> | undefined>();
 
-/** The study of a way in its place; the same one for as long as neither changes. */
+/**
+ * The study of a way in its place; the same one for as long as neither changes and the board is one of those looked at
+ * last. Eight times what is written of a way is worked out of it, and few are looked at again: so two studies of one way
+ * are told to be of the same by their way.
+ */
 export function studyWay(way: Way, context: Context): WayStudy {
-  const here = studies.get(context) ?? new WeakMap<Way, WayStudy>();
+  const here = studies.get(context) ?? begunStudies(context);
   const before = here.get(way);
   if (before) return before;
   const study = new WayStudy(way, context);
   here.set(way, study);
-  studies.set(context, here);
   return study;
+}
+
+function begunStudies(context: Context): WeakMap<Way, WayStudy> {
+  const fresh = new WeakMap<Way, WayStudy>();
+  studies.set(context, fresh);
+  context.parts.recent.add(() => studies.set(context, undefined));
+  return fresh;
 }
 
 function loadCurrent(study: WayStudy): { value: number; fact: Fact; stated: boolean } | undefined {

@@ -71,10 +71,10 @@ export class Checking {
     const snapshot = this.#workspace.snapshot(path);
     if (!snapshot) return "ready";
     const start = this.#runtime.now();
-    const takesPart = part !== undefined && snapshot.projects.length === 1 && waysIn(snapshot) > fewWays;
-    const progress = this.#showsProgress
-      ? new CheckProgress(this.#connection, this.#runtime, waysIn(snapshot))
-      : undefined;
+    const ways = waysIn(snapshot);
+    if (ways > manyWays) this.#runtime.checksMany?.();
+    const takesPart = part !== undefined && snapshot.projects.length === 1 && ways > fewWays;
+    const progress = this.#showsProgress ? new CheckProgress(this.#connection, this.#runtime, ways) : undefined;
     try {
       const lookedAt = this.#segmentsLookedAt(snapshot);
       const end = await this.#slicer.run(snapshot.check(lookedAt), {
@@ -119,6 +119,9 @@ const fewTurns = 4;
 
 /** A part of so few ways is not worth showing: all of them are checked a moment later. */
 const fewWays = 40;
+
+/** From here on what an engine keeps beyond need is felt by the other programs of a machine. */
+const manyWays = 2_000;
 
 /** Milliseconds after which what is looked at, once it is checked, is shown before the rest. */
 const patience = 20;

@@ -109,18 +109,26 @@ class Binder {
     const inner = this.#inner(row, statement);
     if (bound.problems.length > 0 && !row.opens) return undefined;
     if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;
-    return {
+    // Of all that is kept of a file these are most, and nearly all have no more than this: spread with what they might
+    // have besides, each would be given the room for it.
+    const fact: Fact = {
       word: asInTable(word.image),
       args: bound.args,
       provenance: bound.provenance,
-      ...(bound.record === undefined ? {} : { record: bound.record }),
-      ...(bound.corrections.length > 0 ? { corrections: bound.corrections } : {}),
       segment: this.#segment,
       start: statement.start,
       wordEnd: endOf(statement.word),
       end: statement.end,
+    };
+    const isMisread = bound.problems.length > 0;
+    if (bound.record === undefined && bound.corrections.length === 0 && !isMisread)
+      return inner ? { ...fact, inner } : fact;
+    return {
+      ...fact,
+      ...(bound.record === undefined ? {} : { record: bound.record }),
+      ...(bound.corrections.length > 0 ? { corrections: bound.corrections } : {}),
       ...(inner ? { inner } : {}),
-      ...(bound.problems.length > 0 ? { misread: true as const } : {}),
+      ...(isMisread ? { misread: true as const } : {}),
     };
   }
 

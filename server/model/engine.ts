@@ -1,5 +1,9 @@
 import { AlikeAnswers } from "../memo/alike.ts";
+import { Recent } from "../memo/recent.ts";
 import { Questions } from "./reads.ts";
+
+/** A person works on one board and looks at its neighbours; what stands above them is asked again and again. */
+const mostRecent = 8;
 
 /**
  * What schedules that are checked together share: which questions were asked, so that what was asked in one place can be
@@ -9,6 +13,8 @@ import { Questions } from "./reads.ts";
 export class Engine {
   #questions = new Questions();
   readonly alike = new AlikeAnswers();
+  /** The boards whose ways were looked at last. */
+  readonly recent = new Recent(mostRecent);
 
   /** Names are a person's own: a list that has met too many of them is begun anew. */
   get questions(): Questions {

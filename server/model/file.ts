@@ -61,7 +61,6 @@ export interface FileModel {
 interface Kept {
   readonly within: AnyBlock;
   readonly bound: Bound;
-  ways?: readonly Way[];
 }
 
 /** What was made of a segment stays with it: the only state here, and never wrong, since a segment never changes. */
@@ -182,8 +181,9 @@ class FileOnDemand implements FileModel {
 
   #problemsOf(boards: readonly BoardOnDemand[]): ReadonlyMap<Segment, readonly Problem[]> {
     const problems = new Map<Segment, readonly Problem[]>();
-    for (const segment of this.#outside) noteProblems(segment, problems);
-    for (const { faulty } of boards) for (const segment of faulty) noteProblems(segment, problems);
+    for (const segment of this.#outside) noteProblems(segment, problemsOf(segment), problems);
+    for (const { faulty } of boards)
+      for (const segment of faulty) noteProblems(segment, problemsOnBoard(segment), problems);
     return problems;
   }
 }
@@ -220,7 +220,7 @@ export class BoardOnDemand implements Board {
 
   /** Its segments with problems, few or none: a board that did not change is not walked through. */
   get faulty(): readonly Segment[] {
-    this.#faulty ??= this.ways && this.segments.filter((segment) => problemsOf(segment).length > 0);
+    this.#faulty ??= this.ways && this.segments.filter((segment) => problemsOnBoard(segment).length > 0);
     return this.#faulty;
   }
 }
@@ -240,20 +240,38 @@ function boardOf(group: Group, within: AnyBlock): BoardOnDemand {
   return board;
 }
 
-function waysOf(segment: Segment): Way[] {
-  const entry = read(segment, "board");
-  const written = (entry.bound.facts as Facts<"board">).one("way");
-  if (!written) return [];
-  entry.ways ??= waysNamed(written).map((header) => ({
-    id: header.args.id.value,
-    kind: header.args.kind?.value,
-    title: header.args.title?.value ?? "",
-    header,
-    facts: header.inner as Facts<"way">,
-    segment,
-  }));
-  return [...entry.ways];
+/** Of a way nothing else is kept: its line and all in it are among its facts. */
+class ReadWays {
+  readonly ways: readonly Way[];
+  readonly problems: readonly Problem[];
+
+  constructor(ways: readonly Way[], problems: readonly Problem[]) {
+    this.ways = ways;
+    this.problems = problems;
+  }
 }
+
+const waysKept = new Memo<Segment, Way | ReadWays>();
+
+function waysOf(segment: Segment): readonly Way[] {
+  const before = waysKept.get(segment);
+  if (before) return before instanceof ReadWays ? before.ways : [before];
+  const { facts, problems } = bindSegment(segment, "board");
+  const written = (facts as Facts<"board">).one("way");
+  const ways = written ? waysNamed(written).map((header) => wayOf(header, segment)) : [];
+  const [only] = ways;
+  waysKept.set(segment, only && ways.length === 1 && problems.length === 0 ? only : new ReadWays(ways, problems));
+  return ways;
+}
+
+const wayOf = (header: FactOf<"board", "way">, segment: Segment): Way => ({
+  id: header.args.id.value,
+  kind: header.args.kind?.value,
+  title: header.args.title?.value ?? "",
+  header,
+  facts: header.inner as Facts<"way">,
+  segment,
+});
 
 /** `way 10..12 spare` is three ways; any other line is one. */
 function waysNamed(written: FactOf<"board", "way">): FactOf<"board", "way">[] {
@@ -344,10 +362,18 @@ function merged<B extends AnyBlock>(kind: B, segments: readonly Segment[]): Fact
   return new Facts(kind, list, broken, struckOut);
 }
 
-const problemsOf = (segment: Segment): readonly Problem[] => kept.get(segment)?.bound.problems ?? [];
+const problemsOf = (segment: Segment): readonly Problem[] => kept.get(segment)?.bound.problems ?? none;
 
-function noteProblems(segment: Segment, problems: Map<Segment, readonly Problem[]>): void {
-  const found = problemsOf(segment);
+/** The same of a segment of a board, whose ways are read by themselves. */
+function problemsOnBoard(segment: Segment): readonly Problem[] {
+  if (segment.word !== "way") return problemsOf(segment);
+  const ways = waysKept.get(segment);
+  return ways instanceof ReadWays ? ways.problems : none;
+}
+
+const none: readonly Problem[] = [];
+
+function noteProblems(segment: Segment, found: readonly Problem[], problems: Map<Segment, readonly Problem[]>): void {
   if (found.length > 0) problems.set(segment, found);
 }
 

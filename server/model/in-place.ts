@@ -62,7 +62,7 @@ function wayInPlace(way: Way, { types, three }: Surroundings): Way {
   const before = waysKept.get(way);
   if (before && before.type === type && before.three === three) return before.way;
   const fresh = completed(way, type, three);
-  waysKept.set(way, { type, three, way: fresh });
+  if (fresh !== way) waysKept.set(way, { type, three, way: fresh });
   return fresh;
 }
 

@@ -1,6 +1,7 @@
 /** The way a cable goes: places with a length between each two. */
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
+import { closeFitting } from "../memo/close-fitting.ts";
 import type { Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
 import { problemAt } from "./refusals.ts";
@@ -22,7 +23,7 @@ export function readPath(
   }
   if (legs.length === 0) return { problem: problemAt("missing-argument", shape, first) };
   const end = legs.at(-1)?.to.end ?? endOf(first);
-  return { path: { from: nameOf(first), legs, start: first.startOffset, end } };
+  return { path: { from: nameOf(first), legs: closeFitting(legs), start: first.startOffset, end } };
 }
 
 function readLeg(length: IToken, to: IToken | undefined): Leg | { readonly problem: Problem } {

@@ -172,6 +172,7 @@ export class Questions {
   readonly compared = new WeakMap<object, WeakMap<object, Map<number, boolean>>>();
   readonly #slots = new Map<string, number>();
   readonly #numbers: Map<Question, number>[] = [];
+  readonly #lists = new Map<string, Bits>();
   readonly #list: { readonly slot: number; readonly question: Question }[] = [];
   /** Who asked what, and who took over whose answers. */
   readonly askers = new Askers();
@@ -193,6 +194,16 @@ export class Questions {
     return number;
   }
 
+  /** The same list for all places that asked the same: circuits that are alike ask alike. */
+  oneOf(bits: Bits): Bits {
+    const key = bits.join(" ");
+    const before = this.#lists.get(key);
+    if (before) return before;
+    const list = closeFitting(bits);
+    this.#lists.set(key, list);
+    return list;
+  }
+
   at(number: number): { readonly slot: number; readonly question: Question } {
     return this.#list[number] as { slot: number; question: Question };
   }
@@ -209,7 +220,7 @@ export class Questions {
 
   /** Names are a person's own: a list that has met too many of them is begun anew. */
   get isFull(): boolean {
-    return this.#list.length > mostQuestions || this.#numbers.length > mostQuestions;
+    return [this.#list.length, this.#numbers.length, this.#lists.size].some((count) => count > mostQuestions);
   }
 }
 

@@ -28,6 +28,7 @@ interface Change {
 export class SharedParts implements Parts {
   readonly questions: Questions;
   readonly alike: Engine["alike"];
+  readonly recent: Engine["recent"];
   readonly board: BoardHead;
   readonly upstream: readonly Upstream[];
   readonly edition: Edition | undefined;
@@ -41,6 +42,7 @@ export class SharedParts implements Parts {
     this.#round = round;
     this.questions = engine.questions;
     this.alike = engine.alike;
+    this.recent = engine.recent;
     this.board = round.board;
     this.upstream = round.upstream;
     this.edition = round.edition;

@@ -47,7 +47,7 @@ export function demandOf(
   const demand = currentOf(study, wants, installation);
   const node =
     study.isFeeder && installation
-      ? networkOf(installation).nodes.find(({ feeder }) => feeder === study || feeder?.way === study.way)
+      ? networkOf(installation).nodes.find(({ feeder }) => feeder?.way === study.way)
       : undefined;
   return "missing" in demand || !node ? demand : { ...demand, ...askedBehind(node) };
 }
@@ -141,7 +141,7 @@ function fromLoads(study: WayStudy, value: number): Demand {
 
 /** A feeder carries what the board behind it draws, on the line that draws most. */
 function fromBoard(study: WayStudy, installation: Installation): Demand | undefined {
-  const node = networkOf(installation).nodes.find(({ feeder }) => feeder === study || feeder?.way === study.way);
+  const node = networkOf(installation).nodes.find(({ feeder }) => feeder?.way === study.way);
   const demand = node && demandOfBoard(node);
   if (!node || !demand) return undefined;
   const { greatest, diverse, assumed, unknown, unplaced } = demand;

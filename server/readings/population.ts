@@ -3,7 +3,9 @@ import type { Calculated } from "../calc/result.ts";
 import { memoInPlace } from "../circuit/kept.ts";
 import { type ExactReading, exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import type { Way } from "../model/file.ts";
 import type { BoardInPlace } from "../model/installation.ts";
+import { type Quantity, quantityOf } from "../model/values.ts";
 import { expectedR1R2At, latestDead } from "./dead.ts";
 
 interface StudiedBoard extends BoardInPlace {
@@ -11,8 +13,12 @@ interface StudiedBoard extends BoardInPlace {
 }
 
 export interface AgainstLength {
-  readonly study: WayStudy;
+  readonly way: Way;
+  /** m, where it is known. */
+  readonly length: number | undefined;
   readonly read: ExactReading;
+  /** As it was written. */
+  readonly quantity: Quantity;
   readonly expected: Calculated;
 }
 
@@ -21,9 +27,11 @@ export const againstLength = memoInPlace(({ studies }: StudiedBoard): readonly A
   studies.flatMap((study) => {
     if (study.isSpare || study.isRing || study.facts.has("parallel-path")) return [];
     const read = exactReading(study.R1R2);
+    const quantity = quantityOf(study.R1R2?.value);
     const latest = latestDead(study, "R1+R2");
     const expected = latest && expectedR1R2At(study, latest.test);
-    return read && expected && read.fact.provenance === "measured" ? [{ study, read, expected }] : [];
+    if (!read || !quantity || !expected || read.fact.provenance !== "measured") return [];
+    return [{ way: study.way, length: study.length?.value, read, quantity, expected }];
   }),
 );
 

@@ -25,7 +25,7 @@ export const ownReferences = ({ head }: Pick<Installation, "head">): Reference[]
 export const boardReferences = (board: Board): Reference[] => [
   ...namesUsed(board.head.facts).map((name) => ({ ...name, board, way: undefined })),
   ...board.ways.flatMap((way) =>
-    [...namesInHeader(way), ...namesUsed(way.facts)].map((name) => ({ ...name, board, way })),
+    [...namesInHeader(way), ...namesIn(way.facts)].map((name) => ({ ...name, board, way })),
   ),
 ];
 
@@ -37,11 +37,14 @@ function namesInHeader({ header }: Way): NameUsed[] {
 
 type NameUsed = Omit<Reference, "board" | "way">;
 
-const namesUsed = memoByObject((facts: Facts): readonly NameUsed[] => {
+/** Of an installation's or a board's own lines it is asked after every edit. */
+const namesUsed = memoByObject(namesIn);
+
+function namesIn(facts: Facts): readonly NameUsed[] {
   const found: NameUsed[] = [];
   collect(facts, found);
   return found;
-});
+}
 
 function collect(facts: Facts, found: NameUsed[]): void {
   for (const fact of facts.list) {

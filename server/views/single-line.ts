@@ -101,8 +101,8 @@ function place(
   isNamed: (node: BoardNode) => boolean,
 ): Placed {
   const named = isNamed(node);
-  const order = new Map(node.studies.map((study, at) => [study, at] as const));
-  const tickOf = ({ feeder }: BoardNode): number => (feeder ? (order.get(feeder) ?? -1) : -1);
+  const order = new Map(node.board.ways.map((way, at) => [way, at] as const));
+  const tickOf = ({ feeder }: BoardNode): number => (feeder ? (order.get(feeder.way) ?? -1) : -1);
   const children = node.children
     .filter((child) => kept.has(child))
     .toSorted((one, other) => tickOf(one) - tickOf(other))
@@ -187,13 +187,13 @@ function boardShapes(placed: Placed): Shape[] {
     ...figureLines(figures, x + 10, y + 37),
     line(bus, y + head - 2, bus, y + height - foot / 2, "busbar", 4),
   ]);
-  const fedBy = new Map(children.map((child) => [child.node.feeder, child] as const));
+  const fedBy = new Map(children.map((child) => [child.node.feeder?.way, child] as const));
   const keys = keysOf(node.studies.map(({ way }) => way.id));
   return [
     titled,
     ...node.studies.map((study, at) => tick(placed, study, at, keys[at] ?? study.way.id)),
     ...node.studies.flatMap((study, at) => {
-      const child = fedBy.get(study);
+      const child = fedBy.get(study.way);
       return child ? [linkTo(placed, at, study, child)] : [];
     }),
     ...children.filter(({ node: { feeder } }) => !feeder).map((child) => plainLink(placed, child)),

@@ -15,7 +15,7 @@ export function leakageCard(study: WayStudy, installation: Installation | undefi
   if (!own) return undefined;
   const nodes = installation ? upTo(networkOf(installation), study) : [];
   const behind = installation?.edition?.leakageShare
-    ? nodes.flatMap(rcdLeakages).filter(({ leakage }) => leakage.parts.some((part) => part.study === study))
+    ? nodes.flatMap(rcdLeakages).filter(({ leakage }) => leakage.parts.some((part) => part.study.way === study.way))
     : [];
   const high = highLeakage();
   return card(

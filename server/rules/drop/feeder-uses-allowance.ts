@@ -79,7 +79,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, parent, board } = node;
   const { drop, whole, certain, feeders } = boardDrop(node);
   // Only the feeder with which the limit is passed: those further out can do nothing about it.
-  if (!feeder || !parent || feeders.at(-1)?.study !== feeder) return;
+  if (!feeder || !parent || feeders.at(-1)?.study.way !== feeder.way) return;
   const own = boardDrop(node);
   const starved = dropRooms(node).filter(
     ({ limit, way }) => own.drop.value >= limit && dropAbove(own, studyWay(way, node.context)).drop.value >= limit,

@@ -284,7 +284,12 @@ function checkWay(
     const each = foundOnWay(study, set, before);
     return [each, together(each, study)];
   });
-  const fresh = { parts: context.parts, reads: [...reads.bits], found, findings };
+  const fresh = {
+    parts: context.parts,
+    reads: context.parts.questions.oneOf(reads.bits),
+    found: found.length === 0 ? noFindings : found,
+    findings,
+  };
   keepForWay(way, fresh);
   return { ...fresh, isNew: true };
 }

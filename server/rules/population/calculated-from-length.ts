@@ -37,7 +37,7 @@ export default boardRule({
     // Of a few hundredths any two figures agree.
     const all = againstLength(subject).filter(({ expected }) => expected.value >= comparison.differingReading.value);
     const exactly = all.every(({ read, expected }) => round(expected.value, read.decimals) === read.value);
-    const lengths = new Set(all.map(({ study }) => study.length?.value));
+    const lengths = new Set(all.map(({ length }) => length));
     const [first, ...others] = all;
     if (!first || !exactly || lengths.size < comparison.spreadCircuits.value) return;
     report(factSpot(first.read.fact), {
@@ -45,9 +45,9 @@ export default boardRule({
       value: amount(first.read.value, "Ω"),
       steps: first.expected.steps,
       source: comparison.spreadCircuits.source,
-      related: others.map(({ study, read }) => ({
+      related: others.map(({ way, read }) => ({
         spot: factSpot(read.fact),
-        message: `Way ${study.way.id}: R1+R2 ${ohms(read.value)}.`,
+        message: `Way ${way.id}: R1+R2 ${ohms(read.value)}.`,
       })),
     });
   },

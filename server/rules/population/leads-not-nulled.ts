@@ -48,13 +48,13 @@ export default boardRule({
       message: `All ${all.length} circuits, short and long, read about ${ohms(middle)} over what their lengths give: null the leads and read R1+R2 again.`,
       value: amount(middle, "Ω"),
       limit: amount(comparison.leadsLeast.value, "Ω"),
-      steps: all.map(({ study, read, expected }) =>
-        step(`way ${study.way.id}`, `${ohms(read.value)} − ${ohms(expected.value)}`, ohms(read.value - expected.value)),
+      steps: all.map(({ way, read, expected }) =>
+        step(`way ${way.id}`, `${ohms(read.value)} − ${ohms(expected.value)}`, ohms(read.value - expected.value)),
       ),
       source: comparison.leadsLeast.source,
-      related: others.map(({ study, read }) => ({
+      related: others.map(({ way, read }) => ({
         spot: factSpot(read.fact),
-        message: `Way ${study.way.id}: R1+R2 ${ohms(read.value)}.`,
+        message: `Way ${way.id}: R1+R2 ${ohms(read.value)}.`,
       })),
     });
   },

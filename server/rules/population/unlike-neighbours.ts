@@ -1,5 +1,4 @@
 import { ohms, percent, step } from "../../calc/result.ts";
-import { type Quantity, quantityOf } from "../../model/values.ts";
 import { lengthMismatch } from "../../readings/dead.ts";
 import { type AgainstLength, againstLength, median } from "../../readings/population.ts";
 import { comparison } from "../../tables/comparison.ts";
@@ -55,14 +54,14 @@ export default boardRule({
     const found = outlier(all);
     if (!found) return;
     const { one, middle } = found;
-    const { study, read, expected } = one;
+    const { way, read, quantity, expected } = one;
     const usual = expected.value * middle;
     const small = Math.abs(read.value - usual) <= deadTestPractice.highLeast.value;
     // What does not fit its length by itself is reported by another check.
-    const alone = lengthMismatch(quantityOf(study.R1R2?.value) as Quantity, expected.value);
+    const alone = lengthMismatch(quantity, expected.value);
     if (small || alone) return;
     report(factSpot(read.fact), {
-      message: `Way ${study.way.id} reads ${ohms(read.value)}; by the other ${all.length - 1} circuits it should be ${ohms(usual)}: look for ${read.value > usual ? "a poor joint, or a longer cable" : "a parallel path, or a shorter cable"}.`,
+      message: `Way ${way.id} reads ${ohms(read.value)}; by the other ${all.length - 1} circuits it should be ${ohms(usual)}: look for ${read.value > usual ? "a poor joint, or a longer cable" : "a parallel path, or a shorter cable"}.`,
       value: amount(read.value, "Ω"),
       limit: amount(usual, "Ω"),
       least: read.value < usual,
@@ -76,7 +75,7 @@ export default boardRule({
         .slice(0, 8)
         .map((other) => ({
           spot: factSpot(other.read.fact),
-          message: `Way ${other.study.way.id}: R1+R2 ${ohms(other.read.value)}, ${percent(shareOf(other) * 100)} of the expected reading.`,
+          message: `Way ${other.way.id}: R1+R2 ${ohms(other.read.value)}, ${percent(shareOf(other) * 100)} of the expected reading.`,
         })),
     });
   },
