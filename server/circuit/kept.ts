@@ -108,9 +108,6 @@ interface Figures<T> {
   readonly value: T;
 }
 
-/** A file can be part of several schedules, each with a context of its own. */
-const mostKept = 6;
-
 /** The same of what all ways of a board share. */
 export function memoOfContext<T>(compute: (context: Context) => T): (context: Context) => T {
   const kept = new Memo<Context, Recorded<T>>();
@@ -155,7 +152,7 @@ export function memoOfBoard<P extends StudiedBoard, T>(compute: (place: P) => T)
     return value;
 
     function keep(fresh: Figures<T>): void {
-      kept.set(place.board, [fresh, ...all.filter((one) => one.parts !== fresh.parts).slice(0, mostKept - 1)]);
+      kept.set(place.board, [fresh, ...all.filter((one) => one.parts !== fresh.parts).slice(0, parts.mostKept - 1)]);
     }
   };
 }

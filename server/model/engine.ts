@@ -2,6 +2,9 @@ import { AlikeAnswers } from "../memo/alike.ts";
 import { Recent } from "../memo/recent.ts";
 import { Questions } from "./reads.ts";
 
+/** In more schedules than these a file is checked anew. */
+const mostSchedules = 5;
+
 /** A person works on one board and looks at its neighbours; what stands above them is asked again and again. */
 const mostRecent = 8;
 
@@ -13,8 +16,15 @@ const mostRecent = 8;
 export class Engine {
   #questions = new Questions();
   readonly alike = new AlikeAnswers();
+  /** How many schedules are checked with it, where somebody counts them. */
+  schedules = mostSchedules;
   /** The boards whose ways were looked at last. */
   readonly recent = new Recent(mostRecent);
+
+  /** What was found in so many places is kept: a file has one in each schedule it is part of, and the one before an edit. */
+  get mostKept(): number {
+    return Math.min(this.schedules, mostSchedules) + 1;
+  }
 
   /** Names are a person's own: a list that has met too many of them is begun anew. */
   get questions(): Questions {

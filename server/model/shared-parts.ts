@@ -33,6 +33,7 @@ export class SharedParts implements Parts {
   readonly upstream: readonly Upstream[];
   readonly edition: Edition | undefined;
   readonly #round: Round;
+  readonly #engine: Engine;
   #slots: ReadonlyMap<object, number> | undefined;
   #parts: ReadonlyMap<number, object> | undefined;
   #feeders: ReadonlySet<object> | undefined;
@@ -40,12 +41,18 @@ export class SharedParts implements Parts {
 
   constructor(round: Round, engine: Engine) {
     this.#round = round;
+    this.#engine = engine;
     this.questions = engine.questions;
     this.alike = engine.alike;
     this.recent = engine.recent;
     this.board = round.board;
     this.upstream = round.upstream;
     this.edition = round.edition;
+  }
+
+  /** In how many places what was found is kept. */
+  get mostKept(): number {
+    return this.#engine.mostKept;
   }
 
   get hasSupply(): boolean {

@@ -41,6 +41,7 @@ export class Projects {
     };
     const project = new Project(root, { file, resolve, engine: this.#engine });
     this.#kept.set(root.path, { revision, read, project });
+    this.#engine.schedules = this.#kept.size;
     return project;
   }
 

@@ -23,9 +23,6 @@ export interface KeptFindings {
 /** What is found where a check itself fails. */
 export const checkFailed = "check/failed";
 
-/** A file can be part of several schedules, each with a context of its own. */
-const mostKept = 6;
-
 interface KeptForWay extends KeptFindings {
   /** By the rules one by one, before they are looked at together. */
   readonly found: readonly Finding[];
@@ -45,7 +42,7 @@ const waysKept = new Memo<Way, readonly KeptForWay[]>();
 
 export function keepForWay(way: Way, fresh: KeptForWay): void {
   const others = (waysKept.get(way) ?? []).filter(({ parts }) => parts !== fresh.parts);
-  waysKept.set(way, [fresh, ...others.slice(0, mostKept - 1)]);
+  waysKept.set(way, [fresh, ...others.slice(0, fresh.parts.mostKept - 1)]);
 }
 
 /** With what is found on its ways. */
