@@ -72,7 +72,7 @@ export class Checking {
     if (!snapshot) return "ready";
     const start = this.#runtime.now();
     const ways = waysIn(snapshot);
-    if (ways > manyWays) this.#runtime.checksMany?.();
+    if (ways > manyWays) this.#runtime.holdsMuch?.();
     const takesPart = part !== undefined && snapshot.projects.length === 1 && ways > fewWays;
     const progress = this.#showsProgress ? new CheckProgress(this.#connection, this.#runtime, ways) : undefined;
     try {

@@ -56,8 +56,8 @@ export interface Runtime {
   readonly office?: PaperOffice;
   /** Told where the parts of the server lie, where it could not know by itself. */
   partsAt?(address: string): void;
-  /** Told that so much is about to be checked that it should go easy on memory. */
-  checksMany?(): void;
+  /** Told that so much is about to be read that it should go easy on memory. */
+  holdsMuch?(): void;
   /** Told that all of a file was checked, or the boards that are shown: what is compiled by then is worth keeping. */
   checked?(goesOn: boolean): void;
 }

@@ -157,11 +157,15 @@ function watchFiles(connection: Connection): void {
   void connection.sendRequest("client/registerCapability", { registrations }).catch(() => undefined);
 }
 
+/** About what two thousand ways take. */
+const largeText = 800_000;
+
 /** What a person opens, types and closes, and where the cursor stands. */
 function documents({ connection, runtime, workspace, checking, delivery }: Rooms): void {
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     const path = canonical(uri);
     runtime.openedFile(uri);
+    if (text.length > largeText) runtime.holdsMuch?.();
     workspace.open(path, version, text, uri);
     delivery.opened(path, uri);
   });
