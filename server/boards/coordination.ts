@@ -69,7 +69,7 @@ export function deviceAbove(node: BoardNode): DeviceAbove | undefined {
 
 /** The circuits that lose their supply with a device: one alone is as dead by its own. */
 const hasSeveral = (node: BoardNode, above: DeviceAbove): boolean =>
-  !above.isCutout || node.studies.filter(({ isSpare }) => !isSpare).length > 1;
+  !above.isCutout || node.board.ways.filter(({ kind }) => kind !== "spare").length > 1;
 
 const devicesOn = memoOfBoard(({ studies }: StudiedBoard): readonly Behind[] =>
   studies.flatMap((study) => {
