@@ -220,6 +220,20 @@ export function aboveElectrode(study: WayStudy) {
   return exceeds(Zs.value, most) ? { Zs, electrode, most, share, network } : undefined;
 }
 
+/** A reading of Zs that is a fraction of the electrode it should go through: the current has another way back. */
+export function belowElectrode(study: WayStudy) {
+  const Zs = exactReading(study.Zs);
+  if (!Zs || study.isSpare || study.supply.earthing !== "TT" || study.facts.has("parallel-path")) return undefined;
+  const fact = electrodeOf(study);
+  const electrode = fact && exactReading({ value: fact.args.value, fact });
+  if (!fact || !electrode) return undefined;
+  const share = practiceOf("loop-electrode");
+  const least = electrode.value / share.value;
+  // With a supply that has an earth of its own, that earth is what should have been left behind.
+  const isIsland = study.context.supply?.one("earthing")?.args.system.value !== "TT";
+  return fallsShort(Zs.value, least) ? { Zs, electrode, least, share, isIsland } : undefined;
+}
+
 /** The most a loop can be that reads below the meter's scale. */
 function mostOf(reading: ReadingAt | undefined): ExactReading | undefined {
   const value = reading && quantityOf(reading.value);

@@ -187,6 +187,7 @@ import loopZeTooLow from "./loop/ze-too-low.ts";
 import loopZsAgainstLength from "./loop/zs-against-length.ts";
 import loopZsBelowBoard from "./loop/zs-below-board.ts";
 import loopZsBelowConductors from "./loop/zs-below-conductors.ts";
+import loopZsBelowElectrode from "./loop/zs-below-electrode.ts";
 import loopZsDisagrees from "./loop/zs-disagrees.ts";
 import loopZsOverColdLimit from "./loop/zs-over-cold-limit.ts";
 import loopZsOverLimit from "./loop/zs-over-limit.ts";
@@ -552,6 +553,7 @@ export const rules: readonly Rule[] = [
   loopZsAgainstLength,
   loopZsBelowBoard,
   loopZsBelowConductors,
+  loopZsBelowElectrode,
   loopZsDisagrees,
   loopZsOverColdLimit,
   loopZsOverLimit,

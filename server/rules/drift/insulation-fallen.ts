@@ -51,6 +51,9 @@ function fallen(now: PairRead, then: PairRead): boolean {
   return fallsShort(most, least * comparison.insulationLeft.value);
 }
 
+const isComparable = (then: number | undefined, now: number | undefined): boolean =>
+  then === now || (then !== undefined && now !== undefined && now < then);
+
 function checkOne(names: Names, tests: readonly DatedTest[], of: string, report: Reporter): void {
   if (tests.length < 2) return;
   const all = tests.map((test) => pairsIn(names, test));
@@ -61,7 +64,8 @@ function checkOne(names: Names, tests: readonly DatedTest[], of: string, report:
     told.add(key);
     const then = all
       .flat()
-      .find(({ pair, voltage, on }) => pair === now.pair && voltage === now.voltage && on < now.on);
+      // Insulation reads no less at a lower voltage, so what fell at one fell all the more.
+      .find(({ pair, voltage, on }) => pair === now.pair && on < now.on && isComparable(voltage, now.voltage));
     if (!then || !fallen(now, then)) continue;
     const before = then.quantity.value;
     report(valueSpot(now.fact, now.quantity), {

@@ -155,5 +155,38 @@ installation "Kiln house" {
   ],
 };
 
+const coded = (code: string, why = "") => `wayfile 1
+installation "Kiln house" {
+  standard     BS 7671:2018+A2:2022
+  inspection periodic 2026-03-05 {
+    observation  1 ${code} "No earth at the far sockets${why}"  board A  way 1
+    outcome      ${code === "C3" ? "satisfactory" : "unsatisfactory"}
+  }
+  board A {
+    fed-from     supply
+    way 1 radial "Bench" {
+      device       BS EN 60898 B20 6 kA
+      dead 2026-03-05 {
+        R2           >99 Ω
+      }
+    }
+  }
+}`;
+
+export const codeLighter: Declaration = {
+  id: "inspection/code-lighter",
+  severity: "warning",
+  since: "0.1",
+  title: "What an observation improves on is usually potentially dangerous.",
+  why: "A C3 alone leaves the outcome satisfactory, and the circuit in service. What is found at the place of this one breaks a requirement and is usually a C2. The code is the inspector's, who has seen it: where it stands, the reason belongs beside it, with the check it is of.",
+  clauses: ["653.2"],
+  examples: [
+    {
+      bad: coded("C3").replace("way 1\n    outcome", "way 1\n                   ^^\n    outcome"),
+      good: coded("C2"),
+    },
+  ],
+};
+
 /** The checks that read observations against what was found, and so run after the others. */
-export const observationChecks: readonly Declaration[] = [settled, notObserved, adequacyContradicted];
+export const observationChecks: readonly Declaration[] = [settled, notObserved, adequacyContradicted, codeLighter];

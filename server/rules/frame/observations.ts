@@ -18,7 +18,7 @@ import type { Segment } from "../../syntax/split.ts";
 import { isMissingTest } from "../common/missing-tests.ts";
 import { lineInBlock } from "../common/writing.ts";
 import { covers } from "./departures.ts";
-import { adequacyContradicted, notObserved, settled } from "./observation-checks.ts";
+import { adequacyContradicted, codeLighter, notObserved, settled } from "./observation-checks.ts";
 import { type Finding, findingOf, valueSpot, wordSpot } from "./rule.ts";
 
 /** A circuit, or a board as a whole, with where it stands. */
@@ -36,7 +36,9 @@ export function ofObservations(installation: Installation, found: readonly Findi
   const latest = latestInspection(installation.head);
   return [
     ...inspections.flatMap((inspection) => settledIn(inspection, all, places)),
-    ...(latest?.kind === "periodic" ? unobservedIn(latest, found, places, installation) : []),
+    ...(latest?.kind === "periodic"
+      ? [...unobservedIn(latest, found, places, installation), ...lighterIn(latest, found, places)]
+      : []),
     ...(latest ? contradictedIn(latest, found) : []),
   ];
 }
@@ -167,6 +169,32 @@ function unobservedIn(
       fixes: lineInBlock(header, written, "Write them as comments, for you to give their codes"),
     }),
   ];
+}
+
+/** Observations for improvement of what is usually potentially dangerous, where none of a graver code names it. */
+function lighterIn({ facts }: Inspection, found: readonly Finding[], places: ReadonlyMap<Segment, Place>): Finding[] {
+  const lines = facts.all("observation");
+  const grave = found.filter((finding) => isOfCondition(finding) && /^C[12]$/.test(usualCode(finding)));
+  return lines.flatMap((line) => {
+    const { code, rule, remedied, number } = line.args;
+    // One that names its check was written with the check in view.
+    if (code.value !== "C3" || rule || remedied) return [];
+    const here = grave.filter(
+      (finding) =>
+        isNamedBy(line, finding, places) &&
+        !lines.some((other) => other.args.code.value !== "C3" && isNamedBy(other, finding, places)),
+    );
+    const [first, ...more] = here;
+    if (!first) return [];
+    const called = number ? `Observation ${number.value}` : "This observation";
+    const others = more.length > 0 ? ` (and ${more.length} more)` : "";
+    return [
+      findingOf(codeLighter, valueSpot(line, code), {
+        message: `${called} is a C3, and what is found there, ${first.check}${others}, is usually a ${usualCode(first)}: give it an observation of its own, or name the check it is of with rule.`,
+        related: here.map((one) => ({ spot: one.spot, message: one.message })),
+      }),
+    ];
+  });
 }
 
 const mostNamed = 4;

@@ -1,5 +1,6 @@
 import { ohms } from "../../calc/result.ts";
 import { deviceName, rcdName } from "../../circuit/describe.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { quantityOf } from "../../model/values.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
@@ -30,6 +31,22 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested", supply: "earthing TN-S\nsource private\nZe 1.6 Ω\nIpf 0.2 kA" },
+      bad: `way 1 radial "Fryer" {
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs           1.72 Ω
+                 ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Fryer" {
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs           1.72 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const { Zs, disconnection, device } = study;
@@ -39,7 +56,7 @@ export default wayRule({
     const byRcd = reading.value > limit.value ? rcdDisconnects(study, reading.value) : undefined;
     if (!byRcd) return;
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${ohms(reading.value)} is above ${ohms(limit.value)} for the ${deviceName(device)} device: only the RCD would disconnect. Look for a poor joint.`,
+      message: `Zs ${ohms(reading.value)} is above ${ohms(limit.value)} for the ${deviceName(device)} device: only the RCD would disconnect. ${cure(study)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: [...limit.steps, ...byRcd.limit.steps],
@@ -48,3 +65,12 @@ export default wayRule({
     });
   },
 });
+
+/** Where what feeds the circuit has used the limit up, no joint of its own is to blame. */
+function cure(study: WayStudy): string {
+  const board = study.boardImpedance;
+  const limit = study.disconnection?.limit.value;
+  return board !== undefined && limit !== undefined && board.value >= limit
+    ? `${board.name} is ${ohms(board.value)} already: that is for the supply, and not for this circuit, to put right.`
+    : "Look for a poor joint.";
+}

@@ -60,6 +60,8 @@ installation "Sample" {
     const other = system === "TN-C-S" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
     const meter = uncertaintyOnSupply(installation, Ze, reading);
     const offScale = reading.sign === ">";
+    // A generator or a transformer of one's own has the impedance it has, and no distributor declares it.
+    if (!offScale && installation.supply?.one("source")?.args.of.value === "private") return;
     report(factSpot(Ze), {
       message: offScale
         ? `Ze ${shown(reading)} is off scale where ${system} gives a fraction of an ohm: the supply has no earth. Tell the distributor at once.`
