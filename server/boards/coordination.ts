@@ -92,8 +92,11 @@ export function sameRating(node: BoardNode): Overlap | undefined {
   );
   const [first, ...others] = alike;
   if (!first) return undefined;
-  const value: Calculated = { value: above.rating, unit: "A", steps: [], source: sameRatingSource };
-  return { above, below: first.device, value, limit: value, others: others.map(({ device }) => device) };
+  const steps = [
+    step("In downstream < In upstream", `${amps(first.rating)} against ${amps(above.rating)}`, "does not hold"),
+  ];
+  const limit: Calculated = { value: above.rating, unit: "A", steps: [], source: sameRatingSource };
+  return { above, below: first.device, value: { ...limit, steps }, limit, others: others.map(({ device }) => device) };
 }
 
 const sameRatingSource: Source = {

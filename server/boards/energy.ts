@@ -2,14 +2,17 @@
 import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, withstand } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
+import { breakingOf } from "../circuit/breaking.ts";
+import { memoOfBoard } from "../circuit/kept.ts";
 import { overloadProtected } from "../circuit/overload-relations.ts";
 import { type FaultPlace, faultPlaces, shareStep } from "../circuit/parallel.ts";
 import { operatingCurrent, type TripTime, trippingOf, tripTime } from "../circuit/trip.ts";
 import type { Cable, WayStudy } from "../circuit/way.ts";
+import type { Way } from "../model/file.ts";
 import { parallelSources } from "../tables/parallel.ts";
 import { combine } from "../tables/source.ts";
 import { leastFaults, leastShort, type Standby } from "./fault-levels.ts";
-import type { BoardNode } from "./network.ts";
+import type { BoardNode, StudiedBoard } from "./network.ts";
 
 /** k of a live conductor. */
 export function lineFactor({ cable }: WayStudy): Calculated | undefined {
@@ -99,6 +102,53 @@ interface LetThrough {
   readonly stands: Calculated;
   readonly conductor: "line" | "cpc";
   readonly csa: number;
+}
+
+/** A way and the current (A) beyond which something in it may fail. */
+interface FailingAbove {
+  readonly way: Way;
+  readonly current: number;
+}
+
+const ascending = (one: FailingAbove, other: FailingAbove): number => one.current - other.current;
+
+/** The ways behind a device, by what it breaks, the least first. */
+export const byBreaking = memoOfBoard(({ studies }: StudiedBoard): readonly FailingAbove[] =>
+  studies
+    .flatMap((study): FailingAbove[] => {
+      const capacity = study.isSpare ? undefined : breakingOf(study);
+      return capacity ? [{ way: study.way, current: capacity.value }] : [];
+    })
+    .toSorted(ascending),
+);
+
+/** A, up to which the let-through of a class is kept. */
+const greatestKept = 10_000;
+
+/** The ways whose breaker may let through more than a conductor stands, by the current from which it does, the least first. */
+export const byLetThrough = memoOfBoard(({ studies }: StudiedBoard): readonly FailingAbove[] =>
+  studies
+    .flatMap((study): FailingAbove[] => {
+      const current = study.isSpare ? undefined : leastExceeding(study);
+      return current === undefined ? [] : [{ way: study.way, current }];
+    })
+    .toSorted(ascending),
+);
+
+/** To a hundredth of what is kept, downwards: let-through rises with the current, and what is found there is compared again. */
+function leastExceeding(study: WayStudy): number | undefined {
+  const exceedsAt = (fault: number): boolean => {
+    const found = letThroughAt(study, fault);
+    return found !== undefined && found.energy.value > found.stands.value;
+  };
+  if (!exceedsAt(greatestKept)) return undefined;
+  let [low, high] = [0, greatestKept];
+  while (high - low > greatestKept / 100) {
+    const middle = (low + high) / 2;
+    if (exceedsAt(middle)) high = middle;
+    else low = middle;
+  }
+  return low;
 }
 
 /** What a breaker of a way lets through at a fault current (A), and what its thinnest conductor stands. */

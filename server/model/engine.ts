@@ -5,8 +5,8 @@ import { Questions } from "./reads.ts";
 /** In more schedules than these a file is checked anew. */
 const mostSchedules = 5;
 
-/** Some rules look at every way after an edit: so many boards, as few installations have, are looked at as fast as ever. */
-const mostRecent = 100;
+/** A person works on one board and looks at its neighbours; what stands above them is asked again and again. */
+const mostRecent = 8;
 
 /**
  * What schedules that are checked together share: which questions were asked, so that what was asked in one place can be

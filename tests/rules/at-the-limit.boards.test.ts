@@ -420,12 +420,18 @@ const limits: readonly Limit[] = [
       found: { [ohms]: found },
     }),
   ),
-  // A tenth is left.
+  // A tenth is left. At a lower voltage insulation reads no less, at a higher one it may.
   {
     check: "drift/insulation-fallen",
     setting: existing,
     text: visits("dead", "insulation 500 V L-E 200 MΩ", "insulation # MΩ"),
-    found: { "500 V L-E 20": "", "500 V L-E 19.9": "warning", "250 V L-E 19.9": "", "500 V L-N 19.9": "" },
+    found: {
+      "500 V L-E 20": "",
+      "500 V L-E 19.9": "warning",
+      "250 V L-E 19.9": "warning",
+      "1000 V L-E 19.9": "",
+      "500 V L-N 19.9": "",
+    },
   },
   {
     check: "drift/insulation-fallen",

@@ -1,3 +1,4 @@
+import { byBreaking } from "../../boards/energy.ts";
 import { faultLevels } from "../../boards/fault-levels.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
@@ -5,7 +6,7 @@ import { kiloamps, step } from "../../calc/result.ts";
 import { breakingOf, conditionalAt, nextBreaking } from "../../circuit/breaking.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { greatestFault } from "../../circuit/faults.ts";
-import type { WayStudy } from "../../circuit/way.ts";
+import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -57,7 +58,10 @@ function checkNode(node: BoardNode, report: Reporter): void {
   if (!levels) return;
   const conditional = conditionalAt(node.context);
   if (conditional !== undefined && levels.bound.value <= conditional) return;
-  for (const study of node.studies) device(node, study, report);
+  for (const { way, current } of byBreaking(node)) {
+    if (!exceeds(levels.bound.value, current)) break;
+    device(node, studyWay(way, node.context), report);
+  }
 }
 
 function device(node: BoardNode, study: WayStudy, report: Reporter): void {

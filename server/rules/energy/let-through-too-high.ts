@@ -1,10 +1,10 @@
-import { letThroughAt } from "../../boards/energy.ts";
+import { byLetThrough, letThroughAt } from "../../boards/energy.ts";
 import { faultLevels } from "../../boards/fault-levels.ts";
 import { networkOf } from "../../boards/network.ts";
 import { type Calculated, kiloamps, plain, squareMillimetres, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { type FaultAt, greatestFault } from "../../circuit/faults.ts";
-import type { WayStudy } from "../../circuit/way.ts";
+import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import { asWritten, combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
@@ -64,7 +64,12 @@ export default installationRule({
     // Where nothing is recorded, what is calculated along the feeders tells.
     for (const node of networkOf(installation).nodes) {
       const levels = greatestFault(node.context) ? undefined : faultLevels(node);
-      if (levels) for (const study of node.studies) checkWay(study, levels.greatest, report);
+      if (!levels) continue;
+      const { greatest } = levels;
+      for (const { way, current } of byLetThrough(node)) {
+        if (greatest.value < current) break;
+        checkWay(studyWay(way, node.context), greatest, report);
+      }
     }
   },
   checkBoard({ context, studies }, report) {
