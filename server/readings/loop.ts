@@ -220,18 +220,20 @@ export function aboveElectrode(study: WayStudy) {
   return exceeds(Zs.value, most) ? { Zs, electrode, most, share, network } : undefined;
 }
 
-/** A reading of Zs that is a fraction of the electrode it should go through: the current has another way back. */
+/**
+ * A reading of Zs that is a fraction of the electrode it should go through: the earth of the supply, which should have
+ * been left behind, is still joined. Where the supply is TT itself, its bonded pipes often earth better than the rod.
+ */
 export function belowElectrode(study: WayStudy) {
   const Zs = exactReading(study.Zs);
   if (!Zs || study.isSpare || study.supply.earthing !== "TT" || study.facts.has("parallel-path")) return undefined;
+  if (study.context.supply?.one("earthing")?.args.system.value === "TT") return undefined;
   const fact = electrodeOf(study);
   const electrode = fact && exactReading({ value: fact.args.value, fact });
   if (!fact || !electrode) return undefined;
   const share = practiceOf("loop-electrode");
   const least = electrode.value / share.value;
-  // With a supply that has an earth of its own, that earth is what should have been left behind.
-  const isIsland = study.context.supply?.one("earthing")?.args.system.value !== "TT";
-  return fallsShort(Zs.value, least) ? { Zs, electrode, least, share, isIsland } : undefined;
+  return fallsShort(Zs.value, least) ? { Zs, electrode, least, share } : undefined;
 }
 
 /** The most a loop can be that reads below the meter's scale. */

@@ -110,7 +110,7 @@ describe("completion", () => {
 
   it("offers checks to depart from", async () => {
     expect(await offered(inWay("departure loop/zs┆"))).toMatchInlineSnapshot(
-      `"loop/zs-against-length, loop/zs-below-board, loop/zs-below-conductors, loop/zs-disagrees, loop/zs-over-cold-limit, loop/zs-over-limit, loop/zs-over-rcd-limit, loop/zs-over-written-limit"`,
+      `"loop/zs-against-length, loop/zs-below-board, loop/zs-below-conductors, loop/zs-below-electrode, loop/zs-disagrees, loop/zs-over-cold-limit, loop/zs-over-limit, loop/zs-over-rcd-limit, loop/zs-over-written-limit"`,
     );
   });
 

@@ -103,9 +103,13 @@ describe("one circuit on two days", () => {
     expect(find("drift/insulation-fallen", text, tested)).toHaveLength(count);
   });
 
-  it("is not compared across test voltages", () => {
-    const text = twice("dead", "insulation 500 V L-E >999 MΩ", "insulation 250 V L-E 12 MΩ");
-    expect(find("drift/insulation-fallen", text, tested)).toEqual([]);
+  it("is compared with one at a higher test voltage, and not with one at a lower", () => {
+    const fell = (then: number, now: number) => {
+      const text = twice("dead", `insulation ${then} V L-E >999 MΩ`, `insulation ${now} V L-E 12 MΩ`);
+      return find("drift/insulation-fallen", text, tested).map(marked);
+    };
+    expect(fell(500, 250)).toEqual(["12 MΩ"]);
+    expect(fell(250, 500)).toEqual([]);
   });
 
   it("says what the retest left out", () => {

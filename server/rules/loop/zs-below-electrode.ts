@@ -39,17 +39,12 @@ export default wayRule({
   check(study, report) {
     const found = belowElectrode(study);
     if (!found) return;
-    const { Zs, electrode, least, share, isIsland } = found;
-    const cure = isIsland
-      ? "see that the armour or cpc of its feeder is not joined to its earth here, or record metal in parallel with parallel-path"
-      : "record metal in parallel with parallel-path, or read the electrode again with its conductor disconnected";
+    const { Zs, electrode, least, share } = found;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is far below the ${ohms(electrode.value)} of the electrode, so another earth is connected: ${cure}.`,
+      message: `Zs ${ohms(Zs.value)} is far below the ${ohms(electrode.value)} of the electrode, so another earth is connected: see that the armour or cpc of its feeder is not joined to its earth here, or record metal in parallel with parallel-path.`,
       value: amount(Zs.value, "Ω"),
       limit: amount(least, "Ω"),
       least: true,
-      // Bonded pipes of a TT installation often earth better than its electrode.
-      ...(isIsland ? {} : { severity: "information" as const }),
       steps: [...share.steps, step("least", `${ohms(electrode.value)} / ${plain(share.value)}`, ohms(least))],
       source: share.source,
       related: [{ spot: factSpot(electrode.fact), message: `Electrode resistance: ${ohms(electrode.value)}.` }],
