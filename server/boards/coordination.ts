@@ -4,7 +4,7 @@ import { fallsShort } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { amps, plain, round, step } from "../calc/result.ts";
 import { deviceName } from "../circuit/describe.ts";
-import { memoOfBoard } from "../circuit/kept.ts";
+import { memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
 import { magneticBand } from "../circuit/trip.ts";
 import type { Device } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
@@ -47,7 +47,7 @@ interface Behind {
 }
 
 /** What stands before a board and opens with it: the device of its feeder, or the cut-out. */
-export function deviceAbove(node: BoardNode): DeviceAbove | undefined {
+export const deviceAbove = memoOfWhole((node: BoardNode): DeviceAbove | undefined => {
   const device = node.feeder?.device;
   if (device) {
     const { rating, fact } = device;
@@ -65,7 +65,7 @@ export function deviceAbove(node: BoardNode): DeviceAbove | undefined {
   const isPrivate = context.supply?.one("source")?.args.of.value === "private";
   const owner = isPrivate ? "owner of the supply" : "distributor";
   return { name: short, short, rating: rating.value, fact: cutout, isCutout: true, owner, isGeneral };
-}
+});
 
 /** The circuits that lose their supply with a device: one alone is as dead by its own. */
 const hasSeveral = (node: BoardNode, above: DeviceAbove): boolean =>
@@ -83,14 +83,21 @@ const devicesOn = memoOfBoard(({ studies }: StudiedBoard): readonly Behind[] =>
 const smallerOn = (node: BoardNode, most: number): readonly Behind[] =>
   devicesOn(node).filter(({ rating }) => rating <= most);
 
+const generalFusesOn = memoOfBoard((place: StudiedBoard): readonly Behind[] =>
+  devicesOn(place).filter(({ device }) => isGeneralFuse(device)),
+);
+
+const byRating = memoOfBoard(
+  (place: StudiedBoard): ReadonlyMap<number, readonly Behind[]> =>
+    Map.groupBy(devicesOn(place), ({ rating }) => rating),
+);
+
 /** A device of another kind with the rating of the one upstream: on an overload either may open first. */
 export function sameRating(node: BoardNode): Overlap | undefined {
   const above = deviceAbove(node);
-  if (!above || !hasSeveral(node, above)) return undefined;
-  const alike = smallerOn(node, above.rating).filter(
-    ({ device, rating }) => rating === above.rating && !(above.isGeneral && isGeneralFuse(device)),
-  );
-  const [first, ...others] = alike;
+  const alike = above && byRating(node).get(above.rating);
+  if (!alike || !hasSeveral(node, above)) return undefined;
+  const [first, ...others] = alike.filter(({ device }) => !(above.isGeneral && isGeneralFuse(device)));
   if (!first) return undefined;
   const steps = [
     step("In downstream < In upstream", `${amps(first.rating)} against ${amps(above.rating)}`, "does not hold"),
@@ -162,11 +169,13 @@ export function discrimination(node: BoardNode, greatest: number | undefined): D
  */
 export function fuseRatio(node: BoardNode): Overlap | undefined {
   const above = deviceAbove(node);
-  if (!above?.isGeneral || !hasSeveral(node, above)) return undefined;
+  const fuses = above?.isGeneral ? generalFusesOn(node) : [];
+  if (!above || fuses.length === 0 || !hasSeveral(node, above)) return undefined;
   const ratio = known(selectivityRatios, { key: "fuse-fuse" }, "value");
   const { rating } = above;
-  const over = smallerOn(node, rating).filter(
-    (behind) => isGeneralFuse(behind.device) && fallsShort(round(rating / behind.rating, 1), ratio.value),
+  // Of larger ones another check speaks.
+  const over = fuses.filter(
+    (behind) => behind.rating <= rating && fallsShort(round(rating / behind.rating, 1), ratio.value),
   );
   const [worst, ...others] = over.toSorted((one, other) => other.rating - one.rating);
   if (!worst) return undefined;
