@@ -30,10 +30,11 @@ export function reproducible(
   const result = show(value);
   const written = (more: number): string[] =>
     operands.map(([operand, showOperand]) => withMore(showOperand(operand), operand, more));
-  const comesOut = (texts: readonly string[]): boolean => show(compute(...texts.map(read))) === result;
-  const tries = Array.from({ length: mostDecimalsMore + 1 }, (_, more) => written(more));
-  const texts = tries.find(comesOut) ?? tries[0] ?? [];
-  return step(formula, write(...texts), result);
+  for (let more = 0; more <= mostDecimalsMore; more++) {
+    const texts = written(more);
+    if (show(compute(...texts.map(read))) === result) return step(formula, write(...texts), result);
+  }
+  return step(formula, write(...written(0)), result);
 }
 
 const prefixes: Readonly<Record<string, number>> = { k: 1e3, m: 1e-3, M: 1e6 };

@@ -183,7 +183,7 @@ const shapes: readonly Shape[] = [
   ],
   ["supplies", 20, (count) => `${opening}${times(count, () => "supply {\nZe 0.2 Ω\n}")}\n${board(way(""))}}\n`],
   [
-    "uses of nothing",
+    "uses of files that are not there",
     50,
     (count) => inWay("").replace("wayfile 1\n", `wayfile 1\n${times(count, (index) => `use "${index}.ways"`)}\n`),
   ],
