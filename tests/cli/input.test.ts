@@ -1,8 +1,11 @@
 /** What is no schedule: one clear sentence each, the right exit code, and the others are still checked. */
-import { execFileSync, spawn } from "node:child_process";
+import { execFile, execFileSync } from "node:child_process";
 import { mkdirSync, symlinkSync } from "node:fs";
+import { writeFile } from "node:fs/promises";
+import { promisify } from "node:util";
 import { expect, test } from "vitest";
 import { ceiling } from "../../server/text/decode.ts";
+import { builtProgram } from "../helpers/program.ts";
 import { Folder, faultyWay, schedule } from "./run.ts";
 
 const good = "wayfile 1\n";
@@ -105,11 +108,12 @@ test("a pattern that nothing matches", async () => {
 test("a pipe is read to its end", async () => {
   const folder = new Folder({});
   execFileSync("mkfifo", [folder.at("pipe")]);
-  // Reading a pipe waits for its writer, so the writer must be under way before.
-  const writer = spawn("sh", ["-c", `printf 'wayfile 1\\nnonsense\\n' > pipe`], { cwd: folder.path });
-  const written = new Promise((resolve) => writer.once("exit", resolve));
-  const { out } = await folder.run("check", "pipe");
-  expect(out).toContain("--> pipe:2:1");
+  // The program in a process of its own, which reads without a pause: a writer here then has its turn, however busy the machine.
+  const program = await builtProgram();
+  const written = writeFile(folder.at("pipe"), "wayfile 1\nnonsense\n");
+  const ran = promisify(execFile)(process.execPath, [program, "check", "pipe"], { cwd: folder.path });
+  const { stdout } = await ran.catch((error) => error);
+  expect(stdout).toContain("--> pipe:2:1");
   await written;
 });
 
