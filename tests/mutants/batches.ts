@@ -8,7 +8,7 @@ export interface Candidate {
   readonly file: string;
   /** Without one, all tests of the file. */
   readonly test: string | undefined;
-  /** Milliseconds. */
+  /** Milliseconds of the processor. */
   readonly took: number;
 }
 
@@ -55,12 +55,15 @@ export function candidatesFor(
 const isNamed = ({ room, file }: Numbered, name: string): boolean =>
   room === "rules" && name.includes(`${basename(dirname(file))}/${basename(file, ".ts")}`);
 
+/** Tests of whole schedules and all that is found in them: they see what no test nearer by looks at. */
+const wholeSchedules = /^tests\/(?:conformance\/|dangers|false-alarms|examples)/;
+
 /** What a try costs against what it promises: time, more so the further the test is from the mutant. */
 function costFor(mutant: Numbered, { imports, root }: Context): (candidate: Candidate) => number {
   const own = basename(mutant.file, ".ts");
   return ({ file, test, took }) =>
     (took + 1) *
-    (file.startsWith(`tests/${mutant.room}/`) ? 1 : 2) *
+    (file.startsWith(`tests/${mutant.room}/`) || wholeSchedules.test(file) ? 1 : 2) *
     (basename(file) === `${own}.test.ts` || (test !== undefined && isNamed(mutant, test)) ? 0.05 : 1) *
     (1 + (imports.distance(join(root, file), join(root, mutant.file)) ?? 20));
 }
@@ -85,7 +88,7 @@ export function batchesOf(candidates: readonly Candidate[]): readonly (readonly 
 
 /**
  * Of the tests that come by a mutant: so many of those that promise most for what they cost, each of at most so many
- * milliseconds, and so many in all. The best of each file come before the second best of any: tests of one file are alike.
+ * milliseconds, and so many in all, without those that have passed it before. The best of each file come before the second best of any: tests of one file are alike.
  */
 export const togetherRounds = [
   { tests: 3, each: 1_000, all: 2_000 },
@@ -97,7 +100,7 @@ export function triesOf(
   mutants: readonly Numbered[],
   passing: ReadonlyMap<string, Passing>,
   { tests: most, each, all }: (typeof togetherRounds)[number],
-  context: Context,
+  { passedBy, ...context }: Context & { readonly passedBy: { has(number: number, of: Candidate): boolean } },
 ): readonly { readonly candidate: Candidate; readonly numbers: readonly number[] }[] {
   const reaching = new Map<number, Candidate[]>();
   const byTest = new Map<Candidate, number[]>();
@@ -105,7 +108,7 @@ export function triesOf(
     for (const { name, took, mutants: reached } of tests) {
       if (took > each) continue;
       const candidate: Candidate = { file, test: name, took };
-      for (const number of reached) push(reaching, number, candidate);
+      for (const number of reached) if (!passedBy.has(number, candidate)) push(reaching, number, candidate);
     }
   for (const mutant of mutants) {
     let spent = 0;

@@ -2,7 +2,7 @@
 import { appendFileSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { afterAll, afterEach, beforeEach, TestRunner } from "vitest";
-import type { Killed, Reached, Wish } from "./wish.ts";
+import type { Killed, Passed, Reached, Wish } from "./wish.ts";
 import { wishPath } from "./wish.ts";
 
 /** A mutant that is asked for as often as this in one test has made a loop without an end. */
@@ -32,6 +32,7 @@ function forget(): void {
 
 const noted: Reached[] = [];
 let file = "";
+let since = process.threadCpuUsage();
 
 beforeEach(({ task }) => {
   calls = 0;
@@ -45,9 +46,11 @@ afterEach(async ({ task }) => {
   for (let suite = task.suite; suite; suite = suite.suite) names.unshift(suite.name);
   const name = names.join(" > ");
   note(name);
-  const numbers = wish.again?.[relative(copy, task.file.filepath)]?.[name] ?? [];
+  const path = relative(copy, task.file.filepath);
+  const numbers = wish.again?.[path]?.[name] ?? [];
   if (task.result?.state === "fail" || numbers.length === 0) return;
-  await runAgain(TestRunner.getTestFn(task), numbers, `${relative(copy, task.file.filepath)} ${name}`);
+  const passed = await runAgain(TestRunner.getTestFn(task), numbers, `${path} ${name}`);
+  if (passed.length > 0) tellOf({ file: path, test: name, numbers: passed });
 });
 
 afterAll(() => {
@@ -58,23 +61,36 @@ afterAll(() => {
 
 /** Under the name of a test, or under none for what comes by outside of all. */
 function note(test: string): void {
-  if (reached.size > 0) noted.push({ test, mutants: [...reached] });
+  const { user, system } = process.threadCpuUsage(since);
+  if (reached.size > 0) noted.push({ test, mutants: [...reached], took: (user + system) / 1000 });
   reached.clear();
+  since = process.threadCpuUsage();
 }
 
 /** What earlier files of tests in this thread have killed. */
 const known = globalThis as unknown as { killedMutants?: Set<number> };
 
-async function runAgain(run: () => unknown, numbers: readonly number[], by: string): Promise<void> {
+/** Gives those that it came by again without seeing them. */
+async function runAgain(run: () => unknown, numbers: readonly number[], by: string): Promise<readonly number[]> {
   known.killedMutants ??= new Set();
+  const passed: number[] = [];
   for (const number of numbers) {
     if (known.killedMutants.has(number)) continue;
-    if (await passes(run, number)) continue;
+    if (await passes(run, number)) {
+      // What is kept beside the test from its first time shows nothing of a mutant.
+      if (calls > 0) passed.push(number);
+      continue;
+    }
     // What fails a second time with all asleep cannot be run twice, or keeps what a mutant has left.
-    if (!(await passes(run, undefined))) return;
+    if (!(await passes(run, undefined))) return [];
     known.killedMutants.add(number);
-    if (wish.killedIn) appendFileSync(wish.killedIn, `${JSON.stringify({ number, by } satisfies Killed)}\n`);
+    tellOf({ number, by });
   }
+  return passed;
+}
+
+function tellOf(what: Killed | Passed): void {
+  if (wish.triedIn) appendFileSync(wish.triedIn, `${JSON.stringify(what)}\n`);
 }
 
 async function passes(run: () => unknown, number: number | undefined): Promise<boolean> {

@@ -4,14 +4,14 @@
  * several seeds are several samples of one run.
  * It works on a copy of this folder in which all mutants of the sample sleep. The tests are run once to see which of them
  * comes by which mutant; then each test is run again for each mutant that it comes by, the quickest first, with that one
- * awake. What lives, or is passed as modules are read, is tried by itself against all that comes by it, from a fresh start,
- * for at most so many seconds of tests. What came out is kept in `.build/mutants.json`, and a later run goes on from there.
+ * awake. What lives, or is passed as modules are read, is tried by itself against what else comes by it, from a fresh start,
+ * for at most so many seconds of tests. Seconds and minutes are those of the processor. What came out is kept in `.build/mutants.json`, and a later run goes on from there.
  * A survivor is killed by a test, or explained in `equivalents.ts`; `--only server/calc/ring.ts:40 --against
  * tests/calc/ring` tries the mutants of a line, and `--only server/calc/ring.ts` those of a file, against the tests that
  * were written for them.
  */
 import { spawn } from "node:child_process";
-import { cpSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { candidatesFor, togetherRounds, triesOf } from "./batches.ts";
@@ -19,6 +19,7 @@ import { reasonFor } from "./equivalents.ts";
 import { Imports } from "./imports.ts";
 import { type Fate, hash, type Passing, Results } from "./kept-results.ts";
 import { woven } from "./mutations.ts";
+import { PassedBy } from "./passed-by.ts";
 import { again, Runner } from "./runner.ts";
 import { described, keyOf, lineOf, mutantsAt, type Numbered, rooms, sampleOf } from "./sample.ts";
 
@@ -35,8 +36,7 @@ const { values } = parseArgs({
     rounds: { type: "string", default: String(togetherRounds.length) },
     only: { type: "string", multiple: true },
     against: { type: "string", multiple: true },
-    /** Of the process that starts this one again: when all is over, and where the copy is. */
-    until: { type: "string" },
+    /** Of the process that starts this one again: where the copy is. */
     copy: { type: "string" },
   },
 });
@@ -44,24 +44,27 @@ const { values } = parseArgs({
 /** Begins anew as often as a mutant does not end. */
 async function watchOver(): Promise<void> {
   const copy = join(root, `.build/mutants${process.pid}`);
-  const until = String(Date.now() + Number(values.minutes) * 60_000);
   try {
     for (let code = again; code === again; process.exitCode = code) {
-      const words = [
-        ...process.execArgv,
-        import.meta.filename,
-        ...process.argv.slice(2),
-        "--until",
-        until,
-        "--copy",
-        copy,
-      ];
+      const words = [...process.execArgv, import.meta.filename, ...process.argv.slice(2), "--copy", copy];
       const child = spawn(process.execPath, words, { stdio: "inherit" });
       code = await new Promise<number>((done) => child.on("exit", (status) => done(status ?? 1)));
     }
   } finally {
     rmSync(copy, { recursive: true, force: true });
   }
+}
+
+/** Seconds of the processor since the first start: how busy the machine is besides makes no run shorter. */
+function spentSince(copy: string): () => number {
+  const path = join(copy, "spent");
+  const before = existsSync(path) ? Number(readFileSync(path, "utf8")) : 0;
+  const spent = (): number => {
+    const { user, system } = process.cpuUsage();
+    return before + (user + system) / 1e6;
+  };
+  process.on("exit", () => writeFileSync(path, String(spent())));
+  return spent;
 }
 
 function chosenMutants(): readonly Numbered[] {
@@ -80,9 +83,11 @@ function chosenMutants(): readonly Numbered[] {
     .map((mutant, number) => ({ ...mutant, number }));
 }
 
-/** A copy of the folder with the mutants in it. Gives what tells it from that of another run. */
-function makeCopy(copy: string, mutants: readonly Numbered[]): string {
-  rmSync(copy, { recursive: true, force: true });
+/** A copy of the folder with the mutants in it, which stays what it is however the folder is edited meanwhile. */
+function copied(copy: string): readonly Numbered[] {
+  const chosen = join(copy, "chosen.json");
+  if (existsSync(chosen)) return JSON.parse(readFileSync(chosen, "utf8")) as readonly Numbered[];
+  const mutants = chosenMutants();
   mkdirSync(copy, { recursive: true });
   for (const part of ["server", "grammar", "tests", "examples", "client", "package.json", "tsconfig.json", "README.md"])
     cpSync(join(root, part), join(copy, part), { recursive: true });
@@ -90,37 +95,42 @@ function makeCopy(copy: string, mutants: readonly Numbered[]): string {
   symlinkSync(join(root, "node_modules"), join(copy, "node_modules"));
   const files = Map.groupBy(mutants, ({ file }) => file);
   for (const [file, ones] of files) writeFileSync(join(copy, file), woven((ones[0] as Numbered).source, ones));
-  return hash(...mutants.map(keyOf));
+  writeFileSync(chosen, JSON.stringify(mutants));
+  return mutants;
 }
 
-async function run({ until, copy }: { readonly until: number; readonly copy: string }): Promise<void> {
-  const mutants = chosenMutants();
-  const sources = makeCopy(copy, mutants);
+async function run(copy: string): Promise<void> {
+  const mutants = copied(copy);
+  const spent = spentSince(copy);
   const results = new Results(join(root, ".build/mutants.json"));
   const runner = await Runner.start(copy, { seconds: Number(values.seconds), against: values.against });
   const context = { imports: new Imports(), root: copy };
   const mutated = [...new Set(mutants.map(({ file }) => join(copy, file)))];
   const reads = (file: string) => mutated.some((one) => context.imports.distance(file, one) !== undefined);
-  const passing = await runner.passing(results, sources, reads);
-  const started = performance.now();
+  const passing = await runner.passing(results, hash(...mutants.map(keyOf)), reads);
   const tell = (mutant: Numbered, fate: Fate): void => {
     results.keepFate(keyOf(mutant), fate);
-    const at = `${((performance.now() - started) / 1000).toFixed(0)} s`.padStart(6);
+    const at = `${spent().toFixed(0)} s`.padStart(6);
     console.log(`${fate.fate.padEnd(9)}${at}  ${described(mutant)}${fate.by ? `   by   ${fate.by}` : ""}`);
   };
-  const isOver = (): boolean => Date.now() > until;
+  const isOver = (): boolean => spent() > 60 * Number(values.minutes);
   const isKilled = (mutant: Numbered): boolean => results.fate(keyOf(mutant))?.fate === "killed";
+  const passedBy = new PassedBy(join(copy, "passed"));
   for (const round of togetherRounds.slice(0, Number(values.rounds))) {
     const left = mutants.filter((mutant) => !isKilled(mutant));
-    const tries = triesOf(left, passing, round, context);
+    const tries = triesOf(left, passing, round, { ...context, passedBy });
     if (isOver() || tries.length === 0) continue;
     console.log(`${tries.length} tests are run again for ${left.length} mutants`);
-    await runner.tryTogether(tries, ({ number, by }) => tell(mutants[number] as Numbered, { fate: "killed", by }));
+    await runner.tryTogether(tries, (of) => {
+      if ("by" in of) tell(mutants[of.number] as Numbered, { fate: "killed", by: of.by });
+      else passedBy.add(of);
+    });
   }
   for (const mutant of mutants.filter((one) => !isKilled(one))) {
     if (isOver()) break;
-    const candidates = candidatesFor(mutant, passing, context);
-    const against = hash(...candidates.map(({ file }) => passing.get(file)?.of ?? ""), values.seconds);
+    const all = candidatesFor(mutant, passing, context);
+    const candidates = all.filter((one) => !passedBy.has(mutant.number, one));
+    const against = hash(...all.map(({ file }) => passing.get(file)?.of ?? ""), values.seconds);
     if (results.fate(keyOf(mutant))?.against === against) continue;
     const fate = await runner.fateOf(mutant, candidates, { isOver, tell: (one) => tell(mutant, one) });
     tell(mutant, { ...fate, against });
@@ -155,5 +165,5 @@ function sharesOf(fates: readonly { readonly fate: Fate["fate"] | undefined }[])
   return { share, words };
 }
 
-if (values.until === undefined) await watchOver();
-else await run({ until: Number(values.until), copy: values.copy as string });
+if (values.copy === undefined) await watchOver();
+else await run(values.copy);

@@ -5,7 +5,7 @@ import { createVitest, type TestModule, type TestSpecification, type Vitest } fr
 import { batchesOf, type Candidate } from "./batches.ts";
 import { type Fate, hash, type Passing, type Results } from "./kept-results.ts";
 import type { Numbered } from "./sample.ts";
-import { type Killed, type Reached, type Wish, wishPath } from "./wish.ts";
+import { type Killed, type Passed, type Reached, type Wish, wishPath } from "./wish.ts";
 
 /** The code with which the process ends after a mutant that does not end. */
 export const again = 75;
@@ -105,7 +105,8 @@ export class Runner {
     const mutantsOf = (test: string) => [...new Set((byTest.get(test) ?? []).flatMap(({ mutants }) => mutants))];
     const tests = [...(module?.children.allTests("passed") ?? [])].map((test) => {
       const name = test.fullName;
-      return { name, took: test.diagnostic()?.duration ?? 0, mutants: mutantsOf(name) };
+      const took = (byTest.get(name) ?? []).reduce((sum, one) => sum + one.took, 0);
+      return { name, took, mutants: mutantsOf(name) };
     });
     return { tests, outside: mutantsOf("") };
   }
@@ -116,15 +117,15 @@ export class Runner {
 
   /**
    * Runs tests that come by mutants once more for each of them, so that nothing is read anew in between. Tells each that
-   * is killed. One that does not end ends the process, which begins again behind it.
+   * is killed, and which tests passed over it. One that does not end ends the process, which begins again behind it.
    */
   async tryTogether(
     tries: readonly { readonly candidate: Candidate; readonly numbers: readonly number[] }[],
-    tell: (killed: Killed) => void,
+    tell: (of: Killed | Passed) => void,
   ): Promise<void> {
-    const [at, killedIn] = [join(this.#copy, "at"), join(this.#copy, "killed")];
+    const [at, triedIn] = [join(this.#copy, "at"), join(this.#copy, "tried")];
     writeFileSync(at, "");
-    writeFileSync(killedIn, "");
+    writeFileSync(triedIn, "");
     const byFile = Map.groupBy(tries, ({ candidate }) => candidate.file);
     const again = Object.fromEntries(
       [...byFile].map(([file, ones]) => [
@@ -134,8 +135,8 @@ export class Runner {
     );
     let told = 0;
     const tellNew = (): void => {
-      const lines = readFileSync(killedIn, "utf8").split("\n").slice(0, -1);
-      for (const line of lines.slice(told)) tell(JSON.parse(line) as Killed);
+      const lines = readFileSync(triedIn, "utf8").split("\n").slice(0, -1);
+      for (const line of lines.slice(told)) tell(JSON.parse(line) as Killed | Passed);
       told = lines.length;
     };
     const stop = endWhere(at, (number) => {
@@ -143,7 +144,7 @@ export class Runner {
       tell({ number, by: "it does not end" });
     });
     const look = setInterval(tellNew, 1_000);
-    this.#wish({ again, at, killedIn });
+    this.#wish({ again, at, triedIn });
     await this.#run(tries.map(({ candidate }) => candidate));
     clearInterval(look);
     stop();

@@ -8,9 +8,16 @@ export interface Wish {
   readonly noteIn?: string;
   /** By file and test: the mutants with which a test that has passed is run again, each awake in its turn. */
   readonly again?: Readonly<Record<string, Readonly<Record<string, readonly number[]>>>>;
-  /** Where the one that is awake is named, and where each that is killed is added. */
+  /** Where the one that is awake is named, and where it is added what each try came to. */
   readonly at?: string;
-  readonly killedIn?: string;
+  readonly triedIn?: string;
+}
+
+/** Mutants that a test came by again, each awake in its turn, and passed nevertheless. */
+export interface Passed {
+  readonly file: string;
+  readonly test: string;
+  readonly numbers: readonly number[];
 }
 
 export interface Killed {
@@ -22,6 +29,8 @@ export interface Killed {
 export interface Reached {
   readonly test: string;
   readonly mutants: readonly number[];
+  /** Milliseconds of the processor, not of the clock: what else the machine does makes no test slow. */
+  readonly took: number;
 }
 
 export const wishPath = (copy: string): string => join(copy, "wish.json");
