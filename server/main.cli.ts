@@ -7,7 +7,7 @@ import { processTerminal } from "./cli/terminal.ts";
 async function begin(): Promise<void> {
   if (!isMainThread && parentPort) {
     const { work } = await import("./cli/run/worker.ts");
-    work(parentPort, workerData);
+    await work(parentPort, workerData);
   } else {
     const terminal = processTerminal(process.argv[1] ?? import.meta.filename);
     // The code is set and the process ends by itself, so that all output is written first.

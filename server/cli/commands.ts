@@ -2,7 +2,7 @@
 import { type Command, Option } from "commander";
 import type { FmtOptions } from "./fmt.ts";
 import { settingNames } from "./format-names.ts";
-import { colourOption } from "./options.ts";
+import { colourOption, wholeNumber } from "./options.ts";
 import type { SizeOptions } from "./size.ts";
 import type { Terminal } from "./terminal.ts";
 import type { WorksheetOptions } from "./worksheet.ts";
@@ -18,6 +18,8 @@ export const addFmt: AddCommand = (program, terminal, finish) => {
     .option("--diff", "write nothing; show what would change as a patch, and exit with 1 if anything would")
     .option("--upgrade", "write the present names of words and checks for former ones")
     .option("--timing", "report on standard error how long each phase took")
+    .option("--no-cache", "look at every file anew, and keep nothing for the next time")
+    .addOption(new Option("--threads <NUMBER>", "how many threads may lay out").argParser(wholeNumber))
     .addHelpText(
       "after",
       `

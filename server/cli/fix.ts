@@ -15,13 +15,12 @@ import { planOf, Scan } from "./run/plan.ts";
 import { run } from "./run/run.ts";
 import { sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
-import { replaceFile } from "./write.ts";
+import { replaceUnchanged } from "./write.ts";
 
 export interface Fixed {
   readonly path: string;
   readonly before: string;
   readonly after: string;
-  readonly bom: boolean;
 }
 
 /** A fix can show another fault that has one; that ends, but a fault of ours should not go on for ever. */
@@ -66,8 +65,7 @@ export async function fixed(
         read.text,
         chosen.flatMap(({ edits }) => edits),
       );
-      const first = files.get(path);
-      files.set(path, { path, before: first?.before ?? read.text, after, bom: first?.bom ?? read.bom });
+      files.set(path, { path, before: files.get(path)?.before ?? read.text, after });
       disk.lend(path, after);
       changed = true;
       fixes += chosen.length;
@@ -138,8 +136,8 @@ export function writeFixed(
   quiet: boolean,
   terminal: Terminal,
 ): string[] {
-  const failures = files.flatMap(({ path, after, bom }) => {
-    const reason = replaceFile(path, (bom ? "\ufeff" : "") + after);
+  const failures = files.flatMap(({ path, before, after }) => {
+    const reason = replaceUnchanged(path, disk, before, after);
     return reason === undefined ? [] : [`“${disk.shown(path)}” cannot be written: ${reason}`];
   });
   const written = files.length - failures.length;

@@ -1,20 +1,22 @@
-import { lineEdits } from "../format/edits.ts";
-import { format, formatDocument } from "../format/format.ts";
-import { type Document, textOf } from "../syntax/document.ts";
 import { ceiling, decode } from "../text/decode.ts";
 import { applyEdits, lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
 import { counted } from "../text/words.ts";
-import { fileOfText, isNewer, type LoadedFile } from "../workspace/project.ts";
-import { upgraded } from "../workspace/upgrade.ts";
+import { fileOfText } from "../workspace/project.ts";
+import { findAsked } from "./asked.ts";
 import { exit } from "./exit.ts";
-import { Disk } from "./files.ts";
-import { Houses } from "./house.ts";
+import { contentOfText, Disk } from "./files.ts";
+import { Houses, refuseSettings } from "./house.ts";
+import { type Layout, layoutOf } from "./layout.ts";
+import { namesFrom } from "./names.ts";
 import { patchOf } from "./patch.ts";
+import { tidy } from "./run/cache.ts";
+import { Pace } from "./run/pace.ts";
+import { apart, type Task } from "./run/plan.ts";
+import { type Ran, run } from "./run/run.ts";
 import { refuse, sentences } from "./say.ts";
-import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
-import { replaceFile } from "./write.ts";
+import { changedMeanwhile, replaceUnchanged } from "./write.ts";
 
 export interface FmtOptions {
   readonly check?: boolean;
@@ -22,6 +24,8 @@ export interface FmtOptions {
   readonly upgrade?: boolean;
   readonly timing?: boolean;
   readonly diff?: boolean;
+  readonly cache: boolean;
+  readonly threads?: number;
 }
 
 const mark = "\ufeff";
@@ -29,39 +33,129 @@ const mark = "\ufeff";
 /** `wayfile fmt`: lays files out, or says which are not. */
 export async function fmt(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
   if (args.includes("-")) return await fmtInput(args, options, terminal);
-  const timing = new Timing(terminal, options.timing ?? false);
-  const { files, folders, failures } = await findFiles(args, terminal.cwd, new Houses(terminal.cwd, terminal.today()));
-  timing.phase("search", `${files.size} files`);
-  const disk = new Disk(terminal.cwd);
-  for (const folder of folders) disk.admit(folder);
-  const failed = [...failures];
-  let changed = 0;
-  let conflicted = 0;
-  for (const path of files.keys()) {
-    const shown = disk.shown(path);
-    const result = fmtFile(path, disk, options);
-    if ("failure" in result) failed.push(`“${shown}” ${result.failure}`);
-    else {
-      if (result.conflicted) conflicted++;
-      if (result.unread || result.conflicted)
-        terminal.err(sentences([result.conflicted ? conflictNote(shown) : unreadNote(shown)]));
-      if (result.edits.length > 0) {
-        changed++;
-        if (options.diff) terminal.data(patchOf(shown, result.text, applyEdits(result.text, result.edits)));
-        else terminal.out(sentences([`${shown}  ${linesText(result.text, result.edits)}`]));
-      }
-    }
+  const stop = new AbortController();
+  const release = terminal.onInterrupt(() => stop.abort());
+  try {
+    return await fmtUntil(stop.signal, args, options, terminal);
+  } finally {
+    release();
   }
+}
+
+async function fmtUntil(
+  signal: AbortSignal,
+  args: readonly string[],
+  options: FmtOptions,
+  terminal: Terminal,
+): Promise<number> {
+  const timing = new Timing(terminal, options.timing ?? false);
+  const pace = new Pace(terminal, false);
+  const disk = new Disk(terminal.cwd);
+  const houses = new Houses(terminal.cwd, terminal.today());
+  const tasks: Task[] = [];
+  const found = await findAsked(args, undefined, disk, terminal, houses, {
+    read: (path, plain) => addTask(path, plain, disk, tasks),
+    goesOn: (all) => {
+      const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
+      return breath ? breath.then(() => !signal.aborted) : !signal.aborted;
+    },
+  });
+  // Settings that say something else than was meant leave out something else.
+  if (houses.failures.length > 0) return refuseSettings(houses, terminal, "laid out");
+  const files = found.paths.length;
+  timing.phase("search", `${files} files`);
+  const done = new Done(options, disk, terminal);
+  const cache = options.cache ? terminal.cache : undefined;
+  const detail = { nameOf: namesFrom(terminal.cwd).nameOf, making: options.upgrade ? "upgrade" : "layout" } as const;
+  const { program, count = 1 } = terminal.threads ?? {};
+  const threads = { room: count, wanted: options.threads };
+  for await (const ran of run(apart(tasks), disk, { cwd: terminal.cwd, detail, cache, program, signal, threads })) {
+    done.add(ran);
+    if (done.files < files) await pace.breathe(() => `${done.files} of ${counted(files, "file")} looked at`);
+  }
+  pace.end();
+  if (cache) tidy(cache);
   timing.phase("lay out");
   timing.end();
-  const checkOnly = options.check || options.diff;
-  const sums = sentences([summary(files.size, changed, conflicted, checkOnly ?? false)]);
+  const failures = [...found.failures, ...done.failures];
+  if (signal.aborted) return interrupted(files - done.files, failures, done, terminal);
   // A patch is for a program.
-  if (files.size > 0 && options.diff) terminal.err(sums);
-  else if (files.size > 0) terminal.out(sums);
-  terminal.err(sentences(failed));
-  if (failed.length > 0) return exit.failed;
-  return checkOnly && changed + conflicted > 0 ? exit.errors : exit.clean;
+  if (files > 0) terminal[options.diff ? "err" : "out"](sentences([done.summary]));
+  terminal.err(sentences(failures));
+  if (failures.length > 0) return exit.failed;
+  return done.isLook && done.changed + done.conflicted > 0 ? exit.errors : exit.clean;
+}
+
+/** A file to be laid out. It is read again when its turn comes. */
+function addTask(path: string, plain: boolean, disk: Disk, tasks: Task[]): { readonly failure: string } | undefined {
+  const bytes = plain ? disk.bytesOfPlain(path) : undefined;
+  const text = bytes ? undefined : disk.namedText(path);
+  if (text && "failure" in text) return text;
+  tasks.push({ files: [path], size: bytes?.length ?? Buffer.byteLength(text?.text ?? "") });
+  disk.release(path);
+  return undefined;
+}
+
+function interrupted(left: number, failures: readonly string[], { files }: Done, terminal: Terminal): number {
+  const sentence = `Interrupted: ${counted(files, "file")} looked at, ${left} left as they were.`;
+  terminal.err(sentences([...failures, sentence]));
+  return exit.interrupted;
+}
+
+/** What has been done so far, file by file. */
+class Done {
+  files = 0;
+  changed = 0;
+  conflicted = 0;
+  readonly failures: string[] = [];
+  /** Whether nothing is written. */
+  readonly isLook: boolean;
+  readonly #isPatch: boolean;
+  readonly #disk: Disk;
+  readonly #terminal: Terminal;
+
+  constructor({ check = false, diff = false }: FmtOptions, disk: Disk, terminal: Terminal) {
+    this.isLook = check || diff;
+    this.#isPatch = diff;
+    this.#disk = disk;
+    this.#terminal = terminal;
+  }
+
+  add({ task, result }: Ran<"layout" | "upgrade">): void {
+    const [path] = task.files;
+    this.files++;
+    const failure = "failure" in result ? result.failure : "isNewer" in result ? newer : this.#add(path, result);
+    if (failure !== undefined) this.failures.push(`“${this.#disk.shown(path)}” ${failure}`);
+    this.#disk.release(path);
+  }
+
+  /** Gives the end of a sentence where it could not be done. */
+  #add(path: string, { content, edits, unread, conflicted }: Layout): string | undefined {
+    const shown = this.#disk.shown(path);
+    const before = edits.length > 0 ? this.#disk.namedText(path) : undefined;
+    if (before && "failure" in before) return `cannot be read: ${before.failure}`;
+    const failure =
+      before && (contentOfText(before) === content ? this.#write(path, before.text, edits) : changedMeanwhile);
+    if (failure !== undefined) return `cannot be written: ${failure}`;
+    if (conflicted) this.conflicted++;
+    if (unread) this.#terminal.err(sentences([conflicted ? conflictNote(shown) : unreadNote(shown)]));
+    if (!before) return undefined;
+    this.changed++;
+    if (this.#isPatch) this.#terminal.data(patchOf(shown, before.text, applyEdits(before.text, edits)));
+    else this.#terminal.out(sentences([`${shown}  ${linesText(before.text, edits)}`]));
+    return undefined;
+  }
+
+  #write(path: string, before: string, edits: readonly TextEdit[]): string | undefined {
+    return this.isLook ? undefined : replaceUnchanged(path, this.#disk, before, applyEdits(before, edits));
+  }
+
+  get summary(): string {
+    const files = counted(this.files, "file");
+    if (this.changed === 0 && this.conflicted > 0) return `${files}, ${this.conflicted} with conflicts.`;
+    if (this.changed === 0) return `${files}, already formatted.`;
+    return `${files}, ${this.changed} ${this.isLook ? "not formatted" : "reformatted"}.`;
+  }
 }
 
 async function fmtInput(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
@@ -72,60 +166,23 @@ async function fmtInput(args: readonly string[], options: FmtOptions, terminal: 
   if ("failure" in read) {
     return refuse(`Standard input cannot be read: ${read.failure}`, terminal);
   }
-  const file = fileOfText("", read.text);
-  if (isNewer(file)) {
+  const layout = layoutOf(fileOfText("", read.text), contentOfText(read), options.upgrade ?? false);
+  if ("isNewer" in layout) {
     terminal.data((read.bom ? mark : "") + read.text);
     return refuse(`Standard input ${newer}`, terminal);
   }
-  const formatted = laidOut(file.document, options.upgrade ?? false);
-  const { unread, conflicted } = unreadIn(file);
+  const { edits, unread, conflicted } = layout;
+  const isChanged = edits.length > 0;
+  const after = isChanged ? applyEdits(read.text, edits) : read.text;
   if (conflicted) terminal.err(sentences([conflictNote("(standard input)")]));
   else if (unread) terminal.err(sentences([unreadNote("(standard input)")]));
-  if (options.check) return formatted || conflicted ? exit.errors : exit.clean;
+  if (options.check) return isChanged || conflicted ? exit.errors : exit.clean;
   if (options.diff) {
-    if (formatted) terminal.data(patchOf("(standard input)", read.text, formatted.text));
-    return formatted || conflicted ? exit.errors : exit.clean;
+    if (isChanged) terminal.data(patchOf("(standard input)", read.text, after));
+    return isChanged || conflicted ? exit.errors : exit.clean;
   }
-  terminal.data((read.bom ? mark : "") + (formatted?.text ?? read.text));
+  terminal.data((read.bom ? mark : "") + after);
   return exit.clean;
-}
-
-interface Laid {
-  readonly text: string;
-  readonly edits: readonly TextEdit[];
-  /** Whether there are lines that could not be read, and so were left alone. */
-  readonly unread: boolean;
-  /** Whether some of them are the marks of a merge conflict. */
-  readonly conflicted: boolean;
-}
-
-function fmtFile(path: string, disk: Disk, { check, diff, upgrade }: FmtOptions): Laid | { readonly failure: string } {
-  const read = disk.text(path);
-  if ("failure" in read) return { failure: `cannot be read: ${read.failure}` };
-  const { text, bom } = read;
-  const file = fileOfText(path, text);
-  if (isNewer(file)) return { failure: newer };
-  const formatted = laidOut(file.document, upgrade ?? false);
-  if (formatted && !check && !diff) {
-    const reason = replaceFile(path, (bom ? mark : "") + formatted.text);
-    if (reason) return { failure: `cannot be written: ${reason}` };
-  }
-  return { text, edits: formatted?.edits ?? [], ...unreadIn(file) };
-}
-
-/** The text in the one style, and in the present words if that is asked; nothing where it is so already. */
-function laidOut(document: Document, upgrade: boolean): Pick<Laid, "text" | "edits"> | undefined {
-  if (!upgrade) return formatDocument(document);
-  const text = textOf(document);
-  const present = upgraded(text);
-  if (present === text) return formatDocument(document);
-  const after = format(present)?.text ?? present;
-  return { text: after, edits: lineEdits(text, after, 0) };
-}
-
-function unreadIn({ model }: LoadedFile): Pick<Laid, "unread" | "conflicted"> {
-  const problems = [...model.problems.values()].flat();
-  return { unread: problems.length > 0, conflicted: problems.some(({ check }) => check === "conflict") };
 }
 
 const newer = "is in a newer version of the language and is left as it is.";
@@ -135,12 +192,6 @@ const unreadNote = (shown: string): string =>
 
 const conflictNote = (shown: string): string =>
   `“${shown}” has the marks of a merge conflict: keep what is right, remove the marks, and format it then.`;
-
-function summary(files: number, changed: number, conflicted: number, checkOnly: boolean): string {
-  if (changed === 0 && conflicted > 0) return `${counted(files, "file")}, ${conflicted} with conflicts.`;
-  if (changed === 0) return `${counted(files, "file")}, already formatted.`;
-  return `${counted(files, "file")}, ${changed} ${checkOnly ? "not formatted" : "reformatted"}.`;
-}
 
 const mostRanges = 6;
 

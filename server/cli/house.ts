@@ -109,9 +109,9 @@ export function folderOf([first]: readonly string[], stdinPath: string | undefin
   return existsSync(dirname(path)) ? dirname(path) : cwd;
 }
 
-/** Settings that say something else than was meant would suppress something else: nothing is checked by them. */
-export function refuseSettings({ failures }: Houses, terminal: Terminal): number {
-  terminal.err(sentences([...failures, "The settings are to be put right first; nothing was checked."]));
+/** Settings that say something else than was meant would suppress something else: nothing is done by them. */
+export function refuseSettings({ failures }: Houses, terminal: Terminal, done = "checked"): number {
+  terminal.err(sentences([...failures, `The settings are to be put right first; nothing was ${done}.`]));
   return exit.failed;
 }
 

@@ -14,6 +14,7 @@ import { dirname, join } from "node:path";
 import { lookAt } from "../disk/read-now.ts";
 import { reasonOf } from "../disk/reasons.ts";
 import { isSchedule } from "../disk/refusals.ts";
+import type { Text } from "../text/decode.ts";
 
 /** Writes a file that may be there already. Returns why it could not be done, if it could not. */
 export function writeFile(path: string, content: string | Uint8Array): string | undefined {
@@ -52,6 +53,25 @@ export function refusedTarget(path: string): string | undefined {
   } catch (error) {
     return reasonOf(error);
   }
+}
+
+/**
+ * The same for a file that was looked at a while ago: what somebody wrote meanwhile is not lost. `before` and `after`:
+ * what stood in it, without its byte order mark, and what is to stand there.
+ */
+export function replaceUnchanged(path: string, disk: Texts, before: string, after: string): string | undefined {
+  if (lookAt(path)?.isFile() === false) return "it is no file.";
+  const now = disk.text(path);
+  if ("failure" in now) return now.failure;
+  if (now.text !== before) return changedMeanwhile;
+  return replaceFile(path, (now.bom ? "\ufeff" : "") + after);
+}
+
+export const changedMeanwhile = "it was changed meanwhile. Run this again.";
+
+/** Gives files as they are now. */
+interface Texts {
+  text(path: string): Text;
 }
 
 /**

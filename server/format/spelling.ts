@@ -3,6 +3,7 @@ import { isToken } from "../../grammar/lexer.ts";
 import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { unitOf } from "../../grammar/units.ts";
 import type { BlockKind } from "../../grammar/vocabulary.ts";
+import { Memo } from "../memo/memo.ts";
 import { normalStandard } from "../model/token-values.ts";
 
 const quantity = /^([<>]?)[ \t]?([-−]?)(\d+(?:\.\d+)?)\s*(.*)$/;
@@ -28,30 +29,48 @@ interface Spelt {
 
 const isPoint = (accepts: Accepts): boolean => accepts.kind === "ref" && accepts.names === "point";
 
-/** A statement's line. A word with several labelled values sets each apart by two blanks. */
-export function spellLine(word: IToken, tokens: readonly IToken[], row: WordRow, kind: BlockKind): Spelt {
-  const labels = Object.values(row.params).flatMap(({ label }) => (label === undefined ? [] : [label]));
+/** What a row says of how its lines are spaced. */
+interface Spacing {
+  readonly labels: ReadonlySet<string>;
+  /** Whether each labelled value is set apart by two blanks. */
+  readonly apart: boolean;
+  /** Whether a word that may stand often is read together with the name it begins with. */
+  readonly named: boolean;
+}
+
+const spacings = new Memo<WordRow, Spacing>();
+
+function spacingOf(row: WordRow): Spacing {
+  const params = Object.values(row.params);
   // The point a line is of is no second value of it, and neither is the same on each of three lines.
-  const values = Object.values(row.params).filter(
+  const values = params.filter(
     ({ label, accepts }) => label !== undefined && !/^L\d$/.test(label) && !isPoint(accepts),
   );
-  const apart = values.length > 1 && !row.opens;
-  const named = tokens.length > 1 && namesFirst(row, kind) && isName(tokens[0], labels) ? tokens.slice(0, 1) : [];
-  const args = tokens.slice(named.length).map((token, index) => {
-    const gap = index === 0 ? "" : apart && labels.includes(token.image) ? "  " : " ";
-    return gap + spell(token);
-  });
-  return { head: [word, ...named].map(spell).join(" "), args: args.join("") };
+  const [first] = params;
+  const begins = first?.label === undefined && (first?.accepts.kind === "ref" || first?.accepts.kind === "define");
+  return {
+    labels: new Set(params.flatMap(({ label }) => (label === undefined ? [] : [label]))),
+    apart: values.length > 1 && !row.opens,
+    named: begins && row.times === "often" && !row.opens,
+  };
 }
 
-/** A word that stands once for each point or RCD is read together with its name: `at S1`, `rcd east`. */
-function namesFirst(row: WordRow, kind: BlockKind): boolean {
-  const [first] = Object.values(row.params);
-  const named = first?.label === undefined && (first?.accepts.kind === "ref" || first?.accepts.kind === "define");
-  return named && row.times === "often" && !row.opens && kind !== "file" && kind !== "installation";
+/** A statement's line. A word with several labelled values sets each apart by two blanks. */
+export function spellLine(word: IToken, tokens: readonly IToken[], row: WordRow, kind: BlockKind): Spelt {
+  const { labels, apart, named } = spacings.of(row, spacingOf);
+  // A word that stands once for each point or RCD is read together with its name: `at S1`, `rcd east`.
+  const isNamed = named && kind !== "file" && kind !== "installation" && tokens.length > 1 && isName(tokens[0], labels);
+  const first = isNamed ? 1 : 0;
+  let args = "";
+  for (let index = first; index < tokens.length; index++) {
+    const token = tokens[index] as IToken;
+    const gap = index === first ? "" : apart && labels.has(token.image) ? "  " : " ";
+    args += gap + spell(token);
+  }
+  return { head: isNamed && tokens[0] ? `${spell(word)} ${spell(tokens[0])}` : spell(word), args };
 }
 
-const isName = (token: IToken | undefined, labels: readonly string[]): boolean =>
+const isName = (token: IToken | undefined, labels: ReadonlySet<string>): boolean =>
   token !== undefined &&
-  !labels.includes(token.image) &&
+  !labels.has(token.image) &&
   (isToken(token, "Word") || isToken(token, "NumberWord") || isToken(token, "Number"));

@@ -1,6 +1,8 @@
 /** Laying files out: only what changes is written, and nothing is lost. */
 import { chmodSync, lstatSync, readdirSync, readFileSync, statSync, symlinkSync, utimesSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { generate } from "../helpers/generate.ts";
+import { builtProgram } from "../helpers/program.ts";
 import { Folder } from "./run.ts";
 
 const untidy = 'wayfile   1\ninstrument M1 "Tester" {\n due 2026-11-03\n}\n';
@@ -98,6 +100,107 @@ describe("files", () => {
       out: "",
       err: "There is no file or folder “gone.ways”.\n",
     });
+  });
+});
+
+describe("many files", () => {
+  /** Enough for two threads, some of them laid out, with lines that cannot be read, or in a newer version. */
+  const many = () =>
+    Object.fromEntries(
+      Array.from({ length: 60 }, (_, index) => [
+        `site-${index % 7}/${index}.ways`,
+        index % 20 === 3
+          ? `${untidy.replace("1", "99")}`
+          : `${index % 3 ? "" : "\ufeff"}${index % 5 ? untidy : tidy}${index % 11 ? "" : "length       18   18\n"}${generate({ ways: 2, seed: index }).replace("wayfile 1\n", "")}`,
+      ]),
+    );
+  const texts = (folder: Folder, names: readonly string[]) => names.map((name) => read(folder, name));
+
+  test("are laid out by several threads as by one, in the same order", async () => {
+    const files = many();
+    const names = Object.keys(files);
+    const threads = { program: await builtProgram(), count: 2 };
+    for (const args of [["--check"], ["--diff"], ["--upgrade"], []]) {
+      const [alone, together] = [new Folder(files), new Folder(files)];
+      const expected = await alone.run("fmt", ...args, ".");
+      expect(expected.out.length).toBeGreaterThan(200);
+      expect(await together.runWith({ threads }, "fmt", "--threads", "2", ...args, ".")).toEqual(expected);
+      expect(texts(together, names)).toEqual(texts(alone, names));
+    }
+  });
+
+  test("are not looked at again where nothing has changed, and not taken for another text", async () => {
+    const folder = new Folder({ "a.ways": untidy, "b.ways": tidy });
+    const cache = { folder: folder.at("cache"), program: "p" };
+    const first = await folder.runWith({ cache }, "fmt", "--check", ".");
+    expect(await folder.runWith({ cache }, "fmt", "--check", ".")).toEqual(first);
+    const upgraded = await folder.runWith({ cache }, "fmt", "--check", "--upgrade", ".");
+    expect(upgraded.out).toBe(first.out);
+    expect((await folder.runWith({ cache }, "fmt", ".")).out).toContain("1 reformatted");
+    expect(read(folder, "a.ways")).toBe(tidy);
+    folder.write("b.ways", untidy);
+    expect((await folder.runWith({ cache }, "fmt", ".")).out).toBe("b.ways  lines 1, 3\n2 files, 1 reformatted.\n");
+    expect(read(folder, "b.ways")).toBe(tidy);
+  });
+
+  test("that cannot be written leave the others to be done", async () => {
+    const folder = new Folder({ "a/a.ways": untidy, "b/b.ways": untidy, "c/c.ways": untidy });
+    // What is written beside it first cannot be: its name is taken.
+    folder.write(`b/.wayfile-${process.pid}.tmp`, "");
+    const { code, out, err } = await folder.run("fmt", ".");
+    expect({ code, out }).toEqual({
+      code: 2,
+      out: "a/a.ways  lines 1, 3\nc/c.ways  lines 1, 3\n3 files, 2 reformatted.\n",
+    });
+    expect(err).toMatch(/^“b\/b.ways” cannot be written: [^\n]+\n$/);
+    expect(texts(folder, ["a/a.ways", "b/b.ways", "c/c.ways"])).toEqual([tidy, untidy, tidy]);
+  });
+
+  /** Does something once a number of files have been read or laid out. */
+  const upon = (breaths: number, act: () => boolean) => {
+    let [now, breath] = [0, 0];
+    return { clock: () => (now += 1000), interrupted: () => ++breath === breaths && act() };
+  };
+
+  test("that somebody writes meanwhile are not overwritten", async () => {
+    const folder = new Folder({ "a.ways": untidy, "b.ways": untidy, "c.ways": untidy });
+    const cache = { folder: folder.at("cache"), program: "p" };
+    await folder.runWith({ cache }, "fmt", "--check", ".");
+    const others = `${untidy}note "Written meanwhile"\n`;
+    const writing = upon(4, () => {
+      folder.write("b.ways", others);
+      return false;
+    });
+    const { code, err } = await folder.runWith({ cache, ...writing }, "fmt", ".");
+    expect(err).toMatch(/“b.ways” cannot be written: it was changed meanwhile. Run this again.\n$/);
+    expect(code).toBe(2);
+    expect(texts(folder, ["a.ways", "b.ways", "c.ways"])).toEqual([tidy, others, tidy]);
+  });
+
+  test("that are interrupted leave the rest as they were, and it is said how many", async () => {
+    const folder = new Folder({ "a.ways": untidy, "b.ways": untidy, "c.ways": untidy });
+    const { code, out, err } = await folder.runWith(
+      upon(5, () => true),
+      "fmt",
+      ".",
+    );
+    expect({ code, out }).toEqual({ code: 130, out: "a.ways  lines 1, 3\nb.ways  lines 1, 3\n" });
+    expect(err).toMatch(/\nInterrupted: 2 files looked at, 1 left as they were.\n$/);
+    expect(texts(folder, ["a.ways", "b.ways", "c.ways"])).toEqual([tidy, tidy, untidy]);
+    const early = await folder.runWith(
+      upon(1, () => true),
+      "fmt",
+      ".",
+    );
+    expect(early).toMatchObject({ code: 130, out: "" });
+  });
+
+  test("below settings with a fault are left as they are", async () => {
+    const folder = new Folder({ "a.ways": untidy, ".wayfile.json": '{ "leavOut": ["a.ways"] }' });
+    const { code, out, err } = await folder.run("fmt", ".");
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toMatch(/leaveOut[^\n]*\nThe settings are to be put right first; nothing was laid out.\n$/);
+    expect(read(folder, "a.ways")).toBe(untidy);
   });
 });
 

@@ -1,5 +1,4 @@
 /** Checks one task in whichever thread it is given to. */
-import { registerOfProject, registerOfResult } from "../../results/register.ts";
 import type { ScheduleResult } from "../../results/result.ts";
 import { judgeSchedule, resultOf } from "../../results/schedule.ts";
 import { type LoadedFile, Project } from "../../workspace/project.ts";
@@ -12,6 +11,7 @@ export function judgeTask<M extends Making>(
   task: KeyedTask,
   disk: Disk,
   detail: TaskDetail<M>,
+  make: Maker<M>,
   cache: Cache | undefined,
 ): TaskResult<M> {
   // A file keeps the name it was first met under, though this thread meets its files in another order.
@@ -21,7 +21,7 @@ export function judgeTask<M extends Making>(
   if ("failure" in file) return { failure: `cannot be read: ${file.failure}` };
   // A file that was written meanwhile is not what the plan was made of, nor what is kept under its key.
   const own = cache && contentOf(task.files, disk, detail) === task.content ? cache : undefined;
-  const made = makers[detail.making](file, disk, detail.nameOf, {
+  const made = make(file, disk, detail.nameOf, {
     found: () => own?.read(task.content, "findings"),
     keep: (findings) => own?.write(task.content, "findings", findings()),
   });
@@ -37,13 +37,21 @@ interface Kept {
 
 type Maker<M extends Making> = (root: LoadedFile, disk: Disk, nameOf: (path: string) => string, kept: Kept) => Made[M];
 
-const makers: { readonly [M in Making]: Maker<M> } = {
-  findings: judgeSchedule,
-  register: (root, disk, nameOf, kept) => {
-    const project = new Project(root, disk);
-    const found = kept.found();
-    const known = found && registerOfResult(project, found);
-    if (!found) kept.keep(() => resultOf(project, nameOf));
-    return { root: nameOf(root.path), rows: known ?? registerOfProject(project) };
+/** What makes it: only `check` has its own at hand from the start. */
+const makers: { readonly [M in Making]: () => Maker<M> | Promise<Maker<M>> } = {
+  findings: () => judgeSchedule,
+  register: async () => {
+    const { registerOfProject, registerOfResult } = await import("../../results/register.ts");
+    return (root, disk, nameOf, kept) => {
+      const project = new Project(root, disk);
+      const found = kept.found();
+      const known = found && registerOfResult(project, found);
+      if (!found) kept.keep(() => resultOf(project, nameOf));
+      return { root: nameOf(root.path), rows: known ?? registerOfProject(project) };
+    };
   },
+  layout: async () => (await import("../layout.ts")).layoutMaker(false),
+  upgrade: async () => (await import("../layout.ts")).layoutMaker(true),
 };
+
+export const makerOf = <M extends Making>(making: M): Maker<M> | Promise<Maker<M>> => makers[making]();

@@ -154,6 +154,14 @@ function usesByOpening(): (text: string) => readonly string[] {
 
 const mostOpenings = 1_000;
 
+/** Files that are each a task of their own, whatever they use. */
+export const apart = (tasks: readonly Task[]): Plan => ({
+  tasks,
+  members: { schedulesOf: () => 1, orderOf: () => 0 },
+  files: tasks.length,
+  shared: new Set(),
+});
+
 /** The schedules to be checked. */
 export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, { nameOf }: Naming): Plan {
   const roots = graph.roots;

@@ -1,7 +1,7 @@
 /** Runs a plan: from the cache what it holds, and the rest in this thread where it is little, else by several. */
 import type { Disk } from "../files.ts";
 import { Cache, type CachePlace } from "./cache.ts";
-import { judgeTask } from "./judge-task.ts";
+import { judgeTask, makerOf } from "./judge-task.ts";
 import type { Making, TaskResult } from "./made.ts";
 import { contentOf, type KeyedTask, type Plan, type Task, type TaskDetail } from "./plan.ts";
 import { Pool } from "./pool.ts";
@@ -41,8 +41,10 @@ export async function* run<M extends Making>(plan: Plan, disk: Disk, options: Ru
   const upcoming = batchesOf<M>(plan.tasks, (task) => aheadOf(task, disk, detail, cache));
   const ahead: Batch<M>[] = [];
   const threads = new Threads<M>(plan, disk, options);
+  const made = makerOf(detail.making);
+  const make = made instanceof Promise ? await made : made;
   const here = (task: KeyedTask): TaskResult<M> => {
-    const result = judgeTask(task, disk, detail, cache);
+    const result = judgeTask(task, disk, detail, make, cache);
     for (const path of task.files) if (!plan.shared.has(path)) disk.release(path);
     return result;
   };
