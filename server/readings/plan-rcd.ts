@@ -7,7 +7,7 @@ import type { Rcd, WayStudy } from "../circuit/way.ts";
 import type { Fact } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
 import { type Bound, bound, type PlannedTest, recordedAs, word, writtenName } from "./planned.ts";
-import { buttonOnWay, longestOfLatest, type RcdTest, rcdTestsOfWay } from "./rcd-tests.ts";
+import { buttonOnWay, type RcdTest, rcdTestsOfWay, worstOfLatest } from "./rcd-tests.ts";
 
 /** The times an edition asks of an RCD, then its button. */
 export function planRcd(
@@ -26,7 +26,7 @@ export function planRcd(
   });
   const times = (asked.length > 0 ? asked : [{ multiple: 1, window: undefined }]).map(
     ({ multiple, window }): PlannedTest => {
-      const fact = longestOfLatest(tests.filter((one) => one.multiple?.value === multiple))?.fact;
+      const fact = worstOfLatest(tests.filter((one) => one.multiple?.value === multiple))?.fact;
       return {
         step: "rcd",
         live: true,

@@ -27,22 +27,29 @@ export const rcdTestsOfWay = memoByObject((study: WayStudy): readonly RcdTest[] 
 );
 
 /**
- * Of the tests that stand of a device at its rated current, the one with the longest time: of its waveforms and half
- * cycles the worst is what it can do. `line` is the line the device itself stands on, where a test may be too.
+ * Of the tests that stand of a device at its rated current, the worst: of its waveforms and half cycles that is what
+ * it can do. `line` is the line the device itself stands on, where a test may be too.
  */
-export const longestAtRated = (tests: readonly RcdTest[], line: Fact): RcdTest | undefined =>
-  longestOfLatest(
+export const worstAtRated = (tests: readonly RcdTest[], line: Fact): RcdTest | undefined =>
+  worstOfLatest(
     tests.filter(
       ({ fact, device, multiple }) =>
         (multiple?.value ?? 1) === 1 && (device?.fact === line || (fact as Fact) === line),
     ),
   );
 
-/** Of the tests of the latest day the one with the longest time. */
-export function longestOfLatest([first, ...more]: readonly RcdTest[]): RcdTest | undefined {
+/** Of the tests of the latest day, all at one current, the one that shows the device at its worst. */
+export function worstOfLatest([first, ...more]: readonly RcdTest[]): RcdTest | undefined {
   if (!first) return undefined;
   const ofThatDay = more.filter(({ test }) => test.on === first.test.on);
-  return ofThatDay.reduce((worst, one) => ((one.time?.value ?? 0) > (worst.time?.value ?? 0) ? one : worst), first);
+  return ofThatDay.reduce((worst, one) => (slowness(one) > slowness(worst) ? one : worst), first);
+}
+
+/** Where it has to trip, not at all is longer than any time; where it has to hold, any time is worse than holding. */
+function slowness({ fact, time, multiple }: RcdTest): number {
+  if (time) return time.value;
+  const hasToTrip = (multiple?.value ?? 1) >= 1;
+  return fact.args.noTrip && hasToTrip ? Number.POSITIVE_INFINITY : fact.args.noTrip ? 0 : -1;
 }
 
 /** The tests of a board that stand. */

@@ -105,6 +105,28 @@ describe("an RCD", () => {
     ]);
   });
 
+  // An RCD that tripped at one half cycle and not at the other protects nobody on the other.
+  it("that did not trip once that day has failed, whichever line stands first", () => {
+    const recorded = (lines: string, standard = "BS 7671:2018+A2:2022") =>
+      planned("rcd", `${rcbo("30 mA type A")}\nlive 2026-03-05 {\n${lines}\n}`, "radial", { standard })[0];
+    const [tripped, held] = ["rcd 30 mA 1x 24 ms from-0", "rcd 30 mA 1x no-trip from-180"];
+    expect(recorded(`${tripped}\n${held}`)).toMatch(/no-trip$/);
+    expect(recorded(`${held}\n${tripped}`)).toMatch(/no-trip$/);
+    expect(recorded(`rcd 30 mA 1x >300 ms from-0\n${held}`)).toMatch(/no-trip$/);
+    expect(recorded(`rcd 30 mA 1x LIM "No access" from-180\n${tripped}`)).toMatch(/24 ms$/);
+  });
+
+  // At half its rating it is to hold: there the time is what fails.
+  it("that tripped at half of it once that day has failed", () => {
+    const [held, tripped] = ["rcd 30 mA 0.5x no-trip from-0", "rcd 30 mA 0.5x 180 ms from-180"];
+    for (const lines of [`${held}\n${tripped}`, `${tripped}\n${held}`])
+      expect(
+        planned("rcd", `${rcbo("30 mA type A")}\nlive 2026-03-05 {\n${lines}\n}`, "radial", {
+          standard: "BS 7671:2018",
+        })[0],
+      ).toMatch(/180 ms$/);
+  });
+
   it("was tested at half and five times as well, where persons rely on it", () => {
     expect(planned("rcd", rcbo("30 mA type A"), "radial", { standard: "BS 7671:2018" })).toEqual([
       "30 mA type A BS EN 61009 at ½ × IΔn | – | no trip within 1 s | –",

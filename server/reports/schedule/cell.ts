@@ -41,6 +41,10 @@ export function readingCell(fact: Fact | undefined, name: string, unit: string, 
   return fill === "last" && read ? { ...blank, last: read.text } : blank;
 }
 
+/** The time an RCD took, or that it did not trip. */
+export const tripCell = (fact: Fact | undefined, want: Want, fill: Fill): Noted =>
+  readingCell(fact, fact?.args.noTrip ? "noTrip" : "time", "ms", want, fill);
+
 const missing: Noted = { text: "missing", kind: "missing" };
 
 function recordedCell(fact: Fact, value: AnyValue | undefined, unit: string): Noted | undefined {

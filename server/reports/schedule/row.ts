@@ -12,12 +12,12 @@ import { type Line, threeLines } from "../../readings/lines.ts";
 import {
   buttonOnBoard,
   buttonOnWay,
-  longestAtRated,
   rcdLabel,
   rcdTestsOfBoard,
   rcdTestsOfWay,
+  worstAtRated,
 } from "../../readings/rcd-tests.ts";
-import { type Fill, type Noted, notApplicable, nothing, readingCell, said, type Want } from "./cell.ts";
+import { type Fill, type Noted, notApplicable, nothing, readingCell, said, tripCell, type Want } from "./cell.ts";
 
 /** The cells of one row by the key of their column. */
 export type Cells = Readonly<Record<string, Noted>>;
@@ -274,16 +274,16 @@ function rcdTestCells(study: WayStudy, fill: Fill, due: boolean): Cells {
   if (!rcd) return { "rcd-time": notApplicable, "rcd-button": notApplicable };
   const own = isOwnRcd(rcd);
   const tests = own ? rcdTestsOfWay(study) : rcdTestsOfBoard(study.context);
-  const fact = longestAtRated(tests, rcd.fact)?.fact;
+  const fact = worstAtRated(tests, rcd.fact)?.fact;
   if (!own) {
     const pressed = rcd.at === "upstream" ? undefined : buttonOnBoard(rcd, study.context);
     return {
-      "rcd-time": shared(readingCell(fact, "time", "ms", "none", fill)),
+      "rcd-time": shared(tripCell(fact, "none", fill)),
       "rcd-button": shared(readingCell(pressed, "verdict", "", "none", fill)),
     };
   }
   return {
-    "rcd-time": readingCell(fact, "time", "ms", wanted(true, due), fill),
+    "rcd-time": tripCell(fact, wanted(true, due), fill),
     "rcd-button": readingCell(buttonOnWay(rcd, study), "verdict", "", wanted(true, due), fill),
   };
 }

@@ -10,14 +10,14 @@ import type { Fact } from "../../model/values.ts";
 import {
   buttonOnBoard,
   buttonOnWay,
-  longestAtRated,
   type RcdTest,
   rcdLabel,
   rcdTestsOfBoard,
   rcdTestsOfWay,
+  worstAtRated,
 } from "../../readings/rcd-tests.ts";
 import { type Block, type Cell, table } from "../setting/document.ts";
-import { type Fill, readingCell } from "./cell.ts";
+import { type Fill, readingCell, tripCell } from "./cell.ts";
 import { ratingText } from "./row.ts";
 
 /** An RCD with a row of its own, and its latest tests. */
@@ -35,7 +35,7 @@ export const rcdRowsOf = ({ board, context }: BoardInPlace, studies: readonly Wa
   ...rcdsOfBoard(board.head).map((rcd) => ({
     rcd,
     way: rcd.name === undefined ? "main-switch" : `rcd ${rcd.name}`,
-    test: longestAtRated(rcdTestsOfBoard(context), rcd.fact),
+    test: worstAtRated(rcdTestsOfBoard(context), rcd.fact),
     button: buttonOnBoard(rcd, context),
   })),
   ...studies.flatMap(rowsOfWay),
@@ -46,7 +46,7 @@ const rowsOfWay = (study: WayStudy): RcdRow[] =>
   [...study.rcds.slice(1).filter(({ at }) => at === "way"), ...outletRcds(study.facts)].map((rcd) => ({
     rcd,
     way: `${study.way.id} ${rcd.point === undefined ? "rcd" : `at ${rcd.point}`}`,
-    test: longestAtRated(rcdTestsOfWay(study), rcd.fact),
+    test: worstAtRated(rcdTestsOfWay(study), rcd.fact),
     button: buttonOnWay(rcd, study),
     study,
   }));
@@ -56,7 +56,7 @@ export function sharedRcds(place: BoardInPlace, studies: readonly WayStudy[], fi
     study ? `way ${study.way.id}, ${rcdLabel(rcd)}` : rcdLabel(rcd),
     rcdName(rcd),
     ratingText(rcd) === "" ? "" : `${ratingText(rcd)} A`,
-    cellText(readingCell(test?.fact, "time", "ms", "blank", fill), "ms"),
+    cellText(tripCell(test?.fact, "blank", fill), "ms"),
     cellText(readingCell(button, "verdict", "", "blank", fill), ""),
   ]);
   return table(["RCD", "rated", "In", "at 1 × IΔn", "test button"], rows);

@@ -9,7 +9,7 @@ import type { Fact } from "../../model/values.ts";
 import { planBoard } from "../../readings/plan-board.ts";
 import type { Column } from "../setting/document.ts";
 import { sheetOf } from "./board.ts";
-import { type Fill, type Noted, nothing, readingCell, said } from "./cell.ts";
+import { type Fill, type Noted, nothing, readingCell, said, tripCell } from "./cell.ts";
 import { valueBands } from "./columns.ts";
 import { type Cells, wayCells } from "./row.ts";
 import { rcdRowsOf } from "./shared-rcds.ts";
@@ -76,7 +76,7 @@ const rcdRows = (place: BoardInPlace, studies: readonly WayStudy[], fill: Fill):
       way: said(way),
       "rcd-sensitivity": said(String(Math.round(rcd.sensitivity * 1e6) / 1e3)),
       "rcd-type": said(rcd.type ?? ""),
-      "rcd-time": readingCell(test?.fact, "time", "ms", "blank", fill),
+      "rcd-time": tripCell(test?.fact, "blank", fill),
       "rcd-button": readingCell(button, "verdict", "", "blank", fill),
       ...(fill === "filled"
         ? { "live-on": said(test?.test.on ?? ""), "live-with": said(test?.test.with.join(" ") ?? "") }
