@@ -80,6 +80,8 @@ export interface Reads<Name extends string = string> {
   readonly key: readonly Name[];
   /** Those of them that say how it was tested and not what: with another of these the same thing was tested. */
   readonly how?: readonly Name[];
+  /** The arguments that stand in place of a figure: that it did not trip. */
+  readonly instead?: readonly Name[];
   /** Whether a later visit is expected to read it again: the line as a whole, or each of its values by itself. */
   readonly again: boolean | "each-value";
   /**

@@ -469,6 +469,7 @@ const rcdTestWording = {
   reads: {
     key: ["name", "sensitivity", "multiple", "waveform", "half"],
     how: ["sensitivity", "multiple", "waveform", "half"],
+    instead: ["noTrip"],
     again: true,
     name: "RCD[ {name}][ at {multiple} × IΔn][ {waveform}][ {half}]",
     test: "the RCD",

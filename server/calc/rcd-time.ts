@@ -43,10 +43,11 @@ export function rcdTime({ standard, delayed, multiple, edition }: RcdQuestion): 
 /** What follows from the tables alone lies with the edition it is for. */
 const windows = new Memo<Edition, Map<string, RcdWindow | undefined>>();
 
-const published = [0.5, 1, 2, 5] as const;
-type Multiple = (typeof published)[number];
+/** The multiples of IΔn that a trip time, or that there is none, is published for. */
+export const rcdMultiples = [0.5, 1, 2, 5] as const;
+type Multiple = (typeof rcdMultiples)[number];
 
-const isPublished = (multiple: number): multiple is Multiple => published.some((one) => one === multiple);
+const isPublished = (multiple: number): multiple is Multiple => rcdMultiples.some((one) => one === multiple);
 
 function computeRcdTime(key: RcdTimes["key"], multiple: Multiple, edition: Edition): RcdWindow | undefined {
   const required = edition.rcdTest === "single" ? multiple === 1 : multiple !== 2;

@@ -4,12 +4,14 @@
  * word for a reading can be entered without another line here.
  */
 import type { Param, WordRow } from "../../grammar/params.ts";
-import { type QuantityName, quantities } from "../../grammar/quantities.ts";
+import { quantities } from "../../grammar/quantities.ts";
 import { readArgs } from "../../grammar/readings.ts";
-import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
-import { milliamps } from "../calc/result.ts";
+import { type BlockKind, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { rcdMultiples } from "../calc/rcd-time.ts";
+import { milliamps, plain } from "../calc/result.ts";
 import type { Rcd } from "../circuit/way.ts";
 import { writtenName } from "../readings/planned.ts";
+import { thingsOf } from "../readings/reading-name.ts";
 import type { Slot, SlotPlace } from "./slot.ts";
 
 interface PossibleAt {
@@ -36,14 +38,18 @@ interface Line {
 
 function slotsOfRow(word: string, row: WordRow, at: PossibleAt): Slot[] {
   const read = new Set(readArgs(row).map(({ name }) => name));
-  const qualifiers = Object.entries(row.params).flatMap(([name, { accepts, label }]) =>
+  const instead = row.reads?.instead ?? [];
+  const choices = Object.entries(row.params).flatMap(([name, { accepts, label }]) =>
     accepts.kind === "choice" && !read.has(name) && label === undefined && !row.reads?.key.includes(name)
-      ? Object.keys(accepts.choices)
+      ? [{ name, words: Object.keys(accepts.choices) }]
       : [],
   );
+  const wordsOf = (stand: boolean): string[] =>
+    choices.flatMap(({ name, words }) => (instead.includes(name) === stand ? words : []));
+  const [words, qualifiers] = [wordsOf(true), wordsOf(false)];
   return linesOf(word, row, at).flatMap(({ name, head, tail }) =>
     Object.entries(row.params).flatMap(([arg, param]): Slot[] => {
-      const taken = read.has(arg) && !beside(word, arg) && takenBy(param);
+      const taken = read.has(arg) && !hasOwnLine(param, row, at.kind) && takenBy(param);
       if (!taken) return [];
       return [
         {
@@ -53,7 +59,7 @@ function slotsOfRow(word: string, row: WordRow, at: PossibleAt): Slot[] {
           ...(head === name ? {} : { head }),
           label: param.label ?? "",
           ...taken,
-          ...(word === "rcd" ? { words: ["no-trip"] } : {}),
+          ...(words.length > 0 ? { words } : {}),
           ...(tail === undefined ? {} : { tail }),
           ...(qualifiers.length > 0 ? { qualifiers } : {}),
           // A sheet to fill in shows them folded away.
@@ -64,64 +70,58 @@ function slotsOfRow(word: string, row: WordRow, at: PossibleAt): Slot[] {
   );
 }
 
-/** What is stated beside another reading has a line of its own: polarity, and the button of an RCD. */
-const beside = (word: string, arg: string): boolean =>
-  (word === "R1+R2" && arg === "polarity") || (word === "rcd" && arg === "button");
+/** What may stand beside another reading of the same thing, and is entered on the line that the block has for it. */
+function hasOwnLine({ label }: Param, row: WordRow, kind: BlockKind): boolean {
+  const own = label === undefined ? undefined : rowOf(kind, label);
+  return own?.reads !== undefined && thingsOf(own).join() === thingsOf(row).join();
+}
 
-const units: Partial<Record<QuantityName, Slot["unit"]>> = {
-  conductor: "Ω",
-  loop: "Ω",
-  electrode: "Ω",
-  fault: "kA",
-  tripTime: "ms",
-  tripCurrent: "mA",
-  leakage: "mA",
-  voltage: "V",
-};
-
+/** A verdict is one of its words, and a figure is written in the usual unit of its quantity. */
 function takenBy({ accepts }: Param): Pick<Slot, "unit" | "words"> | undefined {
   if (accepts.kind === "choice") return { unit: "", words: Object.keys(accepts.choices) };
-  const unit = accepts.kind === "quantity" ? units[accepts.of] : undefined;
-  return unit === undefined || !quantities[(accepts as { of: QuantityName }).of] ? undefined : { unit, words: [] };
+  if (accepts.kind !== "quantity") return undefined;
+  const [unit] = quantities[accepts.of].units;
+  return { unit: unit as Slot["unit"], words: [] };
 }
 
-function linesOf(word: string, row: WordRow, { points, rcds, kind }: PossibleAt): Line[] {
-  const key = row.reads?.key ?? [];
-  if (key.includes("sensitivity")) return rcds.flatMap((rcd) => timesOf(word, rcd, kind));
-  if (key.includes("waveform"))
-    return rcds.flatMap((rcd) =>
-      waveforms.map((waveform) => withTail([word, ...whichOf(rcd, kind)], waveform === "" ? [] : [waveform])),
-    );
-  if (key.includes("name")) return rcds.map((rcd) => withTail([word, ...whichOf(rcd, kind)], []));
-  if (key.includes("point")) return points.map((point) => withTail([word, writtenName(point)], []));
-  return key.length === 0 ? [withTail([word], [])] : [];
-}
-
-const waveforms = ["", "sinusoidal", "pulsating", "smooth"] as const;
-const halves = ["", "from-0", "from-180"] as const;
-const multiples = ["0.5x", "1x", "2x", "5x"] as const;
-
-/** A way names an RCD by its point, a board by its name. */
-const whichOf = ({ name, point }: Rcd, kind: BlockKind): string[] => {
-  if (kind === "live") return point === undefined ? [] : ["at", writtenName(point)];
-  return name === undefined ? [] : [writtenName(name)];
-};
-
-/** How an address calls the line, where a point stands without its label. */
-function timesOf(word: string, rcd: Rcd, kind: BlockKind): Line[] {
-  const head = [word, ...whichOf(rcd, kind), milliamps(rcd.sensitivity)];
-  return multiples.flatMap((multiple) =>
-    waveforms.flatMap((waveform) =>
-      halves.map((half) =>
-        withTail(
-          [...head, multiple],
-          [waveform, half].filter((one) => one !== ""),
-        ),
-      ),
-    ),
+function linesOf(word: string, row: WordRow, { points, rcds }: PossibleAt): Line[] {
+  const keys = (row.reads?.key ?? []).flatMap((name) => row.params[name] ?? []);
+  const kinds = keys.map(({ accepts }) => (accepts.kind === "ref" ? accepts.names : accepts.kind));
+  const things = kinds.includes("rcd")
+    ? rcds.map((rcd) => whichRcd(rcd, keys))
+    : kinds.includes("point")
+      ? points.map((point) => [writtenName(point)])
+      : kinds.length === 0
+        ? [[]]
+        : [];
+  const multiples = kinds.includes("multiple") ? rcdMultiples.map((one) => [`${plain(one)}x`]) : [[]];
+  const ways = keys.reduce<string[][]>(
+    (tails, { accepts }) =>
+      accepts.kind === "choice"
+        ? tails.flatMap((tail) => [tail, ...Object.keys(accepts.choices).map((one) => [...tail, one])])
+        : tails,
+    [[]],
+  );
+  return things.flatMap((which) =>
+    multiples.flatMap((multiple) => ways.map((tail) => withTail([word, ...which, ...multiple], tail))),
   );
 }
 
+/** How a line tells its RCD from others: by its point or its name, and by its rating. */
+function whichRcd({ name, point, sensitivity }: Rcd, keys: readonly Param[]): string[] {
+  const atPoint = keys.find(({ accepts }) => accepts.kind === "ref" && accepts.names === "point");
+  const byRating = keys.some(({ accepts }) => accepts.kind === "quantity" && accepts.of === "sensitivity");
+  const which = atPoint
+    ? point === undefined
+      ? []
+      : [atPoint.label ?? "", writtenName(point)]
+    : name === undefined
+      ? []
+      : [writtenName(name)];
+  return [...which, ...(byRating ? [milliamps(sensitivity)] : [])];
+}
+
+/** How an address calls the line, where a point stands without its label. */
 function withTail(head: readonly string[], tail: readonly string[]): Line {
   const begin = head.join(" ");
   return tail.length === 0

@@ -88,7 +88,7 @@ describe("R1+R2 that repeats", () => {
         check,
         lengths.map((length) => ({ length, MΩ: "L-E 212 MΩ" })),
       )[0],
-    ).toContain("all read insulation to earth 212 MΩ");
+    ).toContain("all read insulation L-E 212 MΩ");
     expect(
       count(
         check,

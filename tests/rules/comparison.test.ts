@@ -26,6 +26,34 @@ describe("figures that repeat down a board", () => {
     expect(equal(ways(four(dead("insulation 500 V L-E 310 MΩ"))))).toHaveLength(1);
   });
 
+  // Whatever a schedule has a word for: a column is copied whether it is that of earth or not.
+  it.each([
+    ["R2", dead("R2 0.26 Ω")],
+    ["r2 end to end", dead("ends r1 0.31 Ω rn 0.32 Ω r2 0.52 Ω")],
+    ["insulation L-N", dead("insulation 500 V L-N 310 MΩ L-E >999 MΩ")],
+    ["Zs L2", live("Zs 0.62 Ω L1 >0.50 Ω L2 0.62 Ω")],
+  ])("%s as well", (_, test) => {
+    expect(equal(ways(four(test)))).toHaveLength(1);
+    expect(equal(ways(four(test).slice(1)))).toEqual([]);
+    expect(equal(ways(four(test), () => 20))).toEqual([]);
+  });
+
+  it("one copied line is asked about once, and the column beside it that differs not at all", () => {
+    const [found, ...more] = equal(ways(four(dead("insulation 500 V L-N 310 MΩ L-E 310 MΩ N-E 310 MΩ"))));
+    expect([found?.message, more]).toEqual([expect.stringContaining("insulation L-N 310 MΩ"), []]);
+    const apart = ["301", "302", "303", "304"].map((L) => dead(`insulation 500 V L-N ${L} MΩ L-E 310 MΩ`));
+    expect(equal(ways(apart)).map(({ message }) => message)).toEqual([
+      expect.stringContaining("insulation L-E 310 MΩ"),
+    ]);
+  });
+
+  // Points of one circuit and fault currents in steps of 0.1 kA say nothing about lengths.
+  it("not the fault current, a point or a time", () => {
+    expect(equal(ways(four(live("PEFC 0.3 kA"))))).toEqual([]);
+    expect(equal(ways(four(dead("at S1 L-N 0.31 Ω L-E 0.31 Ω"))))).toEqual([]);
+    expect(equal(ways(four(live("rcd 30 mA 1x 24.1 ms"))))).toEqual([]);
+  });
+
   it("not off scale, not three, not circuits of one length, not figures said to be calculated", () => {
     expect(equal(ways(four(dead("insulation 500 V L-E >999 MΩ"))))).toEqual([]);
     expect(equal(ways(four(live("Zs 0.62 Ω")).slice(1)))).toEqual([]);

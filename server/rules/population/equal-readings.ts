@@ -1,7 +1,13 @@
+import type { WordRow } from "../../../grammar/params.ts";
+import { readArgs } from "../../../grammar/readings.ts";
+import type { ReadingFigures } from "../../../grammar/traits.ts";
+import { rowOf } from "../../../grammar/vocabulary.ts";
 import { megohms, ohms } from "../../calc/result.ts";
-import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { exact, type Fact } from "../../model/values.ts";
+import { expectedConductor } from "../../circuit/way-resistance.ts";
+import { exact, type Fact, readingAt } from "../../model/values.ts";
+import { expectedCircuit } from "../../readings/expected.ts";
+import { readingName, thingsOf } from "../../readings/reading-name.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { listed } from "../../text/words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
@@ -9,37 +15,67 @@ import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 interface Figure {
   readonly study: WayStudy;
   readonly fact: Fact;
+  readonly row: WordRow;
+  readonly arg: string;
   readonly value: number;
   /** What the figure should grow with: the reading expected, or the length. */
   readonly size: number;
   readonly by: "reading" | "length";
 }
 
-type Column = readonly [name: string, show: (value: number) => string, read: (study: WayStudy) => Figure | undefined];
+type Expected = (study: WayStudy, arg: string) => number | undefined;
 
-const looped =
-  (reading: "Zs" | "R1R2") =>
-  (study: WayStudy): Figure | undefined => {
-    const number = exactReading(study[reading]);
-    const expected = study.expectedR1R2?.value;
-    const size = expected ?? study.length?.value;
-    if (!number || size === undefined || number.fact.provenance !== "measured") return undefined;
-    return { study, fact: number.fact, value: number.value, size, by: expected === undefined ? "length" : "reading" };
-  };
+const loop: Expected = (study) => study.expectedR1R2?.value;
+const ends: Expected = (study, arg) => expectedCircuit(study)?.ends[arg as "r1"]?.value;
+const cpc: Expected = (study) => (study.cable ? expectedConductor(study, "cpc")?.value : undefined);
 
-function insulated(study: WayStudy): Figure | undefined {
-  const fact = study.dead?.facts.all("insulation").find((one) => one.args["L-E"]);
-  // Off scale is a bound: any number of sound circuits share it.
-  const value = fact && exact(fact.args["L-E"]);
-  const size = study.length?.value;
-  return fact && value !== undefined && size !== undefined ? { study, fact, value, size, by: "length" } : undefined;
+/**
+ * What a reading of a whole circuit should be by its length; nothing known, and its length stands for it. A fault current
+ * is shown in steps too coarse to tell circuits apart, and what is left has nothing to do with length.
+ */
+const grows: Readonly<Record<ReadingFigures, Expected | undefined>> = {
+  loop,
+  continuity: loop,
+  cpc,
+  "ring-ends": ends,
+  insulation: () => undefined,
+  "board-loop": undefined,
+  "supply-loop": undefined,
+  fault: undefined,
+  "dead-point": undefined,
+  conductor: undefined,
+  supplementary: undefined,
+  electrode: undefined,
+  "rcd-time": undefined,
+  "trip-current": undefined,
+  leakage: undefined,
+  voltage: undefined,
+  verdict: undefined,
+};
+
+/** The readings of a circuit as a whole that grow with its length, of each word those of the latest test that has it. */
+function figuresOf(study: WayStudy): Figure[] {
+  const seen = new Set<string>();
+  return [...study.deadTests, ...study.liveTests].flatMap(({ facts }) => {
+    const list = (facts.list as readonly Fact[]).filter(({ word }) => !seen.has(word) && !facts.broken.includes(word));
+    for (const { word } of list) seen.add(word);
+    for (const word of facts.broken) seen.add(word);
+    return list.flatMap((fact) => figuresIn(fact, rowOf(facts.kind, fact.word), study));
+  });
 }
 
-const columns: readonly Column[] = [
-  ["R1+R2", ohms, looped("R1R2")],
-  ["Zs", ohms, looped("Zs")],
-  ["insulation to earth", megohms, insulated],
-];
+function figuresIn(fact: Fact, row: WordRow | undefined, study: WayStudy): Figure[] {
+  const expected = row?.reads && grows[row.figures as ReadingFigures];
+  if (!row || !expected || thingsOf(row).length > 0 || fact.provenance !== "measured") return [];
+  return readArgs(row).flatMap(({ name: arg, meter }) => {
+    // Off scale is a bound: any number of sound circuits share it.
+    const value = meter === undefined ? undefined : exact(readingAt(fact, arg));
+    const reading = expected(study, arg);
+    const size = reading ?? study.length?.value;
+    if (value === undefined || size === undefined) return [];
+    return [{ study, fact, row, arg, value, size, by: reading === undefined ? "length" : "reading" } as const];
+  });
+}
 
 function differ(figures: readonly Figure[]): boolean {
   const sizes = figures.map(({ size }) => size);
@@ -53,24 +89,26 @@ function differ(figures: readonly Figure[]): boolean {
     : greatest >= least * comparison.differingLength.value;
 }
 
-function checkColumn([name, show, read]: Column, studies: readonly WayStudy[], report: Reporter): void {
-  const groups = Map.groupBy(
-    studies.flatMap((study) => (study.isSpare ? [] : (read(study) ?? []))),
-    ({ value }) => value,
-  );
-  for (const [value, figures] of groups) {
-    const [first] = figures;
-    if (!first || !differ(figures)) continue;
-    report(factSpot(first.fact), {
-      message: `Ways ${listed(figures.map(({ study }) => study.way.id))} differ in length and all read ${name} ${show(value)}: were they measured, or copied?`,
-      value: amount(value, "Ω"),
-      source: comparison.equalReadings.source,
-      related: figures.slice(1).map(({ study, fact }) => ({
-        spot: factSpot(fact),
-        message: `Way ${study.way.id}: ${name} ${show(value)}.`,
-      })),
-    });
-  }
+/** Readings of one word that repeat on the same circuits are one copied column. */
+const columnOf = ({ fact, arg, value }: Figure): string => [fact.word, arg, value].join(" ");
+
+function checkColumn(figures: readonly Figure[], reported: Set<string>, report: Reporter): void {
+  const [first] = figures;
+  const ways = figures.map(({ study }) => study.way.id);
+  const circuits = [first?.fact.word, ...ways].join(" ");
+  if (!first || !differ(figures) || reported.has(circuits)) return;
+  reported.add(circuits);
+  const show = first.row.figures === "insulation" ? megohms : ohms;
+  const name = `${readingName(first.row, first.fact, first.arg)} ${show(first.value)}`;
+  report(factSpot(first.fact), {
+    message: `Ways ${listed(ways)} differ in length and all read ${name}: were they measured, or copied?`,
+    value: amount(first.value, "Ω"),
+    source: comparison.equalReadings.source,
+    related: figures.slice(1).map(({ study, fact }) => ({
+      spot: factSpot(fact),
+      message: `Way ${study.way.id}: ${name}.`,
+    })),
+  });
 }
 
 const sample = (readings: readonly string[]): string =>
@@ -104,6 +142,8 @@ export default boardRule({
     },
   ],
   check({ studies }, report) {
-    for (const column of columns) checkColumn(column, studies, report);
+    const figures = studies.flatMap((study) => (study.isSpare ? [] : figuresOf(study)));
+    const reported = new Set<string>();
+    for (const column of Map.groupBy(figures, columnOf).values()) checkColumn(column, reported, report);
   },
 });
