@@ -23,7 +23,41 @@ const inSupply = (line: string) =>
 const inSupplyAlone = (line: string) => inSetting("way 1 spare", { ...tested, supply: line }).text;
 const inBoard = (line: string) => inSetting("way 1 spare", { ...tested, board: `fed-from supply\n${line}` }).text;
 
+// The installation has an addition: a board or a way of it is new or altered.
+const ofWhole = (line: string) => inSetting("way 1 spare").text.replace("work new", line);
+const partWork = (text: Case["text"], [said, own, of]: readonly [string, string, string]): Case => ({
+  text,
+  line: `work ${said}`,
+  message: `“${said}” does not state ${of}: did you mean “${own}”?`,
+  fixed: `work ${own}`,
+});
+
 const cases: readonly Case[] = [
+  ...[inWay, inBoard].flatMap((text) =>
+    (
+      [
+        ["addition", "new"],
+        ["added", "new"],
+        ["EIC", "new"],
+        ["alteration", "altered"],
+        ["extended", "altered"],
+        ["replaced", "altered"],
+        ["minor", "altered"],
+        ["old", "existing"],
+        ["EICR", "existing"],
+      ] as const
+    ).map(([said, own]) => partWork(text, [said, own, "what the work is to this part"])),
+  ),
+  ...(
+    [
+      ["added", "addition"],
+      ["extension", "addition"],
+      ["altered", "addition"],
+      ["minor-works", "addition"],
+      ["periodic", "existing"],
+      ["rewire", "new"],
+    ] as const
+  ).map(([said, own]) => partWork(ofWhole, [said, own, "what kind of work it is"])),
   {
     text: inBoard,
     line: "ip IP44",

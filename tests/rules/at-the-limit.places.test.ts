@@ -88,8 +88,34 @@ const limits: readonly Limit[] = [
       [way(`${rcbo}\nserves sockets\nplace marina`)]: "",
       [way(`${rcbo}\nserves sockets\nplace marina`, "ring")]: ["error", "The sockets of a ring share one device"],
       [way(`${rcbo}\nserves sockets lighting\nplace marina\npoints 2`)]: "",
+      // Where nothing counts them, what is drawn and how the way is called may.
+      [way(`${rcbo}\nserves sockets\nplace marina\nrun A 9 m P1`)]: "",
+      [way(`${rcbo}\nserves sockets\nplace marina\nrun A 9 m P1 8 m P2`)]: [
+        "warning",
+        "The runs have 2 points: if this way supplies more than one socket",
+      ],
+      [way(`${rcbo}\nserves sockets\nplace marina\npoints 1\nrun A 9 m P1 8 m P2`)]: "",
     },
   },
+  // Each of them is several berths or pitches, or one, by the way people write it.
+  ...(
+    [
+      ["Berths 1 to 4", "warning"],
+      ["Berth 1–4", "warning"],
+      ["Berths 3 & 4", "warning"],
+      ["Bollard 1, 2", "warning"],
+      ["Pitches, north row", "warning"],
+      ["Berth 12", ""],
+      ["Berth B3", ""],
+      ["Pitch 7, 16 A", ""],
+      ["Pillar 2 socket 1", ""],
+      ["Hook-up 4", ""],
+    ] as const
+  ).map(([title, found]) => ({
+    check: "place/several-sockets",
+    text: `way 1 radial "${title}" {\n${rcbo}\nserves sockets\nplace marina\n#\n}`,
+    found: { "": found, "points 1": "" } as const,
+  })),
   // An argument of a route that is not in the ground, or of cables that are alone in it.
   {
     check: "design/ground-not-there",

@@ -1,6 +1,37 @@
 import { laterRule } from "../../circuit/describe.ts";
 import { ownRcd, placeSpot } from "../../circuit/places.ts";
-import { factSpot, wayRule } from "../frame/rule.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { Fact, Val } from "../../model/values.ts";
+import { factSpot, type Spot, valueSpot, wayRule } from "../frame/rule.ts";
+
+/** “Berths 1 to 4”, “Pitches, north row”, “Bollard 3 & 4”, and not “Pitch 7, 16 A”. */
+const namesSeveral = (title: string): boolean =>
+  /\d\s*(?:to|and|[-–—&+,/])\s*\d+\b(?!\s*(?:A|V|W|kW|m|mm)\b)/i.test(title) ||
+  /\b(?:berths|moorings|pitches|plots|hook-?ups)\b/i.test(title);
+
+interface Several {
+  readonly spot: Spot;
+  readonly words: string;
+  /** The sockets are not counted: what is written may be of one. */
+  readonly asked?: true;
+}
+
+function severalOf(study: WayStudy, place: Fact): Several | undefined {
+  const points = study.facts.one("points");
+  const count = points?.args.count.value;
+  if (points && count !== undefined)
+    return count > 1 ? { spot: factSpot(points), words: `${count} sockets share` } : undefined;
+  if (study.isRing) return { spot: factSpot(place), words: "The sockets of a ring share" };
+  const drawn = study.runs?.places.size ?? 0;
+  const [path] = study.facts.all("run");
+  if (path && drawn > 1) return { spot: factSpot(path), words: `The runs have ${drawn} points`, asked: true };
+  const title = study.way.header.args.title as Val<string> | undefined;
+  return title && namesSeveral(title.value)
+    ? { spot: valueSpot(study.way.header, title), words: `“${title.value}” names several`, asked: true }
+    : undefined;
+}
+
+const cure = "each needs its own device and RCD: give each a way, or write the pillar as a board";
 
 export default wayRule({
   id: "place/several-sockets",
@@ -10,6 +41,19 @@ export default wayRule({
   why: "Each socket of a pitch or berth needs its own overcurrent device and its own RCD. Several on one way have them only if they are in the pillar: then write the pillar as a board.",
   clauses: ["708.533.1", "708.415.1", "709.533.1", "709.531.2"],
   examples: [
+    {
+      bad: `way 1 radial "Berths 1 to 4" {
+             ^^^^^^^^^^^^^^^
+  device       BS EN 61009 C32 6 kA 30 mA type A
+  serves       sockets
+  place        marina
+}`,
+      good: `way 1 radial "Berth 1" {
+  device       BS EN 61009 C32 6 kA 30 mA type A
+  serves       sockets
+  place        marina
+}`,
+    },
     {
       bad: `way 1 radial "Berths 1 to 4" {
   device       BS EN 61009 C32 6 kA 30 mA type A
@@ -28,14 +72,16 @@ export default wayRule({
   ],
   check(study, report) {
     const need = ownRcd(study);
-    const points = study.facts.one("points");
-    const several = points ? points.args.count.value > 1 : study.isRing;
-    if (!need || !several || study.uses.size > 1) return;
+    const several = need && study.uses.size === 1 ? severalOf(study, placeSpot(study, need.place)) : undefined;
+    if (!need || !several) return;
     const later = laterRule(study);
-    const spot = points ?? placeSpot(study, need.place);
-    report(factSpot(spot), {
-      message: `${points ? `${points.args.count.value} sockets share` : "The sockets of a ring share"} one device; each needs its own device and RCD: give each a way, or write the pillar as a board.${later.words}`,
-      ...(later.severity ? { severity: later.severity } : {}),
+    const message = several.asked
+      ? `${several.words}: if this way supplies more than one socket, ${cure}. If it is one, write points 1.`
+      : `${several.words} one device; ${cure}.`;
+    const severity = later.severity ?? (several.asked ? "warning" : undefined);
+    report(several.spot, {
+      message: `${message}${later.words}`,
+      ...(severity ? { severity } : {}),
       source: need.source,
       related: study.device ? [{ spot: factSpot(study.device.fact), message: "The device the sockets share." }] : [],
     });
