@@ -136,7 +136,7 @@ export function correctedCapacity(conditions: Conditions): Corrected {
  * The factors that are 1 because the route is as the tables suppose it: a reviewer wants to see that each was thought of.
  * In the ground the conditions of the tables are named with them.
  */
-export function factorsOfOne(conditions: Conditions, inGround: boolean): readonly Step[] {
+export function factorsOfOne(conditions: Omit<Conditions, "It">, inGround: boolean): readonly Step[] {
   const { ambient, ground, earth, grouped, insulated, semiEnclosed } = conditions;
   const one = (name: string, from: string): Step => looked(name, from, "1");
   const air = ambient === undefined || ambient === tabulatedAt.air;

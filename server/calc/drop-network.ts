@@ -30,7 +30,7 @@ export function dropPaths(runs: readonly DropRun[]): DropPaths {
   const [main] = runs;
   const board = main?.from ?? "";
   const closed = main !== undefined && main.legs.at(-1)?.to === board;
-  const ringLength = closed ? main.legs.reduce((sum, { length }) => sum + length, 0) : 0;
+  const ringLength = (main?.legs ?? []).reduce((sum, { length }) => sum + length, 0);
   const hanging = new Map<string, Hanging>([[board, { ring: undefined, legs: [] }]]);
   for (const run of runs) hang(run, run === main && closed, hanging);
   hanging.delete(board);

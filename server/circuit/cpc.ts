@@ -23,8 +23,9 @@ interface CableOfWay {
   readonly facts: Facts<"way">;
 }
 
-const counted = (cores: number | undefined): cores is 2 | 3 | 4 | 5 =>
-  cores !== undefined && Number.isInteger(cores) && cores >= 2 && cores <= 5;
+/** Numbers of cores that armoured cable is listed with. */
+const listed = [2, 3, 4, 5] as const;
+const counted = (cores: number | undefined): cores is (typeof listed)[number] => listed.some((one) => one === cores);
 
 const armoured = ({ construction, cpcBy }: Cable): boolean => construction === "armoured" && cpcBy === "armour";
 

@@ -17,7 +17,7 @@ import type { FactOf, Facts } from "../model/values.ts";
 import { busbarAmbient } from "../tables/busbar.ts";
 import { fireResistingRating, tabulatedAt } from "../tables/factors.ts";
 import { parallelSources } from "../tables/parallel.ts";
-import { asWritten, combine, fromFormula, type Sourced } from "../tables/source.ts";
+import { combine, fromFormula, type Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import type { Device } from "./device.ts";
 
@@ -129,7 +129,7 @@ function capacityOfOne(
     return { missing: written ? `no table here gives method ${written}` : "the reference method is not stated" };
   }
   if (cable.construction === "busbar-trunking") return busbarCapacity(fact, stated);
-  if (stated) return correctedCapacity(conditionsOf(study, fact, method, stated, cable.insulation));
+  if (stated) return correctedCapacity({ It: stated, ...conditionsOf(study, fact, method, cable.insulation) });
   if (cable.material !== "copper")
     return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
   if (cable.construction === "mineral" || cable.construction === "flex") {
@@ -138,7 +138,7 @@ function capacityOfOne(
     const csa = size ?? cable.line;
     const It = otherCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
     if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
-    return correctedCapacity(conditionsOf(study, fact, method, It, insulation));
+    return correctedCapacity({ It, ...conditionsOf(study, fact, method, insulation) });
   }
   const construction: Construction = cable.construction;
   const insulation = hottest ?? cable.insulation;
@@ -147,7 +147,7 @@ function capacityOfOne(
   const tabled = atMost ? capacityBound(question) : tabulatedCapacity(question);
   if (!tabled) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
   const It = cable.fireResisting ? { ...tabled, source: combine(tabled.source, fireResistingRating) } : tabled;
-  return correctedCapacity(conditionsOf(study, fact, method, It, insulation));
+  return correctedCapacity({ It, ...conditionsOf(study, fact, method, insulation) });
 }
 
 /** What the maker of busbar trunking rates it for, and beyond his temperature by his factor alone. */
@@ -173,18 +173,16 @@ function busbarCapacity(
 export function factorsOfOneOn(study: Loading, fact: FactOf<"way", "route">): readonly Step[] {
   const { cable } = study;
   const method = methodOf(fact) ?? "C";
-  const none = { value: 0, source: asWritten };
   if (cable?.construction === "busbar-trunking") return [];
-  return cable ? factorsOfOne(conditionsOf(study, fact, method, none, cable.insulation), method === "D") : [];
+  return cable ? factorsOfOne(conditionsOf(study, fact, method, cable.insulation), method === "D") : [];
 }
 
 function conditionsOf(
   study: Loading,
   fact: FactOf<"way", "route">,
   method: Method,
-  It: Sourced<number>,
   insulation: 70 | 90,
-): Conditions {
+): Omit<Conditions, "It"> {
   const { device } = study;
   const construction = study.cable?.construction;
   const { grouped, ambient, insulated, factor, by } = fact.args;
@@ -193,7 +191,6 @@ function conditionsOf(
   // Each of several cables in parallel warms the others as a circuit does (523.7, 523.5).
   const together = (grouped?.value ?? 1) + (study.cable?.parallel.line ?? 1) - 1;
   return {
-    It,
     insulation,
     ...(ambient && !inGround ? { ambient: ambient.value } : {}),
     // Colder ground than the tables assume only helps.

@@ -53,6 +53,19 @@ describe("a limit of Zs from a book of one's own", () => {
       expect(study(plant([other], device)).overcurrentLimit?.value).toBe(printed);
   });
 
+  it("is for the same family under another standard's number, and else for the one standard", () => {
+    const line = (standard: string, of: string) => `device-figures ${standard} ${of} Zs 0.31 Ω within 0.4 s ${by}`;
+    const breaker = (figures: readonly string[]) =>
+      study(plant(figures, "BS EN 60898 C16 6 kA")).overcurrentLimit?.value;
+    expect(breaker([line("BS EN 61009", "C16")])).toBe(0.31);
+    expect(breaker([line("BS 3871", "C16")])).toBe(breaker([]));
+    const other = (standard: string) =>
+      study(plant([line(standard, "50 A").replace("0.4 s", "5 s")], "BS EN 60947-2 50 A 36 kA")).overcurrentLimit
+        ?.value;
+    expect(other("BS EN 60947-2")).toBe(0.31);
+    expect(other("BS EN 60947-3")).toBeUndefined();
+  });
+
   it("may come from a breaker's current instead: U0 × Cmin / Ia, by the edition", () => {
     const line = 'device-figures BS EN 60898 B32 opens 160 A within 0.4 s by "Maker, sheet 4"';
     expect(study(plant([line], "BS EN 60898 B32 6 kA")).overcurrentLimit?.value).toBe(1.37);

@@ -62,6 +62,31 @@ describe("circles in an enclosure", () => {
     expect(three(2 + Math.sqrt(3) + 1e-6).placed.at(-1)?.x).toBeCloseTo(0, 6);
   });
 
+  // What lies in an enclosure is held by two: walls, or those laid before it. Nothing hangs in the air.
+  it("of several sizes each touch two of the walls and the others", () => {
+    const all = [3.9, 2.6, 2.6, 2, 2, 1.6, 1.6, 1.45, 1.45, 1.45];
+    const near = (distance: number) => Math.abs(distance) < 1e-6;
+    for (const enclosure of [
+      { shape: "round", radius: 9 },
+      { shape: "box", width: 17, depth: 13 },
+    ] as const) {
+      const { placed, left } = pack(enclosure, all);
+      expect(left).toEqual([]);
+      const walls = ({ x, y, radius }: (typeof placed)[number]) =>
+        enclosure.shape === "round"
+          ? [enclosure.radius - radius - Math.hypot(x, y)]
+          : [enclosure.width / 2 - radius - Math.abs(x), enclosure.depth / 2 - radius - Math.abs(y)];
+      const touches = placed.map((one, at) => [
+        ...walls(one).filter(near),
+        ...placed
+          .slice(0, at)
+          .filter((other) => near(Math.hypot(one.x - other.x, one.y - other.y) - one.radius - other.radius)),
+      ]);
+      // The first lies at the bottom, in a round one by itself.
+      expect(touches.slice(1).filter(({ length }) => length < 2)).toEqual([]);
+    }
+  });
+
   it("as wide as the enclosure lie alone in it, and wider ones not at all", () => {
     expect(pack({ shape: "round", radius: 2 }, [2]).placed).toMatchObject([{ x: 0, y: 0 }]);
     expect(pack({ shape: "round", radius: 2 }, [2.1]).left).toEqual([0]);

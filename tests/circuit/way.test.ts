@@ -155,6 +155,28 @@ describe("the single cables of a route", () => {
   ])("case %#", (found, wanted) => expect(found()).toEqual(wanted));
 });
 
+// BS 5467 as the maker's lists have it, Ω/km of the armour of 2.5 mm²: 8.8, 8.2, 7.7 and 6.8 with 2 to 5 cores.
+it.each([
+  [2, 8.8],
+  [3, 8.2],
+  [4, 7.7],
+  [5, 6.8],
+])("the armour of %i cores is a protective conductor of %f mΩ/m", (cores, perMetre) => {
+  const study = studied(`cable armoured 90 °C line 2.5 mm² cpc-by armour cores ${cores}\nlength 100 m`);
+  expect(study.expectedR1R2?.value).toBeCloseTo((7.41 + perMetre) / 10, 9);
+});
+
+it("armour of more cores than any list has is not known", () => {
+  expect(studied("cable armoured 90 °C line 2.5 mm² cpc-by armour cores 7\nlength 100 m").expectedR1R2).toBeUndefined();
+});
+
+// Bars are aluminium or copper; a protective conductor that goes with them is a wire of copper: 1.15 mΩ/m of 16 mm².
+it("a wire beside busbar trunking of aluminium is of copper", () => {
+  const cable =
+    'busbar-trunking aluminium line 122 mm² cpc 16 mm² carries 250 A r1 0.26 mΩ/m r1-hot 0.33 mΩ/m by "Sheet 3"';
+  expect(studied(`cable ${cable}\nlength 100 m`).expectedR1R2?.value).toBeCloseTo((0.26 + 1.15) / 10, 9);
+});
+
 describe("the farthest spur of a ring", () => {
   // 24 m of 2.5/1.5 mm²: r1 0.178 Ω and r2 0.290 Ω, a quarter of their sum 0.117 Ω half way round. A spur adds 19.51 mΩ/m.
   const spur = (run: string, kind = "ring") =>

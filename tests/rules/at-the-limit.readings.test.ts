@@ -220,6 +220,26 @@ Zs # Ω
   },
   // 0.02 Ω of the meter.
   {
+    check: "loop/point-over-limit",
+    text: `way 1 radial "Lights" {
+device BS EN 60898 B32 6 kA
+run A 9 m S1 8 m S2
+live 2026-03-05 {
+at S1 Zs 0.50 Ω
+at S2 #
+}
+}`,
+    // 230 V × 0.95 / 160 A is 1.37 Ω hot, and 0.8 of that 1.09 Ω cold. Below what a scale begins with is nothing read.
+    found: {
+      "Zs 1.09 Ω": "",
+      "Zs 1.10 Ω": ["warning", "Zs at S2 is 1.10 Ω, above 1.09 Ω for a cold reading"],
+      "Zs 1.37 Ω": "warning",
+      "Zs 1.38 Ω": ["error", "Zs at S2 is 1.38 Ω, above the 1.37 Ω of this circuit"],
+      "Zs <1.50 Ω": "",
+      "Zs >1.50 Ω": "error",
+    },
+  },
+  {
     check: "loop/highest-not-recorded",
     setting: tested,
     text: `way 1 radial "Lights" {
