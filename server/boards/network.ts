@@ -3,7 +3,7 @@
 import { memoOfWhole } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import { Memo } from "../memo/memo.ts";
-import type { Board } from "../model/file.ts";
+import { type Board, sameItems } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 
@@ -123,6 +123,72 @@ function feederOf({ upstream }: Context, parent: BoardInPlace | undefined): WayS
   const way = upstream[0]?.feeder;
   return way && parent && studyWay(way, parent.context);
 }
+
+/** A board with all that stands behind it: the same object for as long as none of it is another. */
+interface Branch {
+  readonly board: Board;
+  readonly children: readonly Branch[];
+}
+
+const branches = new Memo<Context, Branch>();
+
+const branchOf = memoOfWhole(({ board, context, children }: BoardNode): Branch => {
+  const own = children.map(branchOf);
+  const before = branches.get(context);
+  if (before?.board === board && sameItems(before.children, own)) return before;
+  const fresh = { board, children: own };
+  branches.set(context, fresh);
+  return fresh;
+});
+
+/** What stands before a board, as it matters to those behind it. */
+interface Above {
+  readonly own: Branch | Board;
+  readonly above: Above | undefined;
+}
+
+const aboves = new Memo<Context, Above>();
+
+/**
+ * A feeder carries what all boards behind it draw, so that a board that has one counts with all of them; one at the origin
+ * has none, and counts by itself.
+ */
+const aboveOf = memoOfWhole((node: BoardNode): Above => {
+  const { board, context, parent } = node;
+  const own = parent ? branchOf(node) : board;
+  const above = parent && aboveOf(parent);
+  const before = aboves.get(context);
+  if (before?.own === own && before.above === above) return before;
+  const fresh = { own, above };
+  aboves.set(context, fresh);
+  return fresh;
+});
+
+interface KeptOfNode<T> {
+  readonly branch: Branch;
+  readonly above: Above | undefined;
+  readonly value: T;
+}
+
+/**
+ * What was worked out of a board in its network, for as long as what stands before and behind it is the same: an edit
+ * makes new nodes of a whole tree, and most of them have the same round them. What other boards draw from one at the
+ * origin may not be asked from behind it.
+ */
+export class NetworkMemo<T> {
+  readonly #kept = new Memo<Context, KeptOfNode<T>>();
+
+  get(node: BoardNode): T | undefined {
+    const kept = this.#kept.get(node.context);
+    return kept?.branch === branchOf(node) && kept.above === before(node) ? kept.value : undefined;
+  }
+
+  set(node: BoardNode, value: T): void {
+    this.#kept.set(node.context, { branch: branchOf(node), above: before(node), value });
+  }
+}
+
+const before = ({ parent }: BoardNode): Above | undefined => parent && aboveOf(parent);
 
 /** The studies of a board's ways. */
 export const studiesOn = ({ board, context }: BoardInPlace): readonly WayStudy[] =>

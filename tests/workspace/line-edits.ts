@@ -19,6 +19,13 @@ export function lineEdits(text: string, next: Next): Edit {
   return { range: { start: { line: at, character: from }, end: { line: at, character: from + 1 } }, text: "" };
 }
 
+/** A digit of any line. */
+export function digitEdit(text: string, next: Next): Edit {
+  const lines = text.split("\n");
+  const at = Math.floor(next() * lines.length);
+  return digit(lines[at] ?? "", at, next);
+}
+
 /** Lines further in than a board's own are those of ways, mostly. */
 function lineIn(lines: readonly string[], next: Next): number {
   for (let tries = 0; tries < 40; tries++) {

@@ -13,7 +13,7 @@ import { Workspace } from "../../server/workspace/workspace.ts";
 import { generate } from "../helpers/generate.ts";
 import { exampleNames, exampleText } from "../helpers/mutations.ts";
 import { random } from "../helpers/random.ts";
-import { lineEdits } from "./line-edits.ts";
+import { digitEdit, lineEdits } from "./line-edits.ts";
 
 failures.thrown = true;
 
@@ -71,20 +71,66 @@ class Folder {
   }
 }
 
+/**
+ * Boards behind boards: what each draws is calculated from those behind it, so that the drop, the loads and the devices of
+ * one depend on what another draws from the same feeder.
+ */
+const deep = `wayfile 1
+installation "Mill" {
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  supply {
+    earthing     TN-S
+    phases       three
+    U0           230 V
+    Ze           0.2 Ω
+    Ipf          6 kA
+    cutout       BS 88-3 100 A
+  }
+${(
+  [
+    ["A", "supply", ["B", "C"]],
+    ["B", "A", ["D", "E"]],
+    ["C", "A", []],
+    ["D", "B", ["F"]],
+    ["E", "B", []],
+    ["F", "D", []],
+  ] as const
+)
+  .map(
+    ([name, from, feeds]) => `  board ${name} "Room ${name}" {
+    fed-from     ${from}
+    main-switch  BS EN 60947-3 80 A
+    busbar       100 A
+    conditional-rating  6 kA
+${[...feeds].map((board, at) => way(at + 1, `feeds ${board}\n      device  BS 88-2 63 A\n      cable  armoured cores 5 line 16 mm² cpc 16 mm²\n      route  tray method E\n      length  ${40 + at} m`)).join("")}${way(8, "device  BS EN 60898 C32 6 kA\n      cable  flat-twin line 4 mm² cpc 1.5 mm²\n      route  clipped method C\n      serves  sockets\n      phase  L1\n      Ib  24 A\n      length  28 m")}${way(9, "device  BS EN 60898 B16 6 kA\n      cable  flat-twin line 2.5 mm² cpc 1.5 mm²\n      route  clipped method C\n      serves  lighting\n      phase  L2\n      Ib  13 A\n      length  19 m")}  }
+`,
+  )
+  .join("")}}
+`;
+
+function way(id: number, lines: string): string {
+  return `    way ${id} radial "Way ${id}" {\n      ${lines}\n    }\n`;
+}
+
 describe("what is kept from edit to edit is what is found anew", () => {
-  const examples = new Map(exampleNames.map((name) => [name, exampleText(name)]));
-  const roots = exampleNames.filter((name) => exampleText(name).includes("installation "));
+  const examples = new Map([...exampleNames.map((name) => [name, exampleText(name)] as const), ["deep.ways", deep]]);
+  const roots = [...examples.keys()].filter((name) => examples.get(name)?.includes("installation "));
   const rounds = Number(process.env.ROUNDS ?? 6);
+  /** Each is small, and half of its edits are within a way. */
+  const roundsOfDeep = rounds * 10;
 
   it.each(roots)("of %s", (root) => {
     const next = random(roots.indexOf(root) + Number(process.env.SEED ?? 1));
     const folder = new Folder(examples);
     found(folder.get(root), folder.sources);
     const done: string[] = [];
-    for (let round = 0; round < rounds; round++) {
+    const isDeep = root === "deep.ways";
+    for (let round = 0; round < (isDeep ? roundsOfDeep : rounds); round++) {
       const { files } = checkProject(folder.get(root), folder.sources);
       const { file } = files[next() < 0.6 ? 0 : Math.floor(next() * files.length)] ?? { file: folder.get(root) };
-      const edit = lineEdits(textOf(file.document), next);
+      const text = textOf(file.document);
+      const edit = isDeep && next() < 0.7 ? digitEdit(text, next) : lineEdits(text, next);
       done.push(`${file.path}: ${JSON.stringify(edit)}`);
       folder.edit(file.path, edit);
       const { anew } = folder;

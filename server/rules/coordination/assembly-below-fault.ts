@@ -1,5 +1,5 @@
 import { faultLevels } from "../../boards/fault-levels.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
 import { greatestFault } from "../../circuit/faults.ts";
@@ -26,9 +26,7 @@ export default installationRule({
   examples: [
     { bad: sample("10 kA").replace("10 kA\n", "10 kA\n                       ^^^^^\n"), good: sample("16 kA") },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

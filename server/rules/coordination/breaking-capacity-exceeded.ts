@@ -1,6 +1,6 @@
 import { byBreaking } from "../../boards/energy.ts";
 import { faultLevels } from "../../boards/fault-levels.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, step } from "../../calc/result.ts";
 import { breakingOf, conditionalAt, nextBreaking } from "../../circuit/breaking.ts";
@@ -47,9 +47,7 @@ export default installationRule({
   examples: [
     { bad: sample("6 kA").replace("6 kA\n", "6 kA\n                                   ^^^^\n"), good: sample("10 kA") },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

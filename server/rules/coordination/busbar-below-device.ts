@@ -1,5 +1,4 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
-import { networkOf } from "../../boards/network.ts";
 import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
@@ -36,13 +35,11 @@ export default installationRule({
   why: "Busbars overheat and burn without anything opening. Their rating should be no less than that of the device upstream, or than the devices they feed together.",
   clauses: ["536.4.202", "433.1.1"],
   examples: [{ bad: sample("125 A").replace("125 A\n", "125 A\n                 ^^^^^\n"), good: sample("160 A") }],
-  check(installation, report) {
+  checkNode(node, report) {
     const source = {
       ref: "BS 7671:2018+A2:2022, 433.1.1; BS EN 61439-1, rated current InA",
       standing: "memory",
     } as const;
-    for (const node of networkOf(installation).nodes) {
-      for (const part of ratedParts(node)) if (part.kind === "busbar") reportUnprotectedPart(part, source, report);
-    }
+    for (const part of ratedParts(node)) if (part.kind === "busbar") reportUnprotectedPart(part, source, report);
   },
 });

@@ -1,5 +1,5 @@
 import { deviceAbove } from "../../boards/coordination.ts";
-import { type BoardNode, networkOf, type StudiedBoard } from "../../boards/network.ts";
+import type { BoardNode, StudiedBoard } from "../../boards/network.ts";
 import { amps, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { memoOfBoard } from "../../circuit/kept.ts";
@@ -56,9 +56,7 @@ export default installationRule({
       good: atOrigin("BS 88-2 32 A 80 kA gG"),
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 /** The devices of a board's ways that have a rating, the largest first. */

@@ -1,5 +1,4 @@
 import { fuseRatio, magneticOverlap, type Overlap, sameRating } from "../../boards/coordination.ts";
-import { networkOf } from "../../boards/network.ts";
 import { amps, plain } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { selectivityRatios } from "../../tables/coordination.ts";
@@ -73,16 +72,14 @@ export default installationRule({
       good: atOrigin("BS 1361 45 A"),
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) {
-      const magnetic = magneticOverlap(node);
-      if (magnetic) say(magnetic, mayOpenWith(magnetic), report);
-      const fuses = fuseRatio(node);
-      if (fuses) say(fuses, tooNear(fuses), report);
-      const same = sameRating(node);
-      // Two breakers whose magnetic ranges overlap are reported by that.
-      if (same && !magnetic) say(same, eitherFirst(same), report);
-    }
+  checkNode(node, report) {
+    const magnetic = magneticOverlap(node);
+    if (magnetic) say(magnetic, mayOpenWith(magnetic), report);
+    const fuses = fuseRatio(node);
+    if (fuses) say(fuses, tooNear(fuses), report);
+    const same = sameRating(node);
+    // Two breakers whose magnetic ranges overlap are reported by that.
+    if (same && !magnetic) say(same, eitherFirst(same), report);
   },
 });
 

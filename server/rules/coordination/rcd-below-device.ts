@@ -1,5 +1,4 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
-import { networkOf } from "../../boards/network.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
@@ -41,12 +40,11 @@ export default installationRule({
       good: sample("80 A"),
     },
   ],
-  check(installation, report) {
+  checkNode(node, report) {
     const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
-    for (const node of networkOf(installation).nodes) {
-      // Before the 18th Edition diversity was taken into account here, so that older work is asked about and no more.
-      const later = installation.edition?.switchOverload ? laterRule(node.context).severity : "information";
-      for (const part of ratedParts(node)) if (part.kind === "rcd") reportUnprotectedPart(part, source, report, later);
-    }
+    const { context } = node;
+    // Before the 18th Edition diversity was taken into account here, so that older work is asked about and no more.
+    const later = context.edition?.switchOverload ? laterRule(context).severity : "information";
+    for (const part of ratedParts(node)) if (part.kind === "rcd") reportUnprotectedPart(part, source, report, later);
   },
 });

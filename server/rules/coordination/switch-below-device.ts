@@ -1,5 +1,4 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
-import { networkOf } from "../../boards/network.ts";
 import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
@@ -35,10 +34,8 @@ export default installationRule({
   examples: [
     { bad: sample("40 A").replace("40 A\n", "40 A\n                               ^^^^\n"), good: sample("63 A") },
   ],
-  check(installation, report) {
+  checkNode(node, report) {
     const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
-    for (const node of networkOf(installation).nodes) {
-      for (const part of ratedParts(node)) if (part.kind === "switch") reportUnprotectedPart(part, source, report);
-    }
+    for (const part of ratedParts(node)) if (part.kind === "switch") reportUnprotectedPart(part, source, report);
   },
 });

@@ -1,6 +1,6 @@
 import { trunkingWithstand } from "../../boards/busbar-trunking.ts";
 import { leastFaults, leastShort } from "../../boards/fault-levels.ts";
-import { type BoardNode, networkOf, type StudiedBoard } from "../../boards/network.ts";
+import type { BoardNode, StudiedBoard } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { type Calculated, kiloamps, plain, relation, seconds, step } from "../../calc/result.ts";
 import type { Withstand } from "../../circuit/cable.ts";
@@ -50,9 +50,8 @@ export default installationRule({
       good: sample("Icw 10 kA  Icc 50 kA"),
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes)
-      for (const way of trunkingsOn(node)) checkWay(node, studyWay(way, node.context), report);
+  checkNode(node, report) {
+    for (const way of trunkingsOn(node)) checkWay(node, studyWay(way, node.context), report);
   },
 });
 

@@ -48,9 +48,11 @@ export default installationRule({
       good: sample("      phase        L1\n", "    phase        L3\n"),
     },
   ],
+  checkNode(node, report) {
+    if (node.threePhase) ofWays(node, report);
+  },
   check(installation, report) {
     const { nodes } = networkOf(installation);
-    for (const node of nodes) if (node.threePhase) ofWays(node, report);
     const every = [originDemand(installation), ...nodes.filter(({ threePhase }) => threePhase).map(demandOf)];
     const boards = new Map(every.flatMap((demand) => demand?.unlined.map((node) => [node, demand] as const) ?? []));
     for (const [node, demand] of boards) ofBoard(node, demand, report);

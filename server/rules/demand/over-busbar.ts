@@ -1,5 +1,4 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
-import { networkOf } from "../../boards/network.ts";
 import { reportOverloadedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
@@ -29,9 +28,7 @@ export default installationRule({
   why: "Busbars have no protection of their own: they overheat, and the devices on them trip without apparent cause or burn. Fit a board with larger busbars, or move circuits to another board.",
   clauses: ["311.1", "536.4.202"],
   examples: [{ bad: sample("63 A").replace("63 A\n", "63 A\n                 ^^^^\n"), good: sample("100 A") }],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) {
-      for (const part of ratedParts(node)) if (part.kind === "busbar") reportOverloadedPart(node, part, report);
-    }
+  checkNode(node, report) {
+    for (const part of ratedParts(node)) if (part.kind === "busbar") reportOverloadedPart(node, part, report);
   },
 });

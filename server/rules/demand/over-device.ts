@@ -1,6 +1,6 @@
 import { demandOf } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
@@ -57,9 +57,7 @@ installation "Sample" {
 }`,
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

@@ -1,7 +1,7 @@
 import { protecting } from "../../boards/coordination.ts";
 import { demandOf } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
@@ -32,9 +32,7 @@ export default installationRule({
   examples: [
     { bad: sample("40 A").replace("40 A\n", "40 A\n                               ^^^^\n"), good: sample("63 A") },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

@@ -1,5 +1,4 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
-import { networkOf } from "../../boards/network.ts";
 import { reportOverloadedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
@@ -33,9 +32,7 @@ export default installationRule({
   examples: [
     { bad: sample("63 A").replace("type A\n", "type A\n                             ^^^^\n"), good: sample("80 A") },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) {
-      for (const part of ratedParts(node)) if (part.kind === "rcd") reportOverloadedPart(node, part, report);
-    }
+  checkNode(node, report) {
+    for (const part of ratedParts(node)) if (part.kind === "rcd") reportOverloadedPart(node, part, report);
   },
 });

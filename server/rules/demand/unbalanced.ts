@@ -1,6 +1,6 @@
 import { threeLines } from "../../boards/circuit-load.ts";
 import { demandOf } from "../../boards/demand.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
@@ -43,9 +43,7 @@ export default installationRule({
       good: sample("L2", "L3"),
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

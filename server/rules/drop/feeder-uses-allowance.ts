@@ -1,6 +1,6 @@
 import { feederDrop } from "../../boards/drop-feeder.ts";
 import { boardDrop, dropAbove, dropLimitOf, dropRooms } from "../../boards/drop-path.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
 import { studyWay } from "../../circuit/way.ts";
@@ -70,9 +70,7 @@ installation "Sample" {
 }`,
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

@@ -1,5 +1,4 @@
 import { boardDrop, dropAbove, startDrop } from "../../boards/drop-path.ts";
-import { networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { percent, round } from "../../calc/result.ts";
@@ -48,23 +47,21 @@ export default installationRule({
       good: sample("16 mm²"),
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) {
-      if (!startsMotors(node.board)) continue;
-      for (const study of node.studies) {
-        const at = study.facts.one("starting");
-        const found = at && startDrop(study, dropAbove(boardDrop(node), study).drop);
-        const limit = practiceOf("start-drop");
-        // What is only estimated of a motor is no ground to ask.
-        if (!found || !at?.args.current || !exceeds(found.value, limit.value)) continue;
-        report(factSpot(at), {
-          message: `The voltage drops by ${percent(round(found.value, 1))} while the motor starts: ask its maker whether it will start.`,
-          value: amount(found.value, "%"),
-          limit: amountOf(limit),
-          steps: found.steps,
-          source: combine(found.source, limit.source),
-        });
-      }
+  checkNode(node, report) {
+    if (!startsMotors(node.board)) return;
+    for (const study of node.studies) {
+      const at = study.facts.one("starting");
+      const found = at && startDrop(study, dropAbove(boardDrop(node), study).drop);
+      const limit = practiceOf("start-drop");
+      // What is only estimated of a motor is no ground to ask.
+      if (!found || !at?.args.current || !exceeds(found.value, limit.value)) continue;
+      report(factSpot(at), {
+        message: `The voltage drops by ${percent(round(found.value, 1))} while the motor starts: ask its maker whether it will start.`,
+        value: amount(found.value, "%"),
+        limit: amountOf(limit),
+        steps: found.steps,
+        source: combine(found.source, limit.source),
+      });
     }
   },
 });

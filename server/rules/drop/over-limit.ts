@@ -7,7 +7,7 @@ import {
   dropAbove,
   dropRooms,
 } from "../../boards/drop-path.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
@@ -97,9 +97,7 @@ installation "Sample" {
 }`,
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

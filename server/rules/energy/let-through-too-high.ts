@@ -1,6 +1,5 @@
 import { byLetThrough, letThroughAt } from "../../boards/energy.ts";
 import { faultLevels } from "../../boards/fault-levels.ts";
-import { networkOf } from "../../boards/network.ts";
 import { type Calculated, kiloamps, plain, squareMillimetres, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { type FaultAt, greatestFault } from "../../circuit/faults.ts";
@@ -60,16 +59,14 @@ export default installationRule({
       good: sample("6 mm²  cpc 2.5 mm²"),
     },
   ],
-  check(installation, report) {
+  checkNode(node, report) {
     // Where nothing is recorded, what is calculated along the feeders tells.
-    for (const node of networkOf(installation).nodes) {
-      const levels = greatestFault(node.context) ? undefined : faultLevels(node);
-      if (!levels) continue;
-      const { greatest } = levels;
-      for (const { way, current } of byLetThrough(node)) {
-        if (greatest.value < current) break;
-        checkWay(studyWay(way, node.context), greatest, report);
-      }
+    const levels = greatestFault(node.context) ? undefined : faultLevels(node);
+    if (!levels) return;
+    const { greatest } = levels;
+    for (const { way, current } of byLetThrough(node)) {
+      if (greatest.value < current) break;
+      checkWay(studyWay(way, node.context), greatest, report);
     }
   },
   checkBoard({ context, studies }, report) {

@@ -1,5 +1,5 @@
 import { heatBehindFuse } from "../../boards/energy.ts";
-import { type BoardNode, networkOf, type StudiedBoard } from "../../boards/network.ts";
+import type { BoardNode, StudiedBoard } from "../../boards/network.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
@@ -42,9 +42,8 @@ export default installationRule({
       good: sample("10 mm²"),
     },
   ],
-  check(installation, report) {
-    for (const node of networkOf(installation).nodes)
-      for (const way of fusesOn(node)) checkNode(node, studyWay(way, node.context), report);
+  checkNode(node, report) {
+    for (const way of fusesOn(node)) checkWay(node, studyWay(way, node.context), report);
   },
 });
 
@@ -53,7 +52,7 @@ const fusesOn = memoOfBoard(({ studies }: StudiedBoard): readonly Way[] =>
   studies.flatMap(({ way, device }) => (device?.family !== undefined && !/breaker/.test(device.family) ? [way] : [])),
 );
 
-function checkNode(node: BoardNode, study: WayStudy, report: Reporter): void {
+function checkWay(node: BoardNode, study: WayStudy, report: Reporter): void {
   const { cable, device } = study;
   const heat = heatBehindFuse(node, study);
   if (!heat?.fails || !cable || !device) return;

@@ -1,6 +1,6 @@
 import { liveHeat } from "../../boards/energy.ts";
 import type { Standby } from "../../boards/fault-levels.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { standbyOfWay } from "../../boards/standby.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
@@ -45,10 +45,9 @@ export default installationRule({
       good: sample("10 mm²"),
     },
   ],
-  check(installation, report) {
-    if (!installation.supply?.has("standby")) return;
-    for (const node of networkOf(installation).nodes)
-      for (const study of node.studies) for (const source of standbyOfWay(study)) judge(node, study, source, report);
+  checkNode(node, report) {
+    if (!node.context.supply?.has("standby")) return;
+    for (const study of node.studies) for (const source of standbyOfWay(study)) judge(node, study, source, report);
   },
 });
 

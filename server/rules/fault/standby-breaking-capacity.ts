@@ -1,5 +1,5 @@
 import { type FaultLevels, faultLevels, faultLevelsOn, type Standby } from "../../boards/fault-levels.ts";
-import { type BoardNode, networkOf } from "../../boards/network.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { standbyOf, standbyOfWay } from "../../boards/standby.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
@@ -40,10 +40,7 @@ export default installationRule({
       good: sample("5.2 kA"),
     },
   ],
-  check(installation, report) {
-    if (!installation.supply?.has("standby")) return;
-    for (const node of networkOf(installation).nodes) checkNode(node, report);
-  },
+  checkNode,
 });
 
 function checkNode(node: BoardNode, report: Reporter): void {

@@ -2,6 +2,7 @@
  * Runs the checks over an installation. Findings of a way are kept with the pair of way and context, and those of a
  * board with the board, so that a change costs what it touches.
  */
+import { type BoardNode, NetworkMemo, networkOf } from "../../boards/network.ts";
 import { memoByObject } from "../../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import { type Board, sameItems, type Way } from "../../model/file.ts";
@@ -32,7 +33,15 @@ import {
 } from "./kept-findings.ts";
 import { ofObservations } from "./observations.ts";
 import { keptOnBoard, keptOnBoards } from "./outside-work.ts";
-import { type BoardSubject, type Finding, findingOf, type Reporter, type Rule, type WayRule } from "./rule.ts";
+import {
+  type BoardSubject,
+  type Finding,
+  findingOf,
+  type InstallationRule,
+  type Reporter,
+  type Rule,
+  type WayRule,
+} from "./rule.ts";
 import { atItsWay, atTheWay, onceForEach } from "./shared-line.ts";
 
 /** A rule as it is put to one kind of subject. All have one shape, for there are many rules and many ways. */
@@ -40,6 +49,12 @@ interface Asked<S> {
   readonly rule: Rule;
   readonly id: string;
   readonly check: (subject: S, report: Reporter, found: readonly Finding[]) => void;
+}
+
+/** An installation rule of which something is to be run once all boards are checked. */
+interface WholeRule {
+  readonly id: string;
+  readonly own: readonly Asked<Installation>[];
 }
 
 interface RuleSet {
@@ -50,10 +65,15 @@ interface RuleSet {
   readonly compares: ReadonlySet<string>;
   /** Board rules, and the part of installation rules that asks boards: in groups, between which work may stop. */
   readonly onBoards: readonly (readonly Asked<BoardSubject>[])[];
-  readonly installation: readonly Asked<Installation>[];
+  /** The part of installation rules that asks boards in their network, all of it together; and the rest of each. */
+  readonly onNodes: readonly Asked<BoardNode>[];
+  readonly installation: readonly WholeRule[];
 }
 
 const onWays = (rules: readonly Rule[]): WayRule[] => rules.filter((rule) => rule.scope === "way");
+
+const onInstallations = (rules: readonly Rule[]): InstallationRule[] =>
+  rules.filter((rule) => rule.scope === "installation");
 
 /** So many rules of a board, over all its ways, take about as long as a few of the ways. */
 const boardRulesAtOnce = 12;
@@ -73,7 +93,10 @@ const sortRules = (rules: readonly Rule[]): RuleSet => ({
   verdicts: onWays(rules).flatMap((rule) => (rule.verdict ? [asked(rule, rule.check)] : [])),
   compares: new Set(onWays(rules).flatMap(({ id, compares }) => (compares ? [id] : []))),
   onBoards: inGroups(rules.flatMap(onBoard)),
-  installation: rules.flatMap((rule) => (rule.scope === "installation" ? [asked(rule, rule.check)] : [])),
+  onNodes: onInstallations(rules).flatMap((rule) => (rule.checkNode ? [asked(rule, rule.checkNode)] : [])),
+  installation: onInstallations(rules).flatMap((rule) =>
+    rule.check || rule.checkNode ? [{ id: rule.id, own: rule.check ? [asked(rule, rule.check)] : [] }] : [],
+  ),
 });
 
 const standardSet = sortRules(allRules);
@@ -103,10 +126,12 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   const reported = keptOnBoards(installation.boards);
   const graded = grading(installation);
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
-  for (const rule of set.installation) {
-    const ofRule: Finding[] = [];
+  const ofNodes = yield* foundInNetwork(installation, set, apart);
+  for (const finding of ofNodes.get(checkFailed) ?? []) found.push(finding);
+  for (const { id, own } of set.installation) {
+    const ofRule = [...(ofNodes.get(id) ?? [])];
     const { header } = installation.head;
-    runAll([rule], installation, { header, edition: installation.edition }, ofRule);
+    runAll(own, installation, { header, edition: installation.edition }, ofRule);
     for (const finding of ofRule)
       if (reported(finding)) found.push(finding.fixes.length > 0 ? graded(atItsWay(finding, typed)) : finding);
     if (isLarge) yield "rules";
@@ -114,6 +139,32 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   const result = applyDepartures(found, departures, installation);
   const observed = apart ? [] : ofObservations(installation, result.findings);
   return observed.length > 0 ? applyDepartures([...found, ...observed], departures, installation) : result;
+}
+
+/** What rules find on the boards in their network, rule by rule. */
+function* foundInNetwork(
+  installation: Installation,
+  { onNodes }: RuleSet,
+  apart: boolean,
+): Slices<ReadonlyMap<string, readonly Finding[]>> {
+  const all: Finding[] = [];
+  for (const node of networkOf(installation).nodes) {
+    const known = apart ? undefined : nodesKept.get(node);
+    const found = known ?? foundOnNode(node, onNodes);
+    for (const finding of found) all.push(finding);
+    if (known) continue;
+    if (!apart) nodesKept.set(node, found);
+    yield "rules";
+  }
+  return Map.groupBy(all, ({ check }) => check);
+}
+
+const nodesKept = new NetworkMemo<readonly Finding[]>();
+
+function foundOnNode(node: BoardNode, rules: readonly Asked<BoardNode>[]): readonly Finding[] {
+  const found: Finding[] = [];
+  runAll(rules, node, { header: node.board.head.header, edition: node.context.edition }, found);
+  return found.length === 0 ? noFindings : found;
 }
 
 /** The ways of a board that a circuit type describes. */

@@ -1,3 +1,4 @@
+import type { BoardNode } from "../../boards/network.ts";
 import { marginOf } from "../../calc/margin.ts";
 import { type Calculated, remark, type Step, working } from "../../calc/result.ts";
 import { asRememberedWords, beyondLimit, type LimitVerdict, toLookUp } from "../../calc/verdict.ts";
@@ -139,7 +140,12 @@ export interface BoardSubject {
 export interface InstallationRule extends Declaration {
   readonly scope: "installation";
   /** What concerns the installation as a whole or its own lines. Runs after every edit: it must not visit every way. */
-  readonly check: (installation: Installation, report: Reporter) => void;
+  readonly check?: (installation: Installation, report: Reporter) => void;
+  /**
+   * A question put to each board in its network. It may ask what stands before the board and behind it, and nothing of
+   * others: its findings are kept for as long as these are the same.
+   */
+  readonly checkNode?: (node: BoardNode, report: Reporter) => void;
   /** The same question put to each board and its ways. Its findings are kept with the board. */
   readonly checkBoard?: (subject: BoardSubject, report: Reporter) => void;
 }

@@ -1,5 +1,4 @@
 import { nameOf, type RcdLeakage, rcdLeakages } from "../../boards/leakage.ts";
-import { networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { residualFor } from "../../calc/leakage.ts";
 import { rcdLimit } from "../../calc/practice.ts";
@@ -68,10 +67,10 @@ export default installationRule({
       good: shared("300 mA"),
     },
   ],
-  check(installation, report) {
+  checkNode(node, report) {
     // Earlier editions ask for circuits to be divided, and give no figure.
-    if (!installation.edition?.leakageShare) return;
-    for (const node of networkOf(installation).nodes) for (const found of rcdLeakages(node)) checkOne(found, report);
+    if (!node.context.edition?.leakageShare) return;
+    for (const found of rcdLeakages(node)) checkOne(found, report);
   },
 });
 
