@@ -6,8 +6,8 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     setupFiles: ["tests/helpers/seed.ts"],
     // It ends a test that hangs, and says nothing of one that a busy machine makes slow.
-    testTimeout: 600_000,
-    hookTimeout: 600_000,
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
     // Many tests wait for a process of their own, so a second one at work costs little even on two cores.
     maxWorkers: 2,
     // The core keeps nothing that one file of tests could spoil for the next, so modules are read once and not 200 times.
