@@ -1,31 +1,38 @@
 /** Division by braces and by the words that begin a part, for a file whose braces add up or nearly do. */
 import { containers, structural } from "../../grammar/vocabulary.ts";
-import type { Line } from "./read-lines.ts";
-import { type Draft, finish, inlineStructureWords, mayHold, type Segment } from "./segment.ts";
+import type { Lines } from "./lines.ts";
+import { type Draft, inlineStructureWords, mayHold, type Segment } from "./segment.ts";
 
-export function divide(text: string, lines: readonly Line[]): Segment[] {
-  const division = new Division();
-  for (const line of lines) division.take(line);
-  return division.end().map((draft) => finish(text, draft));
+export function divide(lines: Lines): readonly Draft[] {
+  const division = new Division(lines);
+  for (let line = 0; line < lines.count; line++) division.take(line);
+  return division.end();
 }
 
 /** What was divided so far: the containers that are open, and the block without parts of its own that is. */
 class Division {
+  readonly #lines: Lines;
   readonly #drafts: Draft[] = [];
   readonly #containers: Draft[] = [];
   #leaf: Draft | undefined;
   /** Braces of the leaf that are open. */
   #depth = 0;
 
-  take(line: Line): void {
-    if (this.#leaf && !structural.has(line.word)) {
+  constructor(lines: Lines) {
+    this.#lines = lines;
+  }
+
+  take(line: number): void {
+    const word = this.#lines.word(line);
+    if (this.#leaf && !structural.has(word)) {
       this.#takeIntoLeaf(this.#leaf, line);
       return;
     }
     this.#endLeaf();
-    if (line.closesFirst && line.net < 0) this.#close(line);
-    else if (containers.has(line.word) && line.net > 0) this.#open(line);
-    else if (line.net > 0 || (structural.has(line.word) && !inlineStructureWords.has(line.word))) this.#begin(line);
+    const net = this.#lines.net(line);
+    if (net < 0 && this.#lines.closesFirst(line)) this.#close(line);
+    else if (net > 0 && containers.has(word)) this.#open(line, word);
+    else if (net > 0 || (structural.has(word) && !inlineStructureWords.has(word))) this.#begin(line, word);
     else this.#plain(line);
   }
 
@@ -36,9 +43,9 @@ class Division {
     return this.#drafts;
   }
 
-  #takeIntoLeaf(leaf: Draft, line: Line): void {
-    extend(leaf, line);
-    this.#depth += line.net;
+  #takeIntoLeaf(leaf: Draft, line: number): void {
+    this.#extend(leaf, line);
+    this.#depth += this.#lines.net(line);
     if (this.#depth <= 0) this.#leaf = undefined;
   }
 
@@ -47,34 +54,38 @@ class Division {
     this.#leaf = undefined;
   }
 
-  #close(line: Line): void {
+  #close(line: number): void {
     const draft = this.#add("close", line);
     if (!this.#containers.pop()) draft.fault = "extra-close";
   }
 
-  #open(line: Line): void {
-    this.#dropUntil((word) => mayHold(word, line.word));
-    this.#containers.push(this.#add("open", line));
+  #open(line: number, word: string): void {
+    this.#dropUntil((outer) => mayHold(outer, word));
+    this.#containers.push(this.#add("open", line, word));
   }
 
-  #begin(line: Line): void {
-    if (line.word === "supply") this.#dropUntil((word) => word === "installation");
-    const draft = this.#add("block", line);
-    this.#depth = line.net;
+  #begin(line: number, word: string): void {
+    if (word === "supply") this.#dropUntil((outer) => outer === "installation");
+    const draft = this.#add("block", line, word);
+    this.#depth = this.#lines.net(line);
     if (this.#depth > 0) this.#leaf = draft;
   }
 
-  #plain(line: Line): void {
+  #plain(line: number): void {
     const last = this.#drafts.at(-1);
-    if (last?.kind === "lines") extend(last, line);
+    if (last?.kind === "lines") this.#extend(last, line);
     else this.#add("lines", line);
   }
 
-  #add(kind: Segment["kind"], line: Line): Draft {
-    const word = kind === "open" || kind === "block" ? line.word : "";
-    const draft: Draft = { kind, word, start: line.start, end: line.end, indent: line.indent, lines: 1 };
+  #add(kind: Segment["kind"], line: number, word = ""): Draft {
+    const draft: Draft = { kind, word, start: this.#lines.start(line), end: this.#lines.end(line), lines: 1 };
     this.#drafts.push(draft);
     return draft;
+  }
+
+  #extend(draft: Draft, line: number): void {
+    draft.end = this.#lines.end(line);
+    draft.lines++;
   }
 
   /** Ends open containers that were never closed, up to one whose word holds. */
@@ -84,9 +95,4 @@ class Division {
       this.#containers.pop();
     }
   }
-}
-
-function extend(draft: Draft, line: Line): void {
-  draft.end = line.end;
-  draft.lines++;
 }

@@ -1,33 +1,27 @@
 /** What a line is to the division of its file, and nothing of what it says. */
 import { word as firstWord } from "../../grammar/tokens.ts";
 import { containers, opening, structural } from "../../grammar/vocabulary.ts";
-import { isConflict, linesOf } from "./read-lines.ts";
+import { isConflict, linesOf } from "./lines.ts";
 
 /**
  * Whether a line does to the division of its file what it did before an edit, so that all around it is divided as it was.
  * `namesSegment` says that no line above it in its segment has a word: its own is the segment's.
  */
 export function sameRole(before: string, after: string, namesSegment: boolean): boolean {
-  const [one, ...others] = linesOf(before);
-  const [other, ...more] = linesOf(after);
-  if (!one || !other || others.length > 0 || more.length > 0 || before === "" || after === "") return false;
+  const [one, other] = [linesOf(before), linesOf(after)];
+  if (one.count > 1 || other.count > 1 || before === "" || after === "") return false;
   // Nothing but a line feed may end the line above, if that ends with a carriage return.
   if (after.startsWith("\n") && !before.startsWith("\n")) return false;
   return (
-    one.net === other.net &&
-    one.closesFirst === other.closesFirst &&
-    one.indent === other.indent &&
-    one.word === other.word &&
-    isSolid(before, one.indent) === isSolid(after, other.indent) &&
+    one.net(0) === other.net(0) &&
+    one.closesFirst(0) === other.closesFirst(0) &&
+    one.indent(0) === other.indent(0) &&
+    one.word(0) === other.word(0) &&
+    one.isSolid(0) === other.isSolid(0) &&
     isConflict(before, 0) === isConflict(after, 0) &&
     before.includes("{") === after.includes("{") &&
-    wordOf(before, namesSegment || one.net > 0) === wordOf(after, namesSegment || one.net > 0)
+    wordOf(before, namesSegment || one.net(0) > 0) === wordOf(after, namesSegment || one.net(0) > 0)
   );
-}
-
-function isSolid(line: string, indent: number): boolean {
-  const first = line.charCodeAt(indent);
-  return indent < line.length && first !== 10 && first !== 13 && first !== 35;
 }
 
 /** The first word of a line; of one that opens nothing, only if it is a word that may. */

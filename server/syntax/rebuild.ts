@@ -2,25 +2,28 @@
 import { endOf, isToken, lex } from "../../grammar/lexer.ts";
 import type { Mend } from "../../grammar/mends.ts";
 import { containers, structural } from "../../grammar/vocabulary.ts";
-import type { Line } from "./read-lines.ts";
-import { type Draft, finish, inlineStructureWords, type Segment } from "./segment.ts";
-import type { Step } from "./step.ts";
+import type { Cuttable, Lines } from "./lines.ts";
+import { type Draft, inlineStructureWords, type Segment } from "./segment.ts";
+import { type Act, isMending, type Steps } from "./step.ts";
 
 export function rebuild(
-  text: string,
-  lines: readonly Line[],
-  steps: readonly Step[],
-  wordAt: (index: number) => string,
-): Segment[] {
-  const builder = new Builder(text);
-  lines.forEach((line, index) => {
-    builder.add(line, steps[index] as Step, () => wordAt(index));
-  });
+  text: Cuttable,
+  lines: Lines,
+  { acts, ends }: Steps,
+  wordAt: (line: number) => string,
+): readonly Draft[] {
+  const builder = new Builder(text, lines, wordAt);
+  for (let line = 0; line < lines.count; line++) {
+    for (let count = ends.get(line) ?? 0; count > 0; count--) builder.endUnclosed(line);
+    builder.add(line, acts[line] ?? "plain");
+  }
   return builder.finish();
 }
 
 class Builder {
-  readonly #text: string;
+  readonly #text: Cuttable;
+  readonly #lines: Lines;
+  readonly #wordAt: (line: number) => string;
   readonly #out: Draft[] = [];
   readonly #containers: Draft[] = [];
   #leaf: Draft | undefined;
@@ -28,26 +31,27 @@ class Builder {
   #depth = 0;
   #ends = 0;
 
-  constructor(text: string) {
+  constructor(text: Cuttable, lines: Lines, wordAt: (line: number) => string) {
     this.#text = text;
+    this.#lines = lines;
+    this.#wordAt = wordAt;
   }
 
-  add(line: Line, { act, ends }: Step, word: () => string): void {
-    for (let count = 0; count < ends; count++) this.#endUnclosed(line);
+  add(line: number, act: Act): void {
     if (this.#leaf) this.#inLeaf(this.#leaf, line, act);
-    else this.#outside(line, act, word);
+    else this.#outside(line, act);
   }
 
-  finish(): Segment[] {
+  finish(): readonly Draft[] {
     if (this.#leaf) this.#leaf.fault = "unclosed";
     for (const draft of this.#containers) draft.fault = "unclosed";
-    return this.#out.map((draft) => finish(this.#text, draft));
+    return this.#out;
   }
 
-  #endUnclosed(line: Line): void {
+  endUnclosed(line: number): void {
     if (this.#leaf && this.#depth > 1) {
       this.#depth--;
-      this.#mend(this.#leaf, { kind: "lost-close", at: line.start - this.#leaf.start });
+      this.#mend(this.#leaf, { kind: "lost-close", at: this.#lines.start(line) - this.#leaf.start });
     } else if (this.#leaf) {
       this.#leaf.fault = "unclosed";
       this.#leaf = undefined;
@@ -59,27 +63,31 @@ class Builder {
     }
   }
 
-  #inLeaf(leaf: Draft, line: Line, act: Step["act"]): void {
-    leaf.end = line.end;
+  #inLeaf(leaf: Draft, line: number, act: Act): void {
+    leaf.end = this.#lines.end(line);
     leaf.lines++;
     this.#mendFor(leaf, line, act);
     if (act === "open" || act === "lost-open") this.#depth++;
     if (act === "close" && --this.#depth === 0) this.#leaf = undefined;
   }
 
-  #outside(line: Line, act: Step["act"], word: () => string): void {
+  #outside(line: number, act: Act): void {
     if (act === "close") {
       this.#start("close", line, "");
       this.#containers.pop();
     } else if (act === "extra-close") this.#start("close", line, "").fault = "extra-close";
-    else if (act === "open" || act === "lost-open") this.#mendFor(this.#opened(line, word()), line, act);
-    else if (act === "extra-open") this.#mendFor(this.#start("block", line, word()), line, act);
-    else if (line.net !== 0 || (structural.has(line.word) && !inlineStructureWords.has(line.word)))
-      this.#start("block", line, word());
+    else if (act === "open" || act === "lost-open") this.#mendFor(this.#opened(line, this.#wordAt(line)), line, act);
+    else if (act === "extra-open") this.#mendFor(this.#start("block", line, this.#wordAt(line)), line, act);
+    else if (this.#beginsPart(line)) this.#start("block", line, this.#wordAt(line));
     else this.#plain(line);
   }
 
-  #opened(line: Line, word: string): Draft {
+  #beginsPart(line: number): boolean {
+    const word = this.#lines.word(line);
+    return this.#lines.net(line) !== 0 || (structural.has(word) && !inlineStructureWords.has(word));
+  }
+
+  #opened(line: number, word: string): Draft {
     if (containers.has(word)) {
       const draft = this.#start("open", line, word);
       this.#containers.push(draft);
@@ -90,38 +98,32 @@ class Builder {
     return this.#leaf;
   }
 
-  #plain(line: Line): void {
+  #plain(line: number): void {
     const last = this.#out.at(-1);
     if (last?.kind !== "lines" || this.#ends > 0) this.#start("lines", line, "");
     else {
-      last.end = line.end;
+      last.end = this.#lines.end(line);
       last.lines++;
     }
   }
 
-  #start(kind: Segment["kind"], line: Line, word: string): Draft {
-    const draft: Draft = {
-      kind,
-      word: kind === "lines" ? "" : word,
-      start: line.start,
-      end: line.end,
-      indent: 0,
-      lines: 1,
-    };
+  #start(kind: Segment["kind"], line: number, word: string): Draft {
+    const draft: Draft = { kind, word, start: this.#lines.start(line), end: this.#lines.end(line), lines: 1 };
     if (this.#ends > 0) draft.ends = this.#ends;
     this.#ends = 0;
     this.#out.push(draft);
     return draft;
   }
 
-  #mendFor(draft: Draft, line: Line, act: Step["act"]): void {
-    if (act === "plain" || act === "open" || act === "close") return;
-    const { tokens } = lex(this.#text.slice(line.start, line.end));
+  #mendFor(draft: Draft, line: number, act: Act): void {
+    if (!isMending(act)) return;
+    const start = this.#lines.start(line);
+    const { tokens } = lex(this.#text.slice(start, this.#lines.end(line)));
     const solid = tokens.filter((token) => !isToken(token, "NewLine"));
     const brace = solid.findLast((token) => isToken(token, act === "extra-close" ? "Close" : "Open"));
     const last = solid.at(-1);
     const within = act === "lost-open" ? (last ? endOf(last) : 0) : (brace?.startOffset ?? 0);
-    this.#mend(draft, { kind: act, at: line.start - draft.start + within });
+    this.#mend(draft, { kind: act, at: start - draft.start + within });
   }
 
   #mend(draft: Draft, mend: Mend): void {

@@ -6,10 +6,10 @@
 import { word as firstWord } from "../../grammar/tokens.ts";
 import { containers, opening, structural } from "../../grammar/vocabulary.ts";
 import { isSlipOf } from "../text/slip-of.ts";
-import { isConflict, type Line } from "./read-lines.ts";
+import type { Cuttable, Lines } from "./lines.ts";
 import { rebuild } from "./rebuild.ts";
-import type { Segment } from "./segment.ts";
-import type { Step } from "./step.ts";
+import type { Draft } from "./segment.ts";
+import { type Act, isMending, type Steps } from "./step.ts";
 
 interface Frame {
   readonly indent: number;
@@ -20,158 +20,179 @@ interface Frame {
 }
 
 /** Nothing where the indentation is no help, or where to read by it takes more than so many changes. */
-export function divideByIndent(text: string, lines: readonly Line[], most: number): Segment[] | undefined {
+export function divideByIndent(text: Cuttable, lines: Lines, most: number): readonly Draft[] | undefined {
   const reader = new Indentation(text, lines);
   if (!reader.isTrustworthy()) return undefined;
   const steps = reader.steps();
-  const changes = steps.reduce((sum, { act, ends }) => sum + ends + (/^(?:lost|extra)/.test(act) ? 1 : 0), reader.left);
-  return changes > most ? undefined : rebuild(text, lines, steps, (index) => reader.wordAt(index));
+  return reader.changes > most ? undefined : rebuild(text, lines, steps, (line) => reader.wordAt(line));
 }
 
 class Indentation {
-  readonly #text: string;
-  readonly #lines: readonly Line[];
+  readonly #text: Cuttable;
+  readonly #lines: Lines;
   /** Lines that have something on them besides a comment. */
-  readonly #solid: readonly number[];
-  readonly #steps: Step[];
+  readonly #solid: Int32Array;
+  readonly #acts: Act[];
+  readonly #ends = new Map<number, number>();
   #frames: Frame[] = [];
+  #mendings = 0;
 
-  constructor(text: string, lines: readonly Line[]) {
+  constructor(text: Cuttable, lines: Lines) {
     this.#text = text;
     this.#lines = lines;
-    this.#solid = lines.flatMap((line, index) => (isSolid(text, line) ? [index] : []));
-    this.#steps = lines.map(() => ({ act: "plain", ends: 0 }));
+    this.#solid = lines.solid();
+    this.#acts = new Array<Act>(lines.count).fill("plain");
   }
 
-  /** Blocks that are still open at the end. */
-  get left(): number {
-    return this.#frames.length;
+  /** Braces that were put in or left out, with those of blocks that are still open at the end. */
+  get changes(): number {
+    return this.#frames.length + this.#mendings;
   }
 
   /** Whether each line has one brace to weigh, and the lines below those that open a block stand further in, but for one in four. */
   isTrustworthy(): boolean {
-    if (this.#lines.some(({ net, closesFirst }) => Math.abs(net) > 1 || (closesFirst && net >= 0))) return false;
     let openings = 0;
     let deeper = 0;
-    this.#solid.forEach((index, place) => {
-      const line = this.#line(index);
-      const next = this.#solid[place + 1];
+    for (let line = 0; line < this.#lines.count; line++) {
+      const net = this.#lines.net(line);
+      if (net < -1 || net > 1 || (net >= 0 && this.#lines.closesFirst(line))) return false;
+    }
+    for (let place = 0; place < this.#solid.length - 1; place++) {
+      if (this.#lines.net(this.#at(place)) <= 0) continue;
       // A brace at once behind may be the one that is too many.
-      if (line.net <= 0 || next === undefined || this.#line(next).closesFirst) return;
+      if (this.#lines.closesFirst(this.#at(place + 1))) continue;
       openings++;
-      if (this.#line(next).indent > line.indent) deeper++;
-    });
+      if (this.#isDeeper(place + 1, this.#lines.indent(this.#at(place)))) deeper++;
+    }
     return openings > 0 && deeper * 4 >= openings * 3;
   }
 
-  steps(): readonly Step[] {
-    this.#solid.forEach((index, place) => {
-      const line = this.#line(index);
-      if (line.closesFirst) this.#close(index, place, line);
-      else if (line.net < 0) this.#closeBehind(index, place, line);
-      else this.#other(index, place, line);
-    });
-    return this.#steps;
+  steps(): Steps {
+    for (let place = 0; place < this.#solid.length; place++) {
+      const line = this.#at(place);
+      if (this.#lines.closesFirst(line)) this.#close(line, place);
+      else if (this.#lines.net(line) < 0) this.#closeBehind(line, place);
+      else this.#other(line, place);
+    }
+    return { acts: this.#acts, ends: this.#ends };
   }
 
   /** The first word of a line; of one that opens a part under a misspelt word, the word that is meant. */
-  wordAt(index: number): string {
-    const { start, end, word, indent, net } = this.#line(index);
-    const written = word || wordOf(this.#text.slice(start + indent, end));
-    return net > 0 && !opening.has(written) ? partMeant(written) : written;
+  wordAt(line: number): string {
+    const known = this.#lines.word(line);
+    const written = known || wordOf(this.#written(line));
+    return this.#lines.net(line) > 0 && !opening.has(written) ? partMeant(written) : written;
   }
 
-  #line(index: number): Line {
-    return this.#lines[index] as Line;
+  /** What stands on a line, from its first sign. */
+  #written(line: number): string {
+    return this.#text.slice(this.#lines.start(line) + this.#lines.indent(line), this.#lines.end(line));
   }
 
-  #step(index: number): Step {
-    return this.#steps[index] as Step;
+  /** The line at a place among those that have something on them. */
+  #at(place: number): number {
+    return this.#solid[place] as number;
   }
 
-  #close(index: number, place: number, { indent }: Line): void {
-    const step = this.#step(index);
+  /** Whether there is a line at a place, and it stands further in than so much. */
+  #isDeeper(place: number, indent: number): boolean {
+    return place < this.#solid.length && this.#lines.indent(this.#at(place)) > indent;
+  }
+
+  #close(line: number, place: number): void {
+    const indent = this.#lines.indent(line);
     const at = this.#frames.findLastIndex((frame) => frame.indent === indent);
     const inner = this.#frames.length - 1 - at;
     if (this.#frames.length === 0 || (at < 0 ? this.#hasOwnClose(place + 1) : this.#isTooMany(place, indent, inner))) {
-      step.act = "extra-close";
+      this.#mark(line, "extra-close");
       return;
     }
-    step.act = "close";
+    this.#mark(line, "close");
     // Off by a blank or two from every line that is open: the nearest block.
     const keep = at < 0 ? this.#frames.length - 1 : at;
-    for (const frame of this.#frames.splice(keep).slice(1).reverse()) this.#endUnclosed(frame, step, place);
+    for (const frame of this.#frames.splice(keep).slice(1).reverse()) this.#endUnclosed(frame, line, place);
   }
 
   /** A brace behind a fact closes the block the fact stands in, unless that has one of its own. */
-  #closeBehind(index: number, place: number, line: Line): void {
-    this.#endBefore(index, place, line);
+  #closeBehind(line: number, place: number): void {
+    this.#endBefore(line, place);
     const top = this.#frames.at(-1);
     const closes = top !== undefined && !containers.has(top.word) && !this.#hasOwnClose(place + 1);
-    this.#step(index).act = closes ? "close" : "extra-close";
+    this.#mark(line, closes ? "close" : "extra-close");
     if (closes) this.#frames.pop();
   }
 
   /** What follows stands further in than this brace, so it closes nothing: the block it would close goes on. */
   #isTooMany(place: number, indent: number, inner: number): boolean {
-    const next = this.#solid[place + 1];
-    if (next === undefined || this.#line(next).indent <= indent) return false;
+    if (!this.#isDeeper(place + 1, indent)) return false;
     return inner > 0 || this.#closedAt(place + 1, indent);
   }
 
   /** Whether the first line from here on that stands no further in than this is a brace that closes at it. */
-  #closedAt(place: number, indent: number): boolean {
-    for (let at = place; at < this.#solid.length; at++) {
-      const line = this.#line(this.#solid[at] as number);
-      if (line.indent <= indent) return line.indent === indent && line.closesFirst && line.net < 0;
+  #closedAt(from: number, indent: number): boolean {
+    for (let place = from; place < this.#solid.length; place++) {
+      if (!this.#isDeeper(place, indent)) return this.#isCloseAt(this.#at(place), indent);
     }
     return false;
+  }
+
+  #isCloseAt(line: number, indent: number): boolean {
+    return this.#lines.indent(line) === indent && this.#lines.net(line) < 0 && this.#lines.closesFirst(line);
   }
 
   /** Whether the innermost block has a brace of its own below, before anything opens or closes further out. */
-  #hasOwnClose(place: number): boolean {
+  #hasOwnClose(from: number): boolean {
     const indent = this.#frames.at(-1)?.indent ?? -1;
-    for (let at = place; at < this.#solid.length; at++) {
-      const line = this.#line(this.#solid[at] as number);
-      if (line.indent > indent || (line.net === 0 && !line.closesFirst)) continue;
-      return line.closesFirst && line.net < 0 && line.indent === indent;
+    for (let place = from; place < this.#solid.length; place++) {
+      const line = this.#at(place);
+      if (this.#lines.indent(line) > indent || (this.#lines.net(line) === 0 && !this.#lines.closesFirst(line)))
+        continue;
+      return this.#isCloseAt(line, indent);
     }
     return false;
   }
 
-  #other(index: number, place: number, line: Line): void {
-    this.#endBefore(index, place, line);
-    const step = this.#step(index);
-    if (line.net > 0) step.act = "open";
-    else if (line.net === 0 && this.#hasLostItsOpen(index, place, line)) step.act = "lost-open";
+  #other(line: number, place: number): void {
+    this.#endBefore(line, place);
+    const net = this.#lines.net(line);
+    if (net > 0) this.#mark(line, "open");
+    else if (net === 0 && this.#hasLostItsOpen(line, place)) this.#mark(line, "lost-open");
     else return;
-    this.#frames.push({ indent: line.indent, word: this.wordAt(index), line: index, place });
+    this.#frames.push({ indent: this.#lines.indent(line), word: this.wordAt(line), line, place });
   }
 
-  #endBefore(index: number, place: number, line: Line): void {
-    const step = this.#step(index);
+  #endBefore(line: number, place: number): void {
+    const [indent, opens] = [this.#lines.indent(line), this.#lines.net(line) > 0];
     for (let top = this.#frames.at(-1); top; top = this.#frames.at(-1)) {
-      const outside = line.indent <= top.indent && (line.net > 0 || !this.#hasOwnClose(place));
-      const part = line.net > 0 && structural.has(line.word) && !mayStandIn(line.word, top.word);
+      const outside = indent <= top.indent && (opens || !this.#hasOwnClose(place));
+      const word = opens ? this.#lines.word(line) : "";
+      const part = structural.has(word) && !mayStandIn(word, top.word);
       if (!outside && !part) return;
       this.#frames.pop();
-      this.#endUnclosed(top, step, place);
+      this.#endUnclosed(top, line, place);
     }
   }
 
   /** A brace behind a word that opens no block, with nothing in it, is one too many; any other block is not closed. */
-  #endUnclosed(frame: Frame, step: Step, place: number): void {
+  #endUnclosed(frame: Frame, line: number, place: number): void {
     const empty = place === frame.place + 1;
-    const opened = this.#step(frame.line);
-    if (empty && !opening.has(frame.word) && opened.act === "open") opened.act = "extra-open";
-    else step.ends++;
+    if (empty && !opening.has(frame.word) && this.#acts[frame.line] === "open") this.#mark(frame.line, "extra-open");
+    else {
+      this.#ends.set(line, (this.#ends.get(line) ?? 0) + 1);
+      this.#mendings++;
+    }
+  }
+
+  #mark(line: number, act: Act): void {
+    this.#acts[line] = act;
+    if (isMending(act)) this.#mendings++;
   }
 
   /** The lines below stand further in, down to a brace below the word. */
-  #hasLostItsOpen(index: number, place: number, { indent, end, start }: Line): boolean {
-    const next = this.#solid[place + 1];
-    if (next === undefined || this.#line(next).indent <= indent || !opening.has(this.wordAt(index))) return false;
-    return !this.#text.slice(start, end).includes("{") && this.#closedAt(place + 1, indent);
+  #hasLostItsOpen(line: number, place: number): boolean {
+    const indent = this.#lines.indent(line);
+    if (!this.#isDeeper(place + 1, indent) || !opening.has(this.wordAt(line))) return false;
+    return !this.#written(line).includes("{") && this.#closedAt(place + 1, indent);
   }
 }
 
@@ -186,10 +207,3 @@ const wordOf = (text: string): string => {
   const match = firstWord.exec(text);
   return match?.index === 0 ? match[0] : "";
 };
-
-/** Neither blank nor a comment nor the mark of a conflict. */
-function isSolid(text: string, { start, end, indent }: Line): boolean {
-  const first = text.charCodeAt(start + indent);
-  if (start + indent >= end || first === 10 || first === 13 || first === 35) return false;
-  return !(indent === 0 && isConflict(text, start));
-}

@@ -1,24 +1,29 @@
 import { divide } from "./divide.ts";
-import { linesOf } from "./read-lines.ts";
+import { type Cuttable, type Lines, linesOf } from "./lines.ts";
 import { divideByIndent } from "./recover.ts";
-import type { Segment } from "./segment.ts";
+import { type Draft, finish, type Segment } from "./segment.ts";
 
 export type { Segment } from "./segment.ts";
 
+/** Divides a file by its lines. */
+export const split = (text: string): Segment[] => draftsOf(text, linesOf(text)).map((draft) => finish(text, draft));
+
 /**
- * Divides a file by its lines. Where its braces add up, they say it all. Where they do not, the whole file is weighed:
- * its indentation shows which brace was lost or is too many, if it is laid out well enough to trust and if reading it so
- * takes few changes; else a line that starts with a word that can only begin a new part ends whatever is open.
+ * Where a file's braces add up, they say it all. Where they do not, the whole file is weighed: its indentation shows
+ * which brace was lost or is too many, if it is laid out well enough to trust and if reading it so takes few changes;
+ * else a line that starts with a word that can only begin a new part ends whatever is open.
  */
-export function split(text: string): Segment[] {
-  const lines = linesOf(text);
-  const plain = divide(text, lines);
+export function draftsOf(text: Cuttable, lines: Lines): readonly Draft[] {
+  const plain = divide(lines);
   const faults = plain.filter(({ fault }) => fault).length;
   return faults === 0 ? plain : (divideByIndent(text, lines, faults + 1) ?? plain);
 }
 
-/** The division by braces, where they say it all. */
-export function splitByBraces(text: string): Segment[] | undefined {
-  const plain = divide(text, linesOf(text));
-  return plain.some(({ fault }) => fault) ? undefined : plain;
+/** Whether a file's braces say all of its division. */
+export const isByBraces = (lines: Lines): boolean => divide(lines).every(({ fault }) => !fault);
+
+/** The one segment that a text is by its braces, if it is one. */
+export function oneByBraces(text: string): Segment | undefined {
+  const [only, ...others] = divide(linesOf(text));
+  return only && others.length === 0 && !only.fault ? finish(text, only) : undefined;
 }

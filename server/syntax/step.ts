@@ -1,8 +1,12 @@
 /** What each line of a file does with its braces. */
-type Act = "plain" | "open" | "close" | "lost-open" | "extra-open" | "extra-close";
+export type Act = "plain" | "open" | "close" | Mending;
+type Mending = "lost-open" | "extra-open" | "extra-close";
 
-/** What a line does, and how many blocks end before it without their brace. */
-export interface Step {
-  act: Act;
-  ends: number;
+/** Whether it is read as if a brace stood, or did not stand, on the line. */
+export const isMending = (act: Act): act is Mending => act !== "plain" && act !== "open" && act !== "close";
+
+/** What every line does, and how many blocks end before it without their brace. */
+export interface Steps {
+  readonly acts: readonly Act[];
+  readonly ends: ReadonlyMap<number, number>;
 }

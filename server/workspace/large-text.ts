@@ -3,7 +3,8 @@
  * again once it is shorter, but it is not divided into lines and blocks, which would take seconds for every character.
  */
 import type { Finding } from "../rules/frame/rule.ts";
-import { applyEdit, type Document, documentOf, type Edit, textOf } from "../syntax/document.ts";
+import { type Document, documentOf, type Edit, textOf } from "../syntax/document.ts";
+import { applyEdit } from "../syntax/edit.ts";
 import { ceiling, tooLarge } from "../text/decode.ts";
 import { lineStarts, offsetOf } from "../text/lines.ts";
 

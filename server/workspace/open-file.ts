@@ -1,5 +1,6 @@
 /** One document as an editor has it: its text, and the edits nobody has asked for yet. */
-import { applyEdit, type Document, type Edit } from "../syntax/document.ts";
+import type { Document, Edit } from "../syntax/document.ts";
+import { applyEdit } from "../syntax/edit.ts";
 import { editText, isLarge, openText } from "./large-text.ts";
 import { type LoadedFile, loadFile } from "./project.ts";
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { applyEdit, documentOf, Positions, textOf } from "../../server/syntax/document.ts";
+import { documentOf, Positions, textOf } from "../../server/syntax/document.ts";
+import { applyEdit } from "../../server/syntax/edit.ts";
 import { canonical, resolveUri } from "../../server/workspace/uri.ts";
 import { useSummary } from "../../server/workspace/uses.ts";
 import { Workspace } from "../../server/workspace/workspace.ts";

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parse } from "../../grammar/parser.ts";
-import { applyEdit, type Document, documentOf, Positions, textOf } from "../../server/syntax/document.ts";
+import { type Document, documentOf, Positions, textOf } from "../../server/syntax/document.ts";
+import { applyEdit } from "../../server/syntax/edit.ts";
 import { split } from "../../server/syntax/split.ts";
 import { lineStarts, positionOf } from "../../server/text/lines.ts";
 import { findingsOf } from "../helpers/sample.ts";
@@ -112,6 +113,43 @@ describe("editing", () => {
       true,
       true,
     ]);
+  });
+
+  test("a brace that is lost and put back leaves all other segments the same objects, after many edits too", () => {
+    const ways = Array.from({ length: 9 }, (_, way) => `  way ${way} radial "Loft" {\n    Ib 2 A\n  }\n`).join("");
+    let document = documentOf(`wayfile 1\nboard A {\n${ways}}\n`);
+    const apply = (line: number, from: number, until: number, text: string): Document => {
+      const range = { start: { line, character: from }, end: { line, character: until } };
+      return applyEdit(document, { range, text });
+    };
+    for (let edit = 0; edit < 200; edit++) {
+      const line = 3 + 3 * (edit % 9);
+      document = apply(line, 7, 8, String(edit % 10));
+      const broken = apply(line + 1, 2, 3, "");
+      expect(shown(broken)).toEqual(shown(documentOf(textOf(broken))));
+      expect(broken.segments.filter((segment) => !document.segments.includes(segment))).toHaveLength(1);
+      const before = document;
+      document = broken;
+      document = apply(line + 1, 2, 2, "}");
+      expect(shown(document)).toEqual(shown(before));
+      expect(document.segments.filter((segment) => !before.segments.includes(segment))).toHaveLength(1);
+    }
+  });
+
+  test("a range may be given with its end first", () => {
+    const document = documentOf("wayfile 1\nboard A {\n  way 1 spare\n  way 2 spare\n}\n");
+    for (const [line, text] of [
+      [2, ""],
+      [3, "  way 7 spare\n"],
+    ] as const) {
+      const [start, end] = [
+        { line, character: 2 },
+        { line: 4, character: 0 },
+      ];
+      expect(textOf(applyEdit(document, { range: { start: end, end: start }, text }))).toBe(
+        textOf(applyEdit(document, { range: { start, end }, text })),
+      );
+    }
   });
 
   test("a whole new text keeps what it shares with the old one", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { applyEdit, documentOf, textOf } from "../../server/syntax/document.ts";
+import { documentOf, textOf } from "../../server/syntax/document.ts";
+import { applyEdit } from "../../server/syntax/edit.ts";
 import { lineStarts, offsetOf } from "../../server/text/lines.ts";
 
 describe("a place beyond the end of its line", () => {

@@ -1,0 +1,248 @@
+/** A file's lines as far as dividing needs to know them. */
+import { letter } from "../../grammar/tokens.ts";
+import { containers, opening, structural } from "../../grammar/vocabulary.ts";
+
+/** A text of which parts are cut out. */
+export interface Cuttable {
+  slice(start: number, end: number): string;
+}
+
+const closes = 256;
+const solid = 512;
+
+/**
+ * Numbers side by side, line by line: a large file has a hundred thousand lines, and after a brace that is lost every one
+ * is weighed again. Never changed.
+ */
+export class Lines {
+  /** Where each line begins and, behind the last, where the text ends. */
+  readonly #starts: Int32Array;
+  readonly #indents: Int32Array;
+  readonly #nets: Int32Array;
+  /** The place of its word among those that dividing asks for, and what else it is. */
+  readonly #marks: Uint16Array;
+  readonly count: number;
+
+  constructor(starts: Int32Array, indents: Int32Array, nets: Int32Array, marks: Uint16Array) {
+    this.#starts = starts;
+    this.#indents = indents;
+    this.#nets = nets;
+    this.#marks = marks;
+    this.count = marks.length;
+  }
+
+  start(line: number): number {
+    return this.#starts[line] as number;
+  }
+
+  /** Behind what ends it. */
+  end(line: number): number {
+    return this.#starts[line + 1] as number;
+  }
+
+  indent(line: number): number {
+    return this.#indents[line] as number;
+  }
+
+  /** Braces opened minus closed, outside texts and comments. */
+  net(line: number): number {
+    return this.#nets[line] as number;
+  }
+
+  /** Its first word, where it is one that dividing asks for: that begins a part or, with a brace behind it, a block. */
+  word(line: number): string {
+    return words[(this.#marks[line] as number) & 255] as string;
+  }
+
+  closesFirst(line: number): boolean {
+    return ((this.#marks[line] as number) & closes) !== 0;
+  }
+
+  /** Neither blank nor a comment nor the mark of a conflict. */
+  isSolid(line: number): boolean {
+    return ((this.#marks[line] as number) & solid) !== 0;
+  }
+
+  /** All lines that are. */
+  solid(): Int32Array {
+    const found = new Int32Array(this.count);
+    let length = 0;
+    for (let line = 0; line < this.count; line++) if (this.isSolid(line)) found[length++] = line;
+    return found.subarray(0, length);
+  }
+
+  /** The line that an offset is in; of the text's end, the last. */
+  at(offset: number): number {
+    let low = 0;
+    let high = this.count - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.start(middle) <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+
+  /** With the lines of a text in the place of some. */
+  replaced(from: number, until: number, text: string): Lines {
+    if (text === "" && from === 0 && until === this.count) return linesOf("");
+    const fresh = text === "" ? none : linesOf(text);
+    const [before, after] = [this.start(from), this.start(until)];
+    const grown = text.length - (after - before);
+    const starts = joined(Int32Array, this.#starts, from, until, fresh.#starts.subarray(0, fresh.count));
+    for (let line = from; line < from + fresh.count; line++) starts[line] = (starts[line] as number) + before;
+    for (let line = from + fresh.count; line < starts.length; line++) starts[line] = (starts[line] as number) + grown;
+    return new Lines(
+      starts,
+      joined(Int32Array, this.#indents, from, until, fresh.#indents),
+      joined(Int32Array, this.#nets, from, until, fresh.#nets),
+      joined(Uint16Array, this.#marks, from, until, fresh.#marks),
+    );
+  }
+}
+
+function joined<T extends Int32Array | Uint16Array>(
+  kind: new (length: number) => T,
+  old: T,
+  from: number,
+  until: number,
+  fresh: T,
+): T {
+  const all = new kind(old.length - (until - from) + fresh.length);
+  all.set(old.subarray(0, from));
+  all.set(fresh, from);
+  all.set(old.subarray(until), from + fresh.length);
+  return all;
+}
+
+const none = new Lines(new Int32Array(1), new Int32Array(0), new Int32Array(0), new Uint16Array(0));
+
+/** Most lines have no brace and no word that dividing asks for: they are passed over without a look inside. */
+export function linesOf(text: string): Lines {
+  const endAfter = text.includes("\r") ? lineEndAfter : feedAfter;
+  const count = lineCount(text, endAfter);
+  const starts = new Int32Array(count + 1);
+  const indents = new Int32Array(count);
+  const nets = new Int32Array(count);
+  const marks = new Uint16Array(count);
+  // Where the next of each stands: each stretch of the text is searched once.
+  let nextOpen = -1;
+  let nextClose = -1;
+  let start = 0;
+  for (let line = 0; line < count; line++) {
+    const end = endAfter(text, start);
+    let first = start;
+    while (isBlank(text.charCodeAt(first))) first++;
+    const sign = text.charCodeAt(first);
+    const conflict = isConflict(text, start);
+    if (nextOpen < first) nextOpen = placeAfter(text, "{", first);
+    if (nextClose < first) nextClose = placeAfter(text, "}", first);
+    const net = (nextOpen < end || nextClose < end) && !conflict ? netOf(text, first, end) : 0;
+    starts[line] = start;
+    indents[line] = first - start;
+    nets[line] = net;
+    marks[line] =
+      (initials.has(sign) ? wordAt(text, first, net > 0) : 0) |
+      (sign === 125 ? closes : 0) |
+      (first < end && !conflict && isSolidSign(sign) ? solid : 0);
+    start = end;
+  }
+  starts[count] = text.length;
+  return new Lines(starts, indents, nets, marks);
+}
+
+/** Lines of a text: an end of line at its end begins no other. */
+function lineCount(text: string, endAfter: typeof lineEndAfter): number {
+  let count = 0;
+  for (let at = 0; at < text.length; at = endAfter(text, at)) count++;
+  return Math.max(count, 1);
+}
+
+/** Neither the end of a line nor the beginning of a comment. */
+const isSolidSign = (code: number): boolean => code !== 10 && code !== 13 && code !== 35;
+
+function placeAfter(text: string, sign: string, from: number): number {
+  const found = text.indexOf(sign, from);
+  return found < 0 ? Number.POSITIVE_INFINITY : found;
+}
+
+/** Where no line ends with a return. */
+const feedAfter = (text: string, start: number): number => text.indexOf("\n", start) + 1 || text.length;
+
+function lineEndAfter(text: string, start: number): number {
+  for (let at = start; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10) return at + 1;
+    if (code === 13) return text.charCodeAt(at + 1) === 10 ? at + 2 : at + 1;
+  }
+  return text.length;
+}
+
+const structureWords: ReadonlySet<string> = new Set([...structural, ...containers]);
+/** The first is that of a line without one. */
+const words: readonly string[] = ["", ...new Set([...structureWords, ...opening])];
+const places: ReadonlyMap<string, number> = new Map(words.map((word, place) => [word, place]));
+const initials: ReadonlySet<number> = new Set(words.map((word) => word.charCodeAt(0)));
+
+/** The place of the word that begins somewhere, if it is one that dividing asks for. */
+function wordAt(text: string, at: number, opens: boolean): number {
+  let end = at + 1;
+  while (isWordSign(text.charCodeAt(end))) end++;
+  const word = text.slice(at, end);
+  return opens || structureWords.has(word) ? (places.get(word) ?? 0) : 0;
+}
+const isWordSign = (code: number): boolean =>
+  (code >= 97 && code <= 122) ||
+  (code >= 65 && code <= 90) ||
+  (code >= 48 && code <= 57) ||
+  code === 95 ||
+  code === 45 ||
+  code === 43 ||
+  code === 47 ||
+  code === 46 ||
+  (code > 127 && letters.test(String.fromCharCode(code)));
+
+const letters = new RegExp(`[${letter}]`, "u");
+
+/** Agrees with the lexer on what is a text and what is a comment; a text that is not closed ends at a brace. */
+function netOf(text: string, from: number, end: number): number {
+  let net = 0;
+  let openText = false;
+  for (let at = from; at < end; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 123 || code === 125) {
+      net += code === 123 ? 1 : -1;
+      openText = false;
+    } else if (code === 34) {
+      const close = closingQuote(text, at);
+      openText = close < 0;
+      if (!openText) at = close;
+    } else if (code === 35 && !openText) break;
+  }
+  return net;
+}
+
+/** The blanks of the lexer: every white space that ends no line. */
+const isBlank = (code: number): boolean =>
+  code === 32 || code === 9 || code === 11 || code === 12 || (code > 127 && /\s/.test(String.fromCharCode(code)));
+
+/** A merge conflict marker takes its whole line, whatever the name of the branch. */
+export function isConflict(text: string, start: number): boolean {
+  const code = text.charCodeAt(start);
+  if (code !== 60 && code !== 61 && code !== 62 && code !== 124) return false;
+  for (let at = start + 1; at < start + 7; at++) if (text.charCodeAt(at) !== code) return false;
+  return true;
+}
+
+function closingQuote(text: string, open: number): number {
+  for (let at = open + 1; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 34) return at;
+    if (code === 10 || code === 13) return -1;
+    if (code !== 92) continue;
+    const next = text.charCodeAt(at + 1);
+    if (next === 10 || next === 13) return -1;
+    at++;
+  }
+  return -1;
+}
