@@ -19,6 +19,32 @@ const sockets = 'way 1 ring "Sockets" {\ndevice BS EN 60898 B32 6 kA\nserves soc
 const alarms = 'way 3 radial "Alarms" {\ndevice BS EN 60898 B6 6 kA\nserves alarms\n}';
 
 const limits: readonly Limit[] = [
+  // 711.410.3.4 and 740.410.3: 300 mA at the origin of what feeds a stand or a ride, besides what its circuits have.
+  {
+    check: "place/show-without-origin-rcd",
+    text: way(`${rcbo}\n#`),
+    found: {
+      "serves lighting\nplace exhibition": "error",
+      "serves lighting\nplace fairground": ["error", "needs an RCD of 300 mA or less at its origin"],
+      "serves lighting\nplace construction": "",
+      "serves lighting": "",
+      "serves selv\nplace fairground": "",
+    },
+  },
+  {
+    check: "place/show-without-origin-rcd",
+    setting: { standard: "BS 7671:2001" },
+    text: way(`${rcbo}\nserves lighting\nplace #`),
+    found: { fairground: "" },
+  },
+  ...(["300", "500"] as const).map(
+    (residual): Limit => ({
+      check: "place/show-without-origin-rcd",
+      setting: { board: `fed-from supply\nmain-switch BS EN 61008 100 A ${residual} mA type A delayed` },
+      text: way(`${rcbo}\nserves lighting\nplace #`),
+      found: { fairground: residual === "300" ? "" : "error" },
+    }),
+  ),
   // 701.512.3: 2.5 m from zone 1, as remembered, and nothing in a zone but a shaver supply.
   {
     check: "place/sockets-near-bath",
