@@ -325,6 +325,8 @@ export const places = {
   sauna: "A room with a sauna heater.",
   exhibition: "An exhibition, show or stand.",
   fairground: "Rides, booths and stalls of a fairground or circus.",
+  "mobile-unit":
+    "A mobile or transportable unit: a vehicle, trailer, container or cabin that is connected where it stands.",
   medical: "A medical location.",
   "fire-risk": "A location where what is processed or stored is a risk of fire.",
   "skilled-only": "Used by skilled or instructed persons only.",

@@ -57,6 +57,7 @@ const places: readonly SpecialLocation[] = [
   "construction",
   "exhibition",
   "fairground",
+  "mobile-unit",
   "fire-risk",
 ];
 

@@ -38,6 +38,8 @@ export function placeSpot(study: WayStudy, place: string): Fact {
 export function placeRcdRow(study: WayStudy, place: SpecialLocation): Row<PlaceRcd> | undefined {
   // The heater itself is excepted: its leakage when cold would trip an RCD without a fault.
   if (place === "sauna" && study.uses.size === 1 && study.uses.has("heating")) return undefined;
+  // What a unit is supplied by decides: with a source of its own it need not be an RCD that disconnects.
+  if (place === "mobile-unit" && !study.servesSockets && ownSource(study)) return undefined;
   if (!study.places.has(place) || !study.isFinal || !partSeven(study) || extraLow(study)) return undefined;
   const rating = study.servesSockets ? socketRating(study) : undefined;
   // Sockets whose rating is not known are in none of the rows that go by it.
@@ -98,19 +100,23 @@ export function ownRcd(study: WayStudy): { readonly place: SpecialLocation; read
 export function combinedEarth(
   study: WayStudy,
 ): { readonly row: (typeof placeEarths.rows)[number]; readonly source: Source } | undefined {
-  const { supply, uses, facts, context } = study;
+  const { supply, uses, facts } = study;
   if (supply.earthing !== "TN-C-S" || earthingBroken(study) || !study.isFinal || extraLow(study) || !partSeven(study))
     return undefined;
   // A source of one's own is earthed at one place.
-  if (context.supply?.one("source")?.args.of.value === "private") return undefined;
+  if (ownSource(study)) return undefined;
   const found =
     (["caravan", "marina"] as const).find((place) => study.servesSockets && study.places.has(place)) ??
-    (["construction", "exhibition", "fairground"] as const).find((place) => study.places.has(place));
+    (["construction", "exhibition", "fairground"] as const).find((place) => study.places.has(place)) ??
+    // Indoors the bonding of the building raises everything with it.
+    (study.places.has("mobile-unit") && !study.places.has("indoors") ? "mobile-unit" : undefined);
   const place = found ?? (uses.has("ev-charger") ? "charger" : undefined);
   const row = place && rowOf(placeEarths, { place });
   if (!row || (place === "charger" && (facts.has("open-PEN") || beforeChargers(study)))) return undefined;
   return { row, source: placeSource(row.facts.clause, sourceOf(placeEarths, row, "what")) };
 }
+
+const ownSource = ({ context }: WayStudy): boolean => context.supply?.one("source")?.args.of.value === "private";
 
 /** A line of an own electrode that is half typed, here or at a board on the way. */
 const earthingBroken = ({ facts, context: { board, upstream } }: WayStudy): boolean =>

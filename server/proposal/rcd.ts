@@ -91,6 +91,7 @@ const reasons = {
   sauna: "a sauna",
   exhibition: "an exhibition",
   fairground: "a fairground",
+  "mobile-unit": "a mobile or transportable unit",
   "fire-risk": "a location with a risk of fire",
   "metal-frame": "a cable in a metal-framed wall",
   "floor-heating": "floor heating",

@@ -210,6 +210,7 @@ import placeBondingNotStated from "./place/bonding-not-stated.ts";
 import placeBondingOmitted from "./place/bonding-omitted.ts";
 import placeCaravanWithoutRcd from "./place/caravan-without-rcd.ts";
 import placeChargerCombinedEarth from "./place/charger-combined-earth.ts";
+import placeChassisNotBonded from "./place/chassis-not-bonded.ts";
 import placeCombinedEarth from "./place/combined-earth.ts";
 import placeConstructionWithoutRcd from "./place/construction-without-rcd.ts";
 import placeDistanceNotStated from "./place/distance-not-stated.ts";
@@ -220,6 +221,7 @@ import placeIpCodeNotStated from "./place/ip-code-not-stated.ts";
 import placeIpCodeTooLow from "./place/ip-code-too-low.ts";
 import placeMarinaWithoutRcd from "./place/marina-without-rcd.ts";
 import placeMedicalNotChecked from "./place/medical-not-checked.ts";
+import placeMobileUnitWithoutRcd from "./place/mobile-unit-without-rcd.ts";
 import placePoolWithoutRcd from "./place/pool-without-rcd.ts";
 import placeSaunaWithoutRcd from "./place/sauna-without-rcd.ts";
 import placeSeveralSockets from "./place/several-sockets.ts";
@@ -576,6 +578,7 @@ export const rules: readonly Rule[] = [
   placeBondingOmitted,
   placeCaravanWithoutRcd,
   placeChargerCombinedEarth,
+  placeChassisNotBonded,
   placeCombinedEarth,
   placeConstructionWithoutRcd,
   placeDistanceNotStated,
@@ -586,6 +589,7 @@ export const rules: readonly Rule[] = [
   placeIpCodeTooLow,
   placeMarinaWithoutRcd,
   placeMedicalNotChecked,
+  placeMobileUnitWithoutRcd,
   placePoolWithoutRcd,
   placeSaunaWithoutRcd,
   placeSeveralSockets,

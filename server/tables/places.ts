@@ -11,6 +11,7 @@ export interface PlaceRcd {
     | "sauna"
     | "exhibition"
     | "fairground"
+    | "mobile-unit"
     | "fire-risk";
   /** What the row is of: final circuits, or the supply to the place at its origin. */
   readonly circuits: "sockets" | "other" | "all" | "feeder" | "origin";
@@ -29,7 +30,7 @@ const edition = "18th Edition, much the same in the 17th; the 16th had other num
 export const placeRcds = table<PlaceRcd>({
   id: "place-rcds",
   title: "RCDs that special locations require",
-  ref: "BS 7671:2018+A2:2022, 422.3.9 and Part 7: 702 to 705, 708, 709, 711 and 740",
+  ref: "BS 7671:2018+A2:2022, 422.3.9 and Part 7: 702 to 705, 708, 709, 711, 717 and 740",
   edition,
   applies: "Circuits of the place, other than SELV, PELV and reduced low voltage.",
   units: { place: "", circuits: "", upTo: "A", residual: "A", own: "", clause: "" },
@@ -78,6 +79,12 @@ export const placeRcds = table<PlaceRcd>({
     { place: "fairground", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "740.415.1" },
     { place: "fairground", circuits: "other", upTo: null, residual: 0.03, own: "shared", clause: "740.415.1" },
     { place: "fairground", circuits: "origin", upTo: null, residual: 0.3, own: "shared", clause: "740.410.3" },
+    { place: "mobile-unit", circuits: "sockets", upTo: null, residual: 0.03, own: "shared", clause: "717.415" },
+    quoted(
+      { place: "mobile-unit", circuits: "other", upTo: null, residual: 0.03, own: "shared", clause: "717.411.1" },
+      {},
+      "Whether the supply to the unit or each of its circuits is meant is disputed; either is accepted.",
+    ),
     { place: "fire-risk", circuits: "all", upTo: null, residual: 0.3, own: "shared", clause: "422.3.9" },
     { place: "construction", circuits: "sockets", upTo: null, residual: 0.5, own: "shared", clause: "704.411.3.2.1" },
   ],
@@ -86,12 +93,13 @@ export const placeRcds = table<PlaceRcd>({
   // - RCD protection, an engineer's training page
   // - Thread on residential park homes and Section 708, IET EngX
   // - Wiring Matters, winter 2011: marinas (IET)
-  quotedOn: 4,
+  // - Thread on Section 717 and Regulation 717.411.4, IET EngX
+  quotedOn: 5,
 });
 
 /** Where the earth of a PME supply may not be used. */
 interface PlaceEarth {
-  readonly place: "caravan" | "marina" | "construction" | "exhibition" | "fairground" | "charger";
+  readonly place: "caravan" | "marina" | "construction" | "exhibition" | "fairground" | "mobile-unit" | "charger";
   readonly what: string;
   /** What would make it allowable. */
   readonly instead: string;
@@ -101,7 +109,7 @@ interface PlaceEarth {
 export const placeEarths = table<PlaceEarth>({
   id: "place-earths",
   title: "Where a combined neutral and earth may not be used",
-  ref: "BS 7671:2018+A2:2022, 704.411.3.1, 708.411.4, 709.411.4, 711.411.4, 722.411.4.1 and 740.411.4; ESQCR 2002, Regulation 9(4)",
+  ref: "BS 7671:2018+A2:2022, 704.411.3.1, 708.411.4, 709.411.4, 711.411.4, 717.411.4, 722.411.4.1 and 740.411.4; ESQCR 2002, Regulation 9(4)",
   edition,
   applies: "TN-C-S supplies of a network whose neutral is earthed in many places (PME).",
   units: { place: "", what: "", instead: "", clause: "" },
@@ -139,6 +147,17 @@ export const placeEarths = table<PlaceEarth>({
       instead: "an electrode of its own, written earthing TT",
       clause: "BS 7671:2018+A2:2022, 740.411.4",
     },
+    quoted(
+      {
+        place: "mobile-unit",
+        what: "A mobile or transportable unit outdoors",
+        instead:
+          "an electrode of its own, written earthing TT, or record as a departure who supervises it and has proved its earthing",
+        clause: "BS 7671:2018+A2:2022, 717.411.4",
+      },
+      {},
+      "Allowed where a skilled or instructed person supervises it all the time, and its means of earthing is proved before it is connected.",
+    ),
     quoted({
       place: "charger",
       what: "A charging point for a vehicle outdoors",
@@ -150,7 +169,9 @@ export const placeEarths = table<PlaceEarth>({
   // - Thread on residential park homes and Section 708, IET EngX
   // - Wiring Matters, winter 2011: marinas (IET)
   // - EV charging equipment: the new rules explained, Professional Electrician
-  quotedOn: 3,
+  // - Thread on Section 717 and Regulation 717.411.4, IET EngX
+  // - Thread on Section 717 and refrigeration trailers, IET EngX
+  quotedOn: 5,
 });
 
 /** The least protection against water, by the second figure of the IP code. */

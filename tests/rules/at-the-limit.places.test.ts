@@ -142,6 +142,43 @@ const limits: readonly Limit[] = [
     text: `way 1 radial "${title}" {\n${rcbo}\nserves sockets\nplace marina\n#\n}`,
     found: { "": found, "points 1": "" } as const,
   })),
+  // 717.415 of sockets, whatever their rating; 717.411.1 of the rest, unless the unit has a source of its own.
+  {
+    check: "place/mobile-unit-without-rcd",
+    text: way("device BS EN 60898 #\nplace mobile-unit"),
+    found: {
+      "C63 6 kA\nserves sockets": ["error", "Sockets of a mobile unit need an RCD of 30 mA or less"],
+      "B6 6 kA\nserves lighting": ["warning", "Circuits of a mobile unit, or the supply to it, need an RCD of 30 mA"],
+      "B6 6 kA\nserves lighting\nrcd BS EN 61008 40 A 30 mA type A": "",
+      "B6 6 kA\nserves selv": "",
+    },
+  },
+  ...(
+    [
+      ["place mobile-unit", "error"],
+      ["place mobile-unit outdoors", "error"],
+      ["place mobile-unit indoors", ""],
+      ["place mobile-unit\nearthing TT\nelectrode rod 80 Ω", ""],
+      ["place outdoors", ""],
+    ] as const
+  ).map(([where, found]) => ({
+    check: "place/combined-earth",
+    text: way(`${rcbo}\nserves lighting\n#`),
+    setting: { supply: "earthing TN-C-S\nZe 0.20 Ω" },
+    found: { [where]: found },
+  })),
+  ...(
+    [
+      ["", "warning"],
+      ["bonding water 10 mm²", "warning"],
+      ["bonding structure 10 mm²", ""],
+      ['bonding none "Body of plastic"', ""],
+    ] as const
+  ).map(([line, found]) => ({
+    check: "place/chassis-not-bonded",
+    text: `${surge(`${a2}\nstage tested`, line, "place mobile-unit")}#`,
+    found: { "": found },
+  })),
   // An argument of a route that is not in the ground, or of cables that are alone in it.
   {
     check: "design/ground-not-there",

@@ -511,6 +511,18 @@ add("a ride on a PME earth", "place/combined-earth", "error", {
   setting: { ...shop, supply: PME, board: shows },
 });
 add(
+  "lights of a mobile unit without an RCD",
+  "place/mobile-unit-without-rcd",
+  "warning",
+  slip(`${lights}\nplace mobile-unit`, rcbo("B6"), mcb("B6"), shop, "place mobile-unit"),
+);
+add("a mobile unit outdoors on a PME earth", "place/combined-earth", "error", {
+  at: "place mobile-unit",
+  fault: way(`${lights}\nplace mobile-unit`),
+  right: way(`${lights}\nplace mobile-unit indoors`),
+  setting: { ...shop, supply: PME },
+});
+add(
   "a place with a risk of fire without an RCD",
   "place/fire-risk-without-rcd",
   "error",

@@ -109,6 +109,8 @@ export const places: readonly Printed[] = [
       fairground sockets 32M 0.03M shared 740.415.1
       fairground other - 0.03M shared 740.415.1
       fairground origin - 0.3M shared 740.410.3
+      mobile-unit sockets - 0.03M shared 717.415
+      mobile-unit other - 0.03C shared 717.411.1
       fire-risk all - 0.3M shared 422.3.9
       construction sockets - 0.5M shared 704.411.3.2.1`,
   ],
@@ -121,6 +123,7 @@ export const places: readonly Printed[] = [
       construction BS-7671:2018+A2:2022,-704.411.3.1
       exhibition BS-7671:2018+A2:2022,-711.411.4
       fairground BS-7671:2018+A2:2022,-740.411.4
+      mobile-unit BS-7671:2018+A2:2022,-717.411.4
       charger BS-7671:2018+A2:2022,-722.411.4.1`,
   ],
   // Maker's guide to bathroom zones: IPX7 in zone 0, IPX4 in zones 1 and 2.

@@ -10,7 +10,7 @@ export default boardRule({
   since: "0.1",
   title: "A pitch, a berth or a site is earthed by a PME supply.",
   why: "With the PEN conductor open, the earth terminal of the supply can rise towards 230 V. Indoors, bonding raises everything with it; it can kill a person who stands on the ground beside a caravan, a boat or a scaffold.",
-  clauses: ["708.411.4", "709.411.4", "704.411.3.1"],
+  clauses: ["708.411.4", "709.411.4", "704.411.3.1", "717.411.4"],
   examples: [
     {
       setting: { supply: "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.4 kA" },

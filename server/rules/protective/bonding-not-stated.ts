@@ -1,5 +1,5 @@
 import { deadTestsDue } from "../../circuit/supply.ts";
-import type { Installation } from "../../model/installation.ts";
+import { bondingWithTests } from "../common/bonding.ts";
 import { lineInBlock } from "../common/writing.ts";
 import { factSpot, installationRule, wordSpot } from "../frame/rule.ts";
 
@@ -81,7 +81,7 @@ installation "Sample" {
       });
       return;
     }
-    if (supply.has("bonding") || testedWith(installation)) return;
+    if (supply.has("bonding") || bondingWithTests(installation)) return;
     report(wordSpot(fact), {
       message:
         "Main bonding is not recorded: write bonding for each service with its size, or bonding none with the reason.",
@@ -89,6 +89,3 @@ installation "Sample" {
     });
   },
 });
-
-const testedWith = ({ boards }: Installation): boolean =>
-  boards.some(({ board }) => board.head.facts.all("dead").some(({ inner }) => inner?.has("bonding" as never)));
