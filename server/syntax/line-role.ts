@@ -15,7 +15,8 @@ export function sameRole(before: string, after: string, namesSegment: boolean): 
   return (
     one.net(0) === other.net(0) &&
     one.closesFirst(0) === other.closesFirst(0) &&
-    one.indent(0) === other.indent(0) &&
+    // How far in a line stands that has nothing on it is not asked.
+    (one.indent(0) === other.indent(0) || !one.isSolid(0)) &&
     one.word(0) === other.word(0) &&
     one.isSolid(0) === other.isSolid(0) &&
     isConflict(before, 0) === isConflict(after, 0) &&
