@@ -10,9 +10,12 @@ import { type Killed, type Passed, type Reached, type Wish, wishPath } from "./w
 /** The code with which the process ends after a mutant that does not end. */
 export const again = 75;
 const filesAtOnce = 30;
-/** Tests that start programs see what is built, where no mutant is; others look at texts or sources alone. */
+/**
+ * Tests that start programs see what is built, where no mutant is; others look at texts or sources alone. Those of the
+ * workspace compare one run with another, and both have the mutant.
+ */
 const elsewhere =
-  /^tests\/(?:build|bundles|cli|disk|editor|exports|format|fuzz|git|grammar|library|lsp|merge|readme|tidy|words)\b/;
+  /^tests\/(?:build|bundles|cli|disk|editor|exports|format|fuzz|git|grammar|library|lsp|merge|readme|tidy|words|workspace)\b/;
 
 async function startVitest(copy: string): Promise<Vitest> {
   return await createVitest("test", {
