@@ -3,22 +3,23 @@ import { appendFileSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { afterAll, afterEach, beforeEach, TestRunner } from "vitest";
 import type { Killed, Passed, Reached, Wish } from "./wish.ts";
-import { wishPath } from "./wish.ts";
+import { mostFor, wishPath } from "./wish.ts";
 
-/** A mutant that is asked for as often as this in one test has made a loop without an end. */
-const mostCalls = 30_000_000;
+/** So many times a mutant is asked for before it is looked whether it has made a loop without an end. */
+const callsBetween = 10_000;
 
 const copy = join(import.meta.dirname, "../..");
 const wish = JSON.parse(readFileSync(wishPath(copy), "utf8")) as Wish;
 const reached = new Set<number>();
 let awake = wish.awake;
 let calls = 0;
+let most = Number.POSITIVE_INFINITY;
 
 Object.assign(globalThis, {
   isMutant: (number: number): boolean => {
     if (wish.noteIn !== undefined) reached.add(number);
     if (number !== awake) return false;
-    if (++calls > mostCalls) throw new Error("a loop without an end");
+    if (++calls % callsBetween === 0 && spent() > most) throw new Error("a loop without an end");
     return true;
   },
 });
@@ -34,6 +35,12 @@ const noted: Reached[] = [];
 let file = "";
 let since = process.threadCpuUsage();
 
+/** Milliseconds of the processor since it was last begun to count. */
+function spent(): number {
+  const { user, system } = process.threadCpuUsage(since);
+  return (user + system) / 1000;
+}
+
 beforeEach(({ task }) => {
   calls = 0;
   forget();
@@ -47,9 +54,11 @@ afterEach(async ({ task }) => {
   const name = names.join(" > ");
   note(name);
   const path = relative(copy, task.file.filepath);
-  const numbers = wish.again?.[path]?.[name] ?? [];
-  if (task.result?.state === "fail" || numbers.length === 0) return;
-  const passed = await runAgain(TestRunner.getTestFn(task), numbers, `${path} ${name}`);
+  const again = wish.again?.[path]?.[name];
+  if (task.result?.state === "fail" || !again) return;
+  most = mostFor(again.took);
+  const passed = await runAgain(TestRunner.getTestFn(task), again.numbers, `${path} ${name}`);
+  most = Number.POSITIVE_INFINITY;
   if (passed.length > 0) tellOf({ file: path, test: name, numbers: passed });
 });
 
@@ -61,8 +70,7 @@ afterAll(() => {
 
 /** Under the name of a test, or under none for what comes by outside of all. */
 function note(test: string): void {
-  const { user, system } = process.threadCpuUsage(since);
-  if (reached.size > 0) noted.push({ test, mutants: [...reached], took: (user + system) / 1000 });
+  if (reached.size > 0) noted.push({ test, mutants: [...reached], took: spent() });
   reached.clear();
   since = process.threadCpuUsage();
 }
@@ -94,10 +102,11 @@ function tellOf(what: Killed | Passed): void {
 }
 
 async function passes(run: () => unknown, number: number | undefined): Promise<boolean> {
-  if (wish.at) writeFileSync(wish.at, `${number ?? ""}`);
+  if (wish.at) writeFileSync(wish.at, number === undefined ? "" : `${number} ${most}`);
   awake = number;
   calls = 0;
   forget();
+  since = process.threadCpuUsage();
   try {
     await run();
     return true;

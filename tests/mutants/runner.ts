@@ -133,7 +133,9 @@ export class Runner {
     const again = Object.fromEntries(
       [...byFile].map(([file, ones]) => [
         file,
-        Object.fromEntries(ones.map(({ candidate, numbers }) => [candidate.test ?? "", numbers])),
+        Object.fromEntries(
+          ones.map(({ candidate, numbers }) => [candidate.test ?? "", { numbers, took: candidate.took }]),
+        ),
       ]),
     );
     let told = 0;
@@ -226,18 +228,19 @@ function endAfter(seconds: number, before: () => void): () => void {
   return () => clearInterval(look);
 }
 
-/** Ends this process where the same mutant has been awake for more than a minute of the processor. */
+/** Ends this process where the same mutant has been awake for longer than it may, and a second besides. */
 function endWhere(path: string, before: (number: number) => void): () => void {
   let now = "";
   let spent = process.cpuUsage();
   const look = setInterval(() => {
     const next = readFileSync(path, "utf8");
+    const [number, most] = next.split(" ").map(Number);
     const { user, system } = process.cpuUsage(spent);
-    if (next !== now || next === "") {
+    if (next !== now || number === undefined || most === undefined) {
       now = next;
       spent = process.cpuUsage();
-    } else if ((user + system) / 1e6 > 60) {
-      before(Number(now));
+    } else if ((user + system) / 1000 > most + 1_000) {
+      before(number);
       process.exit(again);
     }
   }, 1_000);

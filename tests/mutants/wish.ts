@@ -7,8 +7,8 @@ export interface Wish {
   /** The folder into which each file of tests writes what it comes by. */
   readonly noteIn?: string;
   /** By file and test: the mutants with which a test that has passed is run again, each awake in its turn. */
-  readonly again?: Readonly<Record<string, Readonly<Record<string, readonly number[]>>>>;
-  /** Where the one that is awake is named, and where it is added what each try came to. */
+  readonly again?: Readonly<Record<string, Readonly<Record<string, Again>>>>;
+  /** Where the one that is awake is named with its most, and where it is added what each try came to. */
   readonly at?: string;
   readonly triedIn?: string;
 }
@@ -19,6 +19,15 @@ export interface Passed {
   readonly test: string;
   readonly numbers: readonly number[];
 }
+
+export interface Again {
+  readonly numbers: readonly number[];
+  /** Milliseconds of the processor that it takes with all asleep. */
+  readonly took: number;
+}
+
+/** Milliseconds of the processor after which a test that took so many before does not end. */
+export const mostFor = (took: number): number => 3_000 + 20 * took;
 
 export interface Killed {
   readonly number: number;

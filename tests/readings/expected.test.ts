@@ -153,3 +153,47 @@ describe("what else is known of a circuit", () => {
     expect(expectedCircuit(ring("run A 5 m S1 5 m A\n  run Q9 4 m X1"))).toBeUndefined();
   });
 });
+
+describe("a circuit as a network", () => {
+  const twin = "cable flat-twin line 2.5 mm² cpc 1.5 mm²";
+  const shape = (kind: string, lines: string, read: readonly string[] = []) => {
+    const found = circuitOf(studyOf(`way 1 ${kind} "Circuit" {\n${lines}\n}`), read, undefined);
+    return found?.legs.map(({ from, to, length }) => `${from} ${length} ${to}`).join(", ");
+  };
+  const [start, end] = ["board first leg", "board last leg"];
+
+  it.each([
+    // Points that no run draws lie evenly; a length nobody stated is 60 m, of which only ratios are used.
+    ["ring", `${twin}\nlength 60 m`, [], `${start} 30 the far point, the far point 30 ${end}`],
+    ["ring", `${twin}\nlength 60 m`, ["S1", "S2", "S3"], `${start} 15 S1, S1 15 S2, S2 15 S3, S3 15 ${end}`],
+    ["ring", twin, ["S1"], `${start} 30 S1, S1 30 ${end}`],
+    ["radial", `${twin}\nlength 20 m`, [], `${start} 20 the far point`],
+    ["radial", `${twin}\nlength 20 m`, ["S1"], `${start} 20 S1`],
+    ["radial", `${twin}\nlength 20 m`, ["S1", "S2"], undefined],
+    ["radial", twin, [], undefined],
+    // As they are drawn; one that was read and not drawn hangs half way round, and of a radial it may be anywhere.
+    ["ring", `${twin}\nrun A 5 m S1 9 m S2 6 m A`, [], `${start} 5 S1, S1 9 S2, S2 6 ${end}`],
+    ["ring", `${twin}\nrun A 5 m S1 6 m S2 9 m A`, ["S3"], `${start} 5 S1, S1 6 S2, S2 9 ${end}, S2 0 S3`],
+    ["radial", `${twin}\nrun A 5 m S1 9 m S2`, ["S2"], `${start} 5 S1, S1 9 S2`],
+    ["radial", `${twin}\nrun A 5 m S1 9 m S2`, ["S3"], undefined],
+    // What does not hang together, or is half written, is no network; nor is a cable of no known size.
+    ["ring", `${twin}\nrun A 5 m S1 9 m S2`, [], undefined],
+    ["radial", `${twin}\nrun A 5 m S1 9 m A`, [], undefined],
+    ["ring", `${twin}\nrun A 5 m S1 9 m A\nrun S7 2 m S8`, [], undefined],
+    ["ring", `${twin}\nrun A 5 m S1 9 m S2 5 m A\nrun S1 2 m S2`, [], undefined],
+    ["ring", `${twin}\nrun A 5 m S1 9 m A\nrun S1 2`, [], undefined],
+    ["radial", `${twin}\nlength 20 m\nlength`, [], undefined],
+    ["radial", "length 20 m", [], undefined],
+    ["radial", "cable flat-twin line 2.7 mm² cpc 1.5 mm²\nlength 20 m", [], undefined],
+  ] as const)("%s: %j, read at %j", (kind, lines, read, wanted) => expect(shape(kind, lines, read)).toBe(wanted));
+
+  it("has its protective conductor as its line where nothing is known of it", () => {
+    const network = circuitOf(
+      studyOf('way 1 radial "Circuit" {\ncable flat-twin line 2.5 mm²\nlength 20 m\n}'),
+      [],
+      20,
+    );
+    expect(network?.perMetre).toEqual({ line: 0.00741, neutral: 0.00741, cpc: 0.00741 });
+    expect(network?.sources.cpc).toBeUndefined();
+  });
+});
