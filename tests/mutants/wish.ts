@@ -20,7 +20,7 @@ export interface Passed {
   readonly numbers: readonly number[];
 }
 
-export interface Again {
+interface Again {
   readonly numbers: readonly number[];
   /** Milliseconds of the processor that it takes with all asleep. */
   readonly took: number;
