@@ -47,6 +47,7 @@ const usualMethod: Readonly<Record<string, Method>> = {
   tray: "E",
   ladder: "E",
   "free-air": "E",
+  overhead: "E",
   duct: "D",
   buried: "D",
 };

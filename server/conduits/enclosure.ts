@@ -8,7 +8,7 @@ import { containmentOf } from "./containment.ts";
 type Enclosure = "steel" | "plastic" | "flexible" | "open" | "unknown";
 
 const enclosing: readonly string[] = ["conduit", "trunking"];
-const bare: readonly string[] = ["clipped", "tray", "ladder", "free-air", "buried", "duct"];
+const bare: readonly string[] = ["clipped", "tray", "ladder", "free-air", "overhead", "buried", "duct"];
 
 /** Conduit and trunking are taken as steel by those who name them as protective conductor, unless they say otherwise. */
 export function stretchEnclosure({ context }: WayStudy, { args }: FactOf<"way", "route">): Enclosure {

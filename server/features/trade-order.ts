@@ -20,6 +20,7 @@ const methodsByRoute: Readonly<Record<string, readonly string[]>> = {
   tray: ["E", "F", "C"],
   ladder: ["E", "F"],
   "free-air": ["E", "F"],
+  overhead: ["E", "F"],
   duct: ["D"],
   buried: ["D"],
   wall: ["102", "103", "A", "C"],

@@ -1,7 +1,7 @@
 import { fallsShort } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
 import { amps, relation } from "../calc/result.ts";
-import { startingCurrent, tripsOnStart } from "../circuit/motor-start.ts";
+import { inrushCurrent, startingCurrent, tripsOnStart } from "../circuit/motor-start.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { ringRules } from "../tables/ring.ts";
 import { combine } from "../tables/source.ts";
@@ -72,12 +72,17 @@ function objectionTo(
   return isWritten ? undefined : (startTrip(study, kind, rating, demand) ?? against);
 }
 
-/** Why a breaker would open on the start of its motor: the type is as it is, and a larger one holds. */
+/** Why a breaker would open on the start of its motor or transformer: the type is as it is, and a larger one holds. */
 function startTrip(study: WayStudy, { family, curve }: DeviceKind, rating: number, { value }: Demand) {
-  const start = family === "breaker" && curve && study.isFinal ? startingCurrent(study, value) : undefined;
+  const started = family === "breaker" && study.isFinal;
+  const inrush = started ? inrushCurrent(study, value) : undefined;
+  const start = inrush ?? (started ? startingCurrent(study, value) : undefined);
   const trip = start && curve && tripsOnStart(start, curve, rating);
   if (!start || !trip?.certain) return undefined;
-  const why = `the motor starts with ${amps(start.value)}, and type ${curve} opens between ${amps(trip.least)} and ${amps(trip.most)}`;
+  const what = inrush
+    ? `the transformer draws ${amps(inrush.value)} as it is switched on`
+    : `the motor starts with ${amps(start.value)}`;
+  const why = `${what}, and type ${curve} opens between ${amps(trip.least)} and ${amps(trip.most)}`;
   return { why, source: combine(start.source, trip.source) };
 }
 

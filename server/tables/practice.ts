@@ -138,6 +138,18 @@ export const practiceValues = table<PracticeValue>({
     }),
     practice({ key: "start-star-delta", item: "starting current in star, multiple of Ib", value: 2.5, unit: "" }),
     practice({ key: "start-soft-start", item: "starting current by soft starter, multiple of Ib", value: 3, unit: "" }),
+    practice({
+      key: "inrush-least",
+      item: "inrush of a transformer as it is switched on, multiple of Ib, at least",
+      value: 10,
+      unit: "",
+    }),
+    practice({
+      key: "inrush-most",
+      item: "inrush of a transformer as it is switched on, multiple of Ib, at most",
+      value: 15,
+      unit: "",
+    }),
     practice({ key: "start-drop", item: "voltage drop while a motor starts, at its terminals", value: 15, unit: "%" }),
     practice({
       key: "start-drive",

@@ -17,6 +17,7 @@ export const usualCurves = table<UsualCurve>({
   standing: "practice",
   rows: () => [
     practice({ use: "motor", curve: "C", reason: "a motor draws several times its current while it starts" }),
+    practice({ use: "transformer", curve: "D", reason: "its core draws many times its current as it is switched on" }),
     practice({ use: "heat-pump", curve: "C", reason: "its compressor draws more while it starts" }),
     practice({ use: "lift", curve: "C", reason: "its motor draws more while it starts" }),
     practice({ use: "door", curve: "C", reason: "its motor draws more while it starts" }),
@@ -49,6 +50,7 @@ export const usualConstructions = table<UsualConstruction>({
     practice({ route: "ceiling", single: "flat-twin", three: "multicore", insulation: 70 }),
     practice({ route: "floor", single: "flat-twin", three: "multicore", insulation: 70 }),
     practice({ route: "free-air", single: "multicore", three: "multicore", insulation: 70 }),
+    practice({ route: "overhead", single: "multicore", three: "multicore", insulation: 90 }),
     practice({ route: "tray", single: "armoured", three: "armoured", insulation: 90 }),
     practice({ route: "ladder", single: "armoured", three: "armoured", insulation: 90 }),
     practice({ route: "duct", single: "armoured", three: "armoured", insulation: 90 }),

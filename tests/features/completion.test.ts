@@ -32,7 +32,7 @@ describe("completion", () => {
 
   it("offers choices, then the labels of the line that are not there yet", async () => {
     expect(await offered(inWay("route ┆"))).toMatchInlineSnapshot(
-      `"clipped, conduit, trunking, ceiling, wall, floor, tray, ladder, free-air, duct, buried, method, steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, soil, apart, length, bends, metal-frame, in, legs, carries, factor, by"`,
+      `"clipped, conduit, trunking, ceiling, wall, floor, tray, ladder, free-air, overhead, duct, buried, method, steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, soil, apart, length, bends, metal-frame, in, legs, carries, factor, by"`,
     );
     expect(await offered(inWay("route clipped method C ┆"))).toMatchInlineSnapshot(
       `"steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, soil, apart, length, bends, metal-frame, in, legs, carries, factor, by"`,

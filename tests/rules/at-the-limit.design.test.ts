@@ -88,6 +88,29 @@ const limits: readonly Limit[] = [
       C10: ["warning", "5 to 10 × In"],
     },
   },
+  // A transformer of 3 kVA draws 10 to 15 times its 13 A, 130 to 195 A: type B16 opens by 80 A, C16 by 160 A, C20 by 200 A.
+  {
+    check: "design/trips-on-start",
+    text: motor("#", "serves transformer").replace("Ib 18 A", "Ib 13 A"),
+    found: {
+      B16: [
+        "warning",
+        "The transformer draws 130 A to 195 A as it is switched on, and a B16 BS EN 60898 device trips at that",
+      ],
+      B25: ["warning", "trips at that (3 to 5 × In)"],
+      B32: ["information", "may trip"],
+      B40: "",
+      C13: ["information", "may trip"],
+      C16: ["information", "may trip"],
+      C20: "",
+      D16: "",
+    },
+  },
+  {
+    check: "design/trips-on-start",
+    text: motor("B16", "serves #").replace("Ib 18 A", "Ib 13 A"),
+    found: { transformer: "warning", "transformer sockets": "", shaver: "" },
+  },
   // What else is on the circuit does not start like a motor; a line that is half written is not guessed at.
   {
     check: "design/trips-on-start",

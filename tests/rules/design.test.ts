@@ -214,6 +214,30 @@ describe("a protective conductor", () => {
   });
 });
 
+// 521.10.1 asks for an enclosure; a line between buildings (417.3.1) has none, and hangs out of reach.
+describe("cables without a sheath in the open", () => {
+  const said = (kind: string, cable = "singles") =>
+    of(
+      "design/singles-outside-containment",
+      `way 1 radial "Yard" {\ncable ${cable} line 4 mm² cpc 4 mm²\nroute ${kind}\n}`,
+    );
+
+  it("are an overhead line where that is written, and what cannot be seen is asked", () => {
+    expect(said("overhead")).toMatchObject([
+      { severity: "information", message: expect.stringContaining("out of reach") },
+    ]);
+    expect(said("overhead method F")).toHaveLength(1);
+    expect(said("overhead", "multicore 90 °C")).toEqual([]);
+  });
+
+  it("are told the word where they may be one, and nowhere else", () => {
+    expect(said("free-air method F")).toMatchObject([
+      { severity: "error", message: expect.stringContaining("write overhead") },
+    ]);
+    expect(said("clipped")).toMatchObject([{ severity: "error", message: expect.not.stringContaining("overhead") }]);
+  });
+});
+
 describe("what is not known", () => {
   it("names a table that lacks the method, and is not taken for a missing route", () => {
     const way = `way 1 radial "Kiln" {

@@ -224,6 +224,7 @@ export const places: readonly Printed[] = [
     "use curve",
     `
       motor C
+      transformer D
       heat-pump C
       lift C
       door C

@@ -37,6 +37,8 @@ export const practice: readonly Printed[] = [
       start-direct 6P
       start-star-delta 2.5P
       start-soft-start 3P
+      inrush-least 10P
+      inrush-most 15P
       start-drop 15P
       start-drive 1.5P
       motor-overload 370P

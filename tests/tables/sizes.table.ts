@@ -301,6 +301,7 @@ export const sizes: readonly Printed[] = [
       ceiling flat-twin multicore 70P
       floor flat-twin multicore 70P
       free-air multicore multicore 70P
+      overhead multicore multicore 90P
       tray armoured armoured 90P
       ladder armoured armoured 90P
       duct armoured armoured 90P

@@ -1,7 +1,7 @@
 import { looked } from "../../calc/index.ts";
 import { amps, plain, relation } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { startingCurrent, tripsOnStart } from "../../circuit/motor-start.ts";
+import { inrushCurrent, startingCurrent, tripsOnStart } from "../../circuit/motor-start.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
@@ -9,11 +9,24 @@ export default wayRule({
   id: "design/trips-on-start",
   severity: "warning",
   since: "0.1",
-  title: "A device would trip while the motor starts.",
+  title: "A device would trip while the motor starts, or as the transformer is switched on.",
   why: "The magnetic release takes the starting current for a fault. Someone then fits a larger device on the same cable. Choose a type with a higher release, or a soft starter.",
 
   clauses: ["552.1.1", "533.2.1"],
   examples: [
+    {
+      bad: `way 1 radial "Tool transformer" {
+  device       BS EN 60898 B16 6 kA
+  serves       transformer
+  ^^^^^^^^^^^^^^^^^^^^^^^^
+  Ib           13 A
+}`,
+      good: `way 1 radial "Tool transformer" {
+  device       BS EN 60898 D16 6 kA
+  serves       transformer
+  Ib           13 A
+}`,
+    },
     {
       bad: `way 1 radial "Saw" {
   device       BS EN 60898 B20 6 kA
@@ -34,7 +47,8 @@ export default wayRule({
   ],
   check(study, report) {
     const { device, isFinal } = study;
-    const start = isFinal ? startingCurrent(study) : undefined;
+    const inrush = isFinal ? inrushCurrent(study) : undefined;
+    const start = inrush ?? (isFinal ? startingCurrent(study) : undefined);
     const curve = device?.curve;
     if (!start || device?.rating === undefined || device.family !== "breaker" || !curve) return;
     // What is only estimated is spoken of where no release of the type would hold.
@@ -42,14 +56,17 @@ export default wayRule({
     if (!trip) return;
     const { from, to, least, most, certain } = trip;
     const at = study.facts.one("starting") ?? study.facts.one("serves") ?? device.fact;
+    const drawn = inrush
+      ? `The transformer draws ${amps(inrush.least ?? inrush.value)} to ${amps(inrush.value)} as it is switched on`
+      : `The motor takes ${start.stated ? "" : "about "}${amps(start.value)} while it starts`;
     report(factSpot(at), {
-      message: `The motor takes ${start.stated ? "" : "about "}${amps(start.value)} while it starts, and a ${deviceName(device)} device ${certain ? "trips at that" : "may trip"} (${plain(from)} to ${plain(to)} × In): fit a type with a higher release.`,
+      message: `${drawn}, and a ${deviceName(device)} device ${certain ? "trips at that" : "may trip"} (${plain(from)} to ${plain(to)} × In): fit a type with a higher release.`,
       value: amount(start.value, "A"),
       limit: amount(certain ? most : least, "A"),
       steps: [
         ...start.steps,
         looked(`instantaneous release of type ${curve}`, trip.source.ref, `between ${amps(least)} and ${amps(most)}`),
-        relation("starting current ≤ least that trips it", amps(start.value), amps(least)),
+        relation(`${inrush ? "inrush" : "starting current"} ≤ least that trips it`, amps(start.value), amps(least)),
       ],
       source: combine(start.source, trip.source),
       // What is estimated, or may just hold, is a question.
