@@ -30,13 +30,23 @@ export const originDemand = memoOfWhole((installation: Installation): BoardDeman
   const lines = new Map((three ? threeLines : (["L"] as const)).map((line) => [line, onLine(line, origins)]));
   const unlined = three ? origins.flatMap(({ node }) => (isUnlined(node) ? [node] : [])) : [];
   const all = origins.map(({ demand }) => demand);
+  // Listed when somebody asks: most edits change one board, and no check looks into all of them.
+  const assumed = lazy(() => all.flatMap((demand) => demand.assumed));
+  const unknown = lazy(() => [...all.flatMap((demand) => demand.unknown), ...silent]);
+  const unplaced = lazy(() => all.flatMap((demand) => demand.unplaced));
   return {
     lines,
     greatest: greatestOf(lines),
     diverse: unlined.length === 0 && all.every(({ diverse }) => diverse),
-    assumed: all.flatMap(({ assumed }) => assumed),
-    unknown: [...all.flatMap(({ unknown }) => unknown), ...silent],
-    unplaced: all.flatMap(({ unplaced }) => unplaced),
+    get assumed() {
+      return assumed();
+    },
+    get unknown() {
+      return unknown();
+    },
+    get unplaced() {
+      return unplaced();
+    },
     spread: all.reduce((sum, { spread }) => sum + spread, 0),
     unlined: [...unlined, ...all.flatMap(({ unlined: boards }) => boards)],
   };

@@ -1,4 +1,4 @@
-import { memoByObject } from "../circuit/kept.ts";
+import { memoOfBoards, memoOfWhole } from "../circuit/kept.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { FactOf } from "../model/values.ts";
@@ -12,10 +12,9 @@ export interface Feeder {
 }
 
 /** Every `feeds` of an installation, in the order of its files. */
-export const feedersIn = (installation: Installation): Feeder[] =>
-  installation.boards.flatMap(({ board }) => feedersOn(board));
+export const feedersIn = (installation: Installation): readonly Feeder[] => onBoards(installation).flat();
 
-const feedersOn = memoByObject((board: Board): readonly Feeder[] =>
+const onBoards = memoOfBoards(({ board }): readonly Feeder[] =>
   board.ways.flatMap((way) => {
     const fact = way.facts.one("feeds");
     return fact ? [{ board, way, fact, to: fact.args.board.value }] : [];
@@ -23,8 +22,8 @@ const feedersOn = memoByObject((board: Board): readonly Feeder[] =>
 );
 
 /** The boards of an installation by name; the first of a name, as a reference would find it. */
-export function boardsByName(installation: Installation): ReadonlyMap<string, Board> {
+export const boardsByName = memoOfWhole((installation: Installation): ReadonlyMap<string, Board> => {
   const map = new Map<string, Board>();
   for (const { board } of installation.boards) if (!map.has(board.head.name)) map.set(board.head.name, board);
   return map;
-}
+});

@@ -1,7 +1,7 @@
 import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact, Facts } from "../model/values.ts";
-import { memoByObject } from "./kept.ts";
+import { memoByObject, memoOfBoards } from "./kept.ts";
 
 /** A block with the line that opens it: an installation, its supply, a board, a way, a day of tests. */
 export interface Block {
@@ -31,8 +31,8 @@ export const boardBlocks = memoByObject(({ head, ways }: Board): readonly Block[
   return found;
 });
 
-const kindsOn = memoByObject((board: Board) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
+const kindsOnBoards = memoOfBoards(({ board }) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
 
 /** Whether any block of the kind stands in the installation's boards. */
 export const hasBlock = (installation: Installation, kind: Facts["kind"]): boolean =>
-  installation.boards.some(({ board }) => kindsOn(board).has(kind));
+  kindsOnBoards(installation).some((kinds) => kinds.has(kind));

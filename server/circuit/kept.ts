@@ -5,8 +5,8 @@
  */
 import { Memo } from "../memo/memo.ts";
 import { changeBetween } from "../model/context-change.ts";
-import type { Board } from "../model/file.ts";
-import type { Context } from "../model/installation.ts";
+import { type Board, type InstallationHead, sameItems } from "../model/file.ts";
+import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import {
   answerOf,
   type Bits,
@@ -179,5 +179,29 @@ export function memoOfWhole<K extends object, T>(compute: (key: K) => T): (key: 
     const value = compute(key);
     kept.set(key, { value });
     return value;
+  };
+}
+
+interface OfBoards<T> {
+  readonly boards: readonly BoardInPlace[];
+  readonly values: readonly T[];
+}
+
+/**
+ * Works something out for each board of an installation: after an edit, for those alone that are others. Where none of
+ * it is another, the list is the same one.
+ */
+export function memoOfBoards<T>(
+  compute: (place: BoardInPlace) => T,
+): (installation: Pick<Installation, "head" | "boards">) => readonly T[] {
+  const kept = new Memo<InstallationHead, OfBoards<T>>();
+  return ({ head, boards }) => {
+    if (recorder) return boards.map(compute);
+    const before = kept.get(head);
+    if (before?.boards === boards) return before.values;
+    const fresh = boards.map((place, at) => (before?.boards[at] === place ? (before.values[at] as T) : compute(place)));
+    const values = before && sameItems(before.values, fresh) ? before.values : fresh;
+    kept.set(head, { boards, values });
+    return values;
   };
 }

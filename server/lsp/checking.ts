@@ -1,5 +1,5 @@
 import type { ClientCapabilities, Connection, Range } from "vscode-languageserver";
-import type { Board } from "../model/file.ts";
+import { memoOfBoards } from "../circuit/kept.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import { CheckProgress } from "./progress.ts";
@@ -134,12 +134,13 @@ const waysIn = ({ projects }: Snapshot): number =>
     (sum, { installations }) =>
       sum +
       installations.reduce(
-        (all, { boards }) => all + boards.reduce((own, { board }) => own + waySegments(board), 0),
+        (all, installation) => all + waysOnBoards(installation).reduce((own, ways) => own + ways, 0),
         0,
       ),
     0,
   );
 
 /** Counted without reading them. */
-const waySegments = ({ segments }: Pick<Board, "segments">): number =>
-  segments.reduce((sum, { word }) => (word === "way" ? sum + 1 : sum), 0);
+const waysOnBoards = memoOfBoards(({ board: { segments } }) =>
+  segments.reduce((sum, { word }) => (word === "way" ? sum + 1 : sum), 0),
+);

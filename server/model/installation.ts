@@ -88,10 +88,10 @@ function installationOf(
   const wholeByName = new Map(whole.map((board) => [board.head.name, board]));
   const boards = whole.map((board) => {
     const upstream = upstreamOf(board.head, wholeByName);
-    return {
+    return placeOf(
       board,
-      context: contextOf({ installation: head, supply, board: board.head, upstream, edition, names }, engine),
-    };
+      contextOf({ installation: head, supply, board: board.head, upstream, edition, names }, engine),
+    );
   });
   return { head, supply, boards, names, edition, files };
 }
@@ -110,6 +110,17 @@ function upstreamOf(start: BoardHead, boards: ReadonlyMap<string, Board>): Upstr
     path.push({ board: next.head, feeder });
     current = next.head;
   }
+}
+
+const places = new Memo<Context, BoardInPlace>();
+
+/** The same object for as long as neither is another. */
+function placeOf(board: Board, context: Context): BoardInPlace {
+  const before = places.get(context);
+  if (before?.board === board) return before;
+  const place = { board, context };
+  places.set(context, place);
+  return place;
 }
 
 /** A board that several installations share is in a context of its own in each. */

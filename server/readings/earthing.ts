@@ -18,6 +18,7 @@ import {
 } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { kiloamps, remark, squareMillimetres, step } from "../calc/result.ts";
+import { memoOfBoards } from "../circuit/kept.ts";
 import { testsOf } from "../circuit/supply.ts";
 import { operatingCurrent, tripTimeOf } from "../circuit/trip.ts";
 import type { Installation } from "../model/installation.ts";
@@ -162,12 +163,12 @@ function sameConductance(copper: Calculated, metal: "aluminium"): Calculated | u
 export type Bonding = FactOf<"supply", "bonding">;
 
 /** The main bonding as the supply has it, and as the dead tests of the boards do. */
-export function allBonding({ supply, boards }: Pick<Installation, "supply" | "boards">): Bonding[] {
-  const tested = boards.flatMap(({ board }) =>
-    testsOf<"boardDead">(board.head.facts.all("dead")).flatMap((test) => test.facts.all("bonding")),
-  );
-  return [...(supply?.all("bonding") ?? []), ...tested].filter(bondsSomething);
-}
+export const allBonding = (installation: Pick<Installation, "head" | "supply" | "boards">): Bonding[] =>
+  [...(installation.supply?.all("bonding") ?? []), ...testedOnBoards(installation).flat()].filter(bondsSomething);
+
+const testedOnBoards = memoOfBoards(({ board }) =>
+  testsOf<"boardDead">(board.head.facts.all("dead")).flatMap((test) => test.facts.all("bonding")),
+);
 
 /** `bonding none` is a statement of the designer, `bonding gas missing` one of an inspector: neither is a conductor. */
 export const bondsSomething = ({ args }: Bonding): boolean => args.service.value !== "none" && !args.missing;

@@ -1,7 +1,6 @@
 import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoOfBoards, memoOfWhole } from "../circuit/kept.ts";
 import { Memo } from "../memo/memo.ts";
-import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 import { comparison } from "../tables/comparison.ts";
@@ -27,23 +26,29 @@ function daysIn(blocks: readonly Block[]): Days {
   return { designed: days("designed")[0], lastTest: days("dead", "live").at(-1) };
 }
 
-const daysOnBoard = memoByObject((board: Board) => daysIn(boardBlocks(board)));
+const daysOnBoards = memoOfBoards(({ board }) => daysIn(boardBlocks(board)));
+
+/** The first design and the last test of an installation and its boards. */
+const daysOf = memoOfWhole((installation: Installation): Days => {
+  const parts = [daysIn(ownBlocks(installation)), ...daysOnBoards(installation)];
+  const designed = parts.flatMap((part) => part.designed ?? []).sort()[0];
+  const lastTest = parts
+    .flatMap((part) => part.lastTest ?? [])
+    .sort()
+    .at(-1);
+  return { designed, lastTest };
+});
 
 const dayOf = ({ args }: Fact): string[] =>
   args.on && "value" in args.on && typeof args.on.value === "string" ? [args.on.value] : [];
 
 export function editionDates(installation: Installation, edition: Edition): EditionDates {
-  const parts = [daysIn(ownBlocks(installation)), ...installation.boards.map(({ board }) => daysOnBoard(board))];
-  const [firstDesigned] = parts.flatMap(({ designed }) => designed ?? []).sort();
+  const { designed: firstDesigned, lastTest } = daysOf(installation);
   const existing = installation.head.facts.one("work")?.args.work.value === "existing";
   const designed = existing ? undefined : firstDesigned;
   const successor = successorOf(edition);
   const since = successor && addMonths(successor.from, comparison.editionChange.value);
   const superseded = designed !== undefined && since !== undefined && designed >= since;
-  const lastTest = parts
-    .flatMap((part) => part.lastTest ?? [])
-    .sort()
-    .at(-1);
   return { designed, supersededBy: superseded ? newestAt(designed) : undefined, lastTest };
 }
 

@@ -4,7 +4,7 @@ import { type Calculated, faultCurrent } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { boardFaults, boardFaultsAtMost, type FaultAt, supplyFaults, supplyFaultsAtMost } from "../circuit/faults.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoOfContext } from "../circuit/kept.ts";
 import { type ExactReading, originSupply, type SupplyStudy, studySupply } from "../circuit/supply.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { isThreePhase } from "../model/three-lines.ts";
@@ -24,17 +24,16 @@ export interface FaultPlace {
   readonly combined: boolean;
 }
 
-/** The origin and every board that has both figures of its own. */
-export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
-  const [first] = boards;
-  if (!first) return [];
+/** The origin, where it has both figures. */
+export function faultPlaceAtOrigin({ supply, boards }: Installation): readonly FaultPlace[] {
+  if (boards.length === 0) return [];
   const known = originSupply(supply);
   const noted = { faults: supplyFaults(supply), atMost: supplyFaultsAtMost(supply) };
-  const origin = faultPlace("the origin", known, noted, originImpedance({ supply }), known.threePhase);
-  return [...origin, ...boards.flatMap(({ context }) => boardPlace(context))];
+  return faultPlace("the origin", known, noted, originImpedance({ supply }), known.threePhase);
 }
 
-const boardPlace = memoByObject((context: Context): readonly FaultPlace[] => {
+/** A board, where it has both figures of its own. */
+export const faultPlaceAtBoard = memoOfContext((context: Context): readonly FaultPlace[] => {
   const { name, facts } = context.board;
   const loop = boardImpedance(context);
   const own = loop?.name === "Zdb" ? loop : undefined;

@@ -1,5 +1,5 @@
 import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
-import { memoByObject, memoOfWhole } from "../circuit/kept.ts";
+import { memoByObject, memoOfBoards, memoOfWhole } from "../circuit/kept.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
 import { type Fact, Facts, innerOf, type Val } from "../model/values.ts";
@@ -80,11 +80,20 @@ function byInstrument(days: readonly TestDay[], departed = false): ReadonlyMap<s
   );
 }
 
-const usesInOwnLines = memoOfWhole((installation: Installation) => byInstrument(ownTestDays(installation)));
+const usesOnBoards = memoOfBoards(({ board }) => byInstrument(boardTestDays(board), board.head.facts.has("departure")));
 
-const usesOnBoard = memoByObject((board: Board) =>
-  byInstrument(boardTestDays(board), board.head.facts.has("departure")),
-);
+/** The uses of each instrument, in the installation's own lines first and then board by board. */
+const usesOfEach = memoOfWhole((installation: Installation): ReadonlyMap<string, readonly Used[]> => {
+  const found = new Map<string, Used[]>();
+  for (const uses of [byInstrument(ownTestDays(installation)), ...usesOnBoards(installation)]) {
+    for (const [name, used] of uses) {
+      const before = found.get(name);
+      if (before) before.push(used);
+      else found.set(name, [used]);
+    }
+  }
+  return found;
+});
 
 /** Days between two others, both left out, and the line they follow from. */
 export interface Span {
@@ -143,16 +152,15 @@ export function usesWithin<S extends Span>(
   installation: Installation,
   spansOf: (facts: Facts<"instrument">) => readonly S[],
 ): (InstrumentUses & { readonly span: S })[] {
-  const own = usesInOwnLines(installation);
+  const all = usesOfEach(installation);
   return instrumentsUsed(installation).flatMap((instrument) => {
     const facts = factsOf(instrument);
     if (!facts) return [];
     const name = instrument.args.name.value;
     return spansOf(facts).flatMap((span) => {
       const { after = "", before = "9999" } = span;
-      const all = [own.get(name), ...installation.boards.map(({ board }) => usesOnBoard(board).get(name))];
-      const uses = all.flatMap((used) =>
-        used && used.until > after && used.from < before
+      const uses = (all.get(name) ?? []).flatMap((used) =>
+        used.until > after && used.from < before
           ? used.uses.filter(({ day: { on } }) => on.value > after && on.value < before)
           : [],
       );
@@ -164,17 +172,10 @@ export function usesWithin<S extends Span>(
   });
 }
 
-const namesUsedOn = memoByObject((board: Board) => new Set(namesIn(boardTestDays(board))));
-
-const namesIn = (days: readonly TestDay[]): string[] => days.flatMap((day) => day.with.map(({ value }) => value));
-
 /** What is known of an instrument. */
 export const factsOf = (instrument: InstrumentFact): Facts<"instrument"> | undefined =>
   innerOf(instrument, "instrument");
 
 /** The instruments an installation's tests were made with, each once. */
-export const instrumentsUsed = memoOfWhole((installation: Installation): readonly InstrumentFact[] => {
-  const names = new Set(namesIn(ownTestDays(installation)));
-  for (const { board } of installation.boards) for (const name of namesUsedOn(board)) names.add(name);
-  return [...names].flatMap((name) => installation.names.instruments.get(name)?.[0] ?? []);
-});
+export const instrumentsUsed = (installation: Installation): readonly InstrumentFact[] =>
+  [...usesOfEach(installation).keys()].flatMap((name) => installation.names.instruments.get(name)?.[0] ?? []);

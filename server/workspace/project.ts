@@ -172,16 +172,19 @@ export class Project {
 
   /** Whether all boards that hold some segments are checked already. */
   hasCheckedBoards(wanted: ReadonlySet<Segment>): boolean {
-    return this.#boardsWith(wanted).every(isChecked);
+    return this.#uncheckedWith(wanted).length === 0;
   }
 
   /** The same of the ways they hold alone. */
   hasCheckedWays(wanted: ReadonlySet<Segment>): boolean {
-    return this.#boardsWith(wanted).every((place) => hasCheckedWays(place, isOf(wanted)));
+    return this.#uncheckedWith(wanted).every((place) => hasCheckedWays(place, isOf(wanted)));
   }
 
-  #boardsWith(wanted: ReadonlySet<Segment>): readonly BoardInPlace[] {
-    return this.installations.flatMap(({ boards }) => boards.filter(({ board }) => holdsOne(board, wanted)));
+  /** After an edit they are few: the segments of the others are not looked through. */
+  #uncheckedWith(wanted: ReadonlySet<Segment>): readonly BoardInPlace[] {
+    return this.installations.flatMap(({ boards }) =>
+      boards.filter((place) => !isChecked(place) && holdsOne(place.board, wanted)),
+    );
   }
 
   #partsOf(file: LoadedFile): readonly FileFindings[] {
@@ -196,13 +199,13 @@ export class Project {
   /** Checks the boards that hold some segments before the others: what is found on them is kept for the rest. */
   *checkBoards(wanted: ReadonlySet<Segment>): Slices<void> {
     if (this.#result || this.files.some(isNewer)) return;
-    for (const place of this.#boardsWith(wanted)) yield* checkBoardInSlices(place);
+    for (const place of this.#uncheckedWith(wanted)) yield* checkBoardInSlices(place);
   }
 
   /** Checks the ways that are among some segments, and nothing else of their boards. */
   *checkWays(wanted: ReadonlySet<Segment>): Slices<void> {
     if (this.#result || this.files.some(isNewer)) return;
-    for (const place of this.#boardsWith(wanted)) {
+    for (const place of this.#uncheckedWith(wanted)) {
       this.#begun.add(place);
       yield* checkWaysInSlices(place, isOf(wanted));
     }
@@ -273,11 +276,13 @@ function assign(
     const problems: FileModel["problems"] = isNewer(file) ? new Map() : problemsOf(file.model);
     if (bySegment.size > 0 || problems.size > 0) {
       for (const segment of file.document.segments) {
+        const ofLanguage = problems.get(segment);
+        const found = bySegment.get(segment);
+        // Most have neither.
+        if (!ofLanguage && !found) continue;
         const here = [
-          ...(problems.get(segment) ?? []).map((problem) =>
-            problemFinding(passedOver(problem, segment, file), segment),
-          ),
-          ...(bySegment.get(segment) ?? []),
+          ...(ofLanguage ?? []).map((problem) => problemFinding(passedOver(problem, segment, file), segment)),
+          ...(found ?? []),
         ];
         here.sort(byPlace);
         for (const finding of here) own.push(finding);

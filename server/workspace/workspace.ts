@@ -309,13 +309,17 @@ export class Workspace {
   }
 }
 
+/** The segments that open the boards of a file. */
+const boardsIn = ({ model: { boards, installations } }: LoadedFile): Segment[] =>
+  [...boards, ...installations.flatMap((one) => one.boards)].map(({ head }) => head.header.segment);
+
 /** Checks every project of a file, what is looked at first. */
 function* checkFile(
   file: LoadedFile,
   projects: readonly Project[],
   lookedAt: ReadonlySet<Segment> | undefined,
 ): Slices<readonly Finding[]> {
-  const own = new Set(file.document.segments);
+  const own = new Set(boardsIn(file));
   if (lookedAt) for (const project of projects) yield* project.checkWays(lookedAt);
   for (const wanted of lookedAt ? [lookedAt, own] : [own]) {
     for (const project of projects) yield* project.checkBoards(wanted);

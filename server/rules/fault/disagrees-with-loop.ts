@@ -2,7 +2,13 @@ import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
 import type { FaultAt } from "../../circuit/faults.ts";
-import { byQuestionableLoop, type FaultPlace, faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
+import {
+  byQuestionableLoop,
+  type FaultPlace,
+  faultPlaceAtBoard,
+  faultPlaceAtOrigin,
+  singlePhaseFigure,
+} from "../../readings/fault-check.ts";
 import { combine } from "../../tables/source.ts";
 import { withSign } from "../common/dead-words.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
@@ -92,14 +98,18 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const place of faultPlaces(installation)) {
-      // Through an electrode little flows to earth, and the figure is that between line and neutral.
-      if (place.tt || singlePhaseFigure(place)) continue;
-      for (const fault of [...place.faults, ...place.atMost])
-        if (fault.name !== "PSCC") checkFaultAt(place, fault, report);
-    }
+    for (const place of faultPlaceAtOrigin(installation)) checkPlace(place, report);
+  },
+  checkBoard({ context }, report) {
+    for (const place of faultPlaceAtBoard(context)) checkPlace(place, report);
   },
 });
+
+function checkPlace(place: FaultPlace, report: Reporter): void {
+  // Through an electrode little flows to earth, and the figure is that between line and neutral.
+  if (place.tt || singlePhaseFigure(place)) return;
+  for (const fault of [...place.faults, ...place.atMost]) if (fault.name !== "PSCC") checkFaultAt(place, fault, report);
+}
 
 function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void {
   const { byLoop, loop, name, threePhase, combined } = place;

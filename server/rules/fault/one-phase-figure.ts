@@ -1,8 +1,13 @@
 import { threePhaseFault } from "../../calc/index.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
-import { faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
+import {
+  type FaultPlace,
+  faultPlaceAtBoard,
+  faultPlaceAtOrigin,
+  singlePhaseFigure,
+} from "../../readings/fault-check.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, factSpot, installationRule } from "../frame/rule.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 export default installationRule({
   id: "fault/one-phase-figure",
@@ -41,25 +46,30 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const place of faultPlaces(installation)) {
-      const found = singlePhaseFigure(place);
-      if (!found) continue;
-      const { Ipf, single, share } = found;
-      const doubled = threePhaseFault(single);
-      report(factSpot(Ipf.fact), {
-        message: `Ipf ${kiloamps(Ipf.value)} looks like a single-phase figure; between lines it is about ${kiloamps(doubled.value)} at ${place.name}: measure there, or double it.`,
-        value: amount(Ipf.value, "A"),
-        limit: amount(share.value * single, "A"),
-        least: true,
-        steps: [...place.byLoop.steps, ...doubled.steps, ...share.steps],
-        source: combine(share.source, doubled.source),
-        related: [
-          {
-            spot: factSpot(place.loop.fact),
-            message: `Loop impedance used for comparison: ${ohms(place.loop.value)}.`,
-          },
-        ],
-      });
-    }
+    for (const place of faultPlaceAtOrigin(installation)) checkPlace(place, report);
+  },
+  checkBoard({ context }, report) {
+    for (const place of faultPlaceAtBoard(context)) checkPlace(place, report);
   },
 });
+
+function checkPlace(place: FaultPlace, report: Reporter): void {
+  const found = singlePhaseFigure(place);
+  if (!found) return;
+  const { Ipf, single, share } = found;
+  const doubled = threePhaseFault(single);
+  report(factSpot(Ipf.fact), {
+    message: `Ipf ${kiloamps(Ipf.value)} looks like a single-phase figure; between lines it is about ${kiloamps(doubled.value)} at ${place.name}: measure there, or double it.`,
+    value: amount(Ipf.value, "A"),
+    limit: amount(share.value * single, "A"),
+    least: true,
+    steps: [...place.byLoop.steps, ...doubled.steps, ...share.steps],
+    source: combine(share.source, doubled.source),
+    related: [
+      {
+        spot: factSpot(place.loop.fact),
+        message: `Loop impedance used for comparison: ${ohms(place.loop.value)}.`,
+      },
+    ],
+  });
+}

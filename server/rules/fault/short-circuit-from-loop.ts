@@ -1,8 +1,8 @@
 import { kiloamps, ohms, round } from "../../calc/result.ts";
 import type { Reading } from "../../model/values.ts";
 import { quantityOf } from "../../model/values.ts";
-import { faultPlaces } from "../../readings/fault-check.ts";
-import { amount, factSpot, installationRule } from "../frame/rule.ts";
+import { type FaultPlace, faultPlaceAtBoard, faultPlaceAtOrigin } from "../../readings/fault-check.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 export default installationRule({
   id: "fault/short-circuit-from-loop",
@@ -39,23 +39,28 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const { faults, byLoop, loop, combined } of faultPlaces(installation)) {
-      const PSCC = faults.find(({ name }) => name === "PSCC");
-      // With a combined conductor both paths are one, and equal figures are what a meter shows.
-      if (!PSCC || combined || PSCC.fact.provenance !== "measured") continue;
-      const written = quantityOf((PSCC.fact.args as { value: Reading }).value);
-      if (!written) continue;
-      const unit = written.unit === "kA" ? 1000 : 1;
-      // Two coarse figures agree by chance; only a fine one tells.
-      if (round(byLoop.value / unit, written.decimals) !== round(PSCC.value / unit, written.decimals)) continue;
-      if (String(round(PSCC.value / unit, written.decimals)).replace(/\D/g, "").length < 3) continue;
-      report(factSpot(PSCC.fact), {
-        message: `PSCC ${kiloamps(PSCC.value)} is exactly U0 / ${ohms(loop.value)}, the earth fault current: measure line to neutral.`,
-        value: amount(PSCC.value, "A"),
-        steps: byLoop.steps,
-        source: byLoop.source,
-        related: [{ spot: factSpot(loop.fact), message: `Earth fault loop impedance ${ohms(loop.value)}.` }],
-      });
-    }
+    for (const place of faultPlaceAtOrigin(installation)) checkPlace(place, report);
+  },
+  checkBoard({ context }, report) {
+    for (const place of faultPlaceAtBoard(context)) checkPlace(place, report);
   },
 });
+
+function checkPlace({ faults, byLoop, loop, combined }: FaultPlace, report: Reporter): void {
+  const PSCC = faults.find(({ name }) => name === "PSCC");
+  // With a combined conductor both paths are one, and equal figures are what a meter shows.
+  if (!PSCC || combined || PSCC.fact.provenance !== "measured") return;
+  const written = quantityOf((PSCC.fact.args as { value: Reading }).value);
+  if (!written) return;
+  const unit = written.unit === "kA" ? 1000 : 1;
+  // Two coarse figures agree by chance; only a fine one tells.
+  if (round(byLoop.value / unit, written.decimals) !== round(PSCC.value / unit, written.decimals)) return;
+  if (String(round(PSCC.value / unit, written.decimals)).replace(/\D/g, "").length < 3) return;
+  report(factSpot(PSCC.fact), {
+    message: `PSCC ${kiloamps(PSCC.value)} is exactly U0 / ${ohms(loop.value)}, the earth fault current: measure line to neutral.`,
+    value: amount(PSCC.value, "A"),
+    steps: byLoop.steps,
+    source: byLoop.source,
+    related: [{ spot: factSpot(loop.fact), message: `Earth fault loop impedance ${ohms(loop.value)}.` }],
+  });
+}

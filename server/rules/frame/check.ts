@@ -3,7 +3,8 @@
  * board with the board, so that a change costs what it touches.
  */
 import { type BoardNode, NetworkMemo, networkOf } from "../../boards/network.ts";
-import { memoByObject } from "../../circuit/kept.ts";
+import { memoByObject, memoOfBoards } from "../../circuit/kept.ts";
+import { lazy } from "../../circuit/lazy.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import { type Board, sameItems, type Way } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
@@ -122,18 +123,17 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
     for (const finding of board.findings) found.push(finding);
     for (const departure of board.departures) departures.push(departure);
   }
-  const typed = installation.boards.flatMap(({ board }) => typedOn(board));
-  const reported = keptOnBoards(installation.boards);
-  const graded = grading(installation);
+  const reported = keptOnBoards(installation);
+  const placed = placing(installation);
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
-  const ofNodes = yield* foundInNetwork(installation, set, apart);
+  const ofNodes = yield* foundInNetwork(installation, set, placed, apart);
   for (const finding of ofNodes.get(checkFailed) ?? []) found.push(finding);
   for (const { id, own } of set.installation) {
-    const ofRule = [...(ofNodes.get(id) ?? [])];
+    const ofRule: Finding[] = [];
     const { header } = installation.head;
     runAll(own, installation, { header, edition: installation.edition }, ofRule);
-    for (const finding of ofRule)
-      if (reported(finding)) found.push(finding.fixes.length > 0 ? graded(atItsWay(finding, typed)) : finding);
+    for (const finding of ofNodes.get(id) ?? []) if (reported(finding)) found.push(finding);
+    for (const finding of ofRule) if (reported(finding)) found.push(placed(finding));
     if (isLarge) yield "rules";
   }
   const result = applyDepartures(found, departures, installation);
@@ -145,12 +145,13 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
 function* foundInNetwork(
   installation: Installation,
   { onNodes }: RuleSet,
+  placed: (finding: Finding) => Finding,
   apart: boolean,
 ): Slices<ReadonlyMap<string, readonly Finding[]>> {
   const all: Finding[] = [];
   for (const node of networkOf(installation).nodes) {
     const known = apart ? undefined : nodesKept.get(node);
-    const found = known ?? foundOnNode(node, onNodes);
+    const found = known ?? foundOnNode(node, onNodes).map(placed);
     for (const finding of found) all.push(finding);
     if (known) continue;
     if (!apart) nodesKept.set(node, found);
@@ -164,11 +165,18 @@ const nodesKept = new NetworkMemo<readonly Finding[]>();
 function foundOnNode(node: BoardNode, rules: readonly Asked<BoardNode>[]): readonly Finding[] {
   const found: Finding[] = [];
   runAll(rules, node, { header: node.board.head.header, edition: node.context.edition }, found);
-  return found.length === 0 ? noFindings : found;
+  return found;
 }
 
-/** The ways of a board that a circuit type describes. */
-const typedOn = memoByObject((board: Board) => board.ways.filter(({ type }) => type));
+/** Each at the way it concerns, with the fixes that its place allows. */
+function placing(installation: Installation): (finding: Finding) => Finding {
+  const graded = grading(installation);
+  const typed = lazy(() => typedOnBoards(installation).flat());
+  return (finding) => (finding.fixes.length > 0 ? graded(atItsWay(finding, typed())) : finding);
+}
+
+/** The ways that a circuit type describes. */
+const typedOnBoards = memoOfBoards(({ board }) => board.ways.filter(({ type }) => type));
 
 /**
  * What is found on the boards that are checked already, before the rules of their installation have spoken, and on the

@@ -3,10 +3,10 @@
  * and for what 641.5 names: that the old does not impair the new. What the rest lacks is no fault of this work; what is
  * dangerous in it is reported all the same, for the remarks on the existing installation.
  */
-import { memoByObject, memoInPlace } from "../../circuit/kept.ts";
+import { memoByObject, memoInPlace, memoOfBoards } from "../../circuit/kept.ts";
 import { isOutsideWork, partWorkOf } from "../../circuit/supply.ts";
 import type { Board, Way } from "../../model/file.ts";
-import type { BoardInPlace } from "../../model/installation.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import type { Finding } from "./rule.ts";
@@ -51,9 +51,11 @@ export const keptOnBoard = memoInPlace(({ board, context }: BoardInPlace): Kept 
   };
 });
 
+const onEachBoard = memoOfBoards(keptOnBoard);
+
 /** What is reported by checks of all boards together. */
-export function keptOnBoards(places: readonly BoardInPlace[]): Kept {
-  const partly = places.map(keptOnBoard).filter((keeps) => keeps !== everything);
+export function keptOnBoards(installation: Installation): Kept {
+  const partly = onEachBoard(installation).filter((keeps) => keeps !== everything);
   return (finding) => partly.every((keeps) => keeps(finding));
 }
 

@@ -1,4 +1,4 @@
-import { memoByObject } from "../../circuit/kept.ts";
+import { memoByObject, memoOfBoards } from "../../circuit/kept.ts";
 import type { Board } from "../../model/file.ts";
 import { inspectionFor, inspectionsOf } from "../../model/inspections.ts";
 import type { FactOf, Facts } from "../../model/values.ts";
@@ -30,6 +30,8 @@ const unsignedOnBoard = memoByObject((board: Board): readonly TestDay[] => {
 });
 
 const latestUnsigned = memoByObject((board: Board): TestDay | undefined => latestOf(unsignedOnBoard(board)));
+
+const latestOnBoards = memoOfBoards(({ board }) => ({ board, latest: latestUnsigned(board) }));
 
 function checkSignature(signed: Signed | undefined, latest: TestDay | undefined, report: Reporter): void {
   const on = signed?.args.on?.value;
@@ -69,8 +71,7 @@ export default installationRule({
     const last = signed?.args.on?.value;
     if (!signed || last === undefined) return;
     const inspections = inspectionsOf(installation.head).filter(({ facts }) => facts.has("tested"));
-    const ofBoards = installation.boards.flatMap(({ board }) => {
-      const latest = latestUnsigned(board);
+    const ofBoards = latestOnBoards(installation).flatMap(({ board, latest }) => {
       // Most boards hold nothing later: none of their ways is looked into.
       if (!latest || latest.on.value <= last || board.head.facts.has("tested")) return [];
       const circuits = new Map(

@@ -1,5 +1,8 @@
+import { memoOfBoards } from "../../circuit/kept.ts";
 import { workOf } from "../../circuit/supply.ts";
 import { factSpot, installationRule } from "../frame/rule.ts";
+
+const onBoards = memoOfBoards(({ board }) => board.head.facts.one("spd"));
 
 const sample = (spd: string) => `wayfile 1
 installation "Sample" {
@@ -27,7 +30,8 @@ export default installationRule({
       good: sample('not-fitted "Owner declined in writing, equipment of low worth"'),
     },
   ],
-  check({ supply, boards, edition }, report) {
+  check(installation, report) {
+    const { supply, boards, edition } = installation;
     const [first] = boards;
     if (
       !first ||
@@ -36,9 +40,7 @@ export default installationRule({
       workOf({ installation: first.context.installation }) === "existing"
     )
       return;
-    const all = [supply?.one("spd"), ...boards.map(({ board }) => board.head.facts.one("spd"))].flatMap((fact) =>
-      fact ? [fact] : [],
-    );
+    const all = [supply?.one("spd"), ...onBoards(installation)].flatMap((fact) => (fact ? [fact] : []));
     // One device, or one reason, speaks for the whole installation.
     const [unsaid] = all;
     if (!unsaid || all.some(({ args }) => args.fitted.value === "fitted" || (args.why?.value.trim() ?? "") !== ""))
