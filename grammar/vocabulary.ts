@@ -2378,6 +2378,12 @@ const written: ReadonlyMap<string, string> = new Map(
 /** A word that was cut out of a text, as the string of the table: one that is compared at a glance and kept once. */
 export const asInTable = (word: string): string => written.get(word) ?? word;
 
+const isBlockKind = (name: string): name is BlockKind => Object.hasOwn(vocabulary, name);
+
+/** The kind of block that a word opens, if it opens one. */
+export const openedBy = (row: WordRow | undefined): BlockKind | undefined =>
+  row?.opens !== undefined && isBlockKind(row.opens) ? row.opens : undefined;
+
 /** A row by its block and word, for code that walks the table. */
 export function rowOf(block: BlockKind, word: string): WordRow | undefined {
   const rows: Readonly<Record<string, WordRow>> = vocabulary[block];

@@ -1,6 +1,6 @@
 /** What can be done about a finding: its own fixes, and to depart from the check with a reason. */
 import { parse, type Statement } from "../../grammar/parser.ts";
-import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { type BlockKind, openedBy, rowOf } from "../../grammar/vocabulary.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
@@ -82,8 +82,8 @@ function lineFor(blocks: Blocks, segment: Segment, offset: number): Line | undef
   const breakSign = text.includes("\r\n") ? "\r\n" : "\n";
   const within = blocks.within(segment);
   const statement = blocks.firstOf(segment);
-  const opens = statement && rowOf(within, statement.word.image)?.opens;
-  if (segment.kind === "block" && statement && opens && rowOf(opens as never, "departure")) {
+  const opens = statement && openedBy(rowOf(within, statement.word.image));
+  if (segment.kind === "block" && statement && opens && rowOf(opens, "departure")) {
     const close = statement.block?.close;
     if (!close) return undefined;
     const start = text.lastIndexOf("\n", close.startOffset - 1) + 1;

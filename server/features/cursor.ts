@@ -3,7 +3,7 @@ import type { IToken } from "chevrotain";
 import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import { type Block, parse, type Statement } from "../../grammar/parser.ts";
-import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { type BlockKind, openedBy, rowOf } from "../../grammar/vocabulary.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import { bindSegment } from "../model/bind.ts";
 import type { InstallationPart } from "../model/file.ts";
@@ -66,11 +66,12 @@ export function contextAt(snapshot: Snapshot, { segment, offset }: Cursor): Curs
   for (;;) {
     const statement = around.statements.findLast((one) => offset >= one.start && offset <= endOfStatement(one));
     const row = statement && rowOf(around.kind, statement.word.image);
+    const opens = openedBy(row);
     const fact = statement && around.facts.list.find((one) => one.start === statement.start);
-    if (statement?.block && isInside(statement.block, offset) && row?.opens) {
+    if (statement?.block && isInside(statement.block, offset) && opens) {
       outer.unshift(around);
       around = {
-        kind: row.opens as BlockKind,
+        kind: opens,
         header: statement,
         statements: statement.block.statements,
         facts: fact?.inner ?? emptyFacts(around.facts),

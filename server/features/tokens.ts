@@ -5,7 +5,7 @@ import { roughTimes } from "../../grammar/choices.ts";
 import { endOf } from "../../grammar/lexer.ts";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import { parse, type Statement } from "../../grammar/parser.ts";
-import { absences, type BlockKind, corrections, provenances, rowOf } from "../../grammar/vocabulary.ts";
+import { absences, type BlockKind, corrections, openedBy, provenances, rowOf } from "../../grammar/vocabulary.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 
@@ -51,7 +51,7 @@ function colour(kind: BlockKind, { word, args, block }: Statement, out: Coloured
     out.push(token(word, row.opens ? "class" : "keyword"));
     for (const arg of args) out.push(...argument(row, arg));
   }
-  const inner = row?.opens as BlockKind | undefined;
+  const inner = openedBy(row);
   if (inner) for (const statement of block?.statements ?? []) colour(inner, statement, out);
 }
 

@@ -2,7 +2,7 @@ import type { IToken } from "chevrotain";
 import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import type { Parsed, Statement } from "../../grammar/parser.ts";
-import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { type BlockKind, openedBy, rowOf } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { lineStarts, positionOf } from "../text/lines.ts";
 import { spellLine } from "./spelling.ts";
@@ -145,9 +145,10 @@ class Reader {
     const spelt = spellLine(word, args, row, within);
     const plain = { type: "statement", word: word.image, ...spelt, opens: row.opens !== undefined } as const;
     if (!block?.close) return { ...plain, ...this.#comment("comment", end) };
+    const kind = openedBy(row);
+    if (!kind) return this.#refuse();
     const closeLine = this.#line(block.close.startOffset);
     const inline = closeLine === line;
-    const kind = row.opens as BlockKind;
     const items = this.#items(kind, block.statements, line + 1, closeLine - 1);
     const sharesLine = block.statements.some(({ start }) => [line, closeLine].includes(this.#line(start)));
     if (sharesLine && items.some((item) => item.type === "raw")) {

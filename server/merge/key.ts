@@ -1,7 +1,7 @@
 /** What tells the lines of a block apart. Nothing here compares how alike two lines are. */
 import type { IToken } from "chevrotain";
 import type { Param, WordRow } from "../../grammar/params.ts";
-import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { openedBy, rowOf } from "../../grammar/vocabulary.ts";
 import type { BoundArguments } from "../model/arguments.ts";
 import { saidBeside } from "../model/beside.ts";
 import { itemsNamed } from "../model/inspections.ts";
@@ -23,8 +23,10 @@ export function keyOf(word: string, row: WordRow, { args }: Pick<BoundArguments,
 }
 
 /** Tests are of a day, made with some instruments by somebody: all of their first line tells them apart. */
-export const isTests = (row: WordRow | undefined): boolean =>
-  row?.opens !== undefined && rowOf(row.opens as BlockKind, "struck-out") !== undefined;
+export function isTests(row: WordRow | undefined): boolean {
+  const opens = openedBy(row);
+  return opens !== undefined && rowOf(opens, "struck-out") !== undefined;
+}
 
 function keyNames(row: WordRow): readonly string[] {
   if (row.reads) return row.reads.key;

@@ -6,7 +6,7 @@ import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import { type Parsed, parse, type Statement } from "../../grammar/parser.ts";
-import { type BlockKind, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { type BlockKind, openedBy, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { spell } from "../format/spelling.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { type Segment, split } from "../syntax/split.ts";
@@ -139,7 +139,7 @@ class Builder {
     const alone = statement?.block && statement.block.statements.length === 0 && others.length === 0;
     const { kind, trivia } = this.#frame;
     const part = statement && headingOf(kind, statement, commentsOf(parsed));
-    const opens = part?.row?.opens as BlockKind | undefined;
+    const opens = openedBy(part?.row);
     if (!alone || !part || !opens || part.key === "" || parsed.faults.some(({ fault }) => fault !== "unclosed")) {
       this.#unreadable = notRead(text);
       return;
@@ -252,7 +252,7 @@ class Reader {
     const broken = this.#faultyWithin(first, block ? first : last);
     const part = headingOf(kind, statement, this.#commentAt(first), broken, above);
     const whole = this.#text.slice(this.#starts[first], this.#starts[last + 1]);
-    const opens = part.row?.opens as BlockKind | undefined;
+    const opens = openedBy(part.row);
     if (!block?.close || !opens) return itemOf(part, { lead, head: whole });
     if (part.broken && part.key === "") this.#refuse(notRead(this.#lineText(first)));
     const closeLine = this.#line(block.close.startOffset);

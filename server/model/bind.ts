@@ -4,7 +4,7 @@ import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
 import { parse } from "../../grammar/parser.ts";
-import { asInTable, type BlockKind, containers, rowOf, structural } from "../../grammar/vocabulary.ts";
+import { asInTable, type BlockKind, containers, openedBy, rowOf, structural } from "../../grammar/vocabulary.ts";
 import { closeFitting } from "../memo/close-fitting.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
@@ -143,19 +143,20 @@ class Binder {
 
   #inner(row: WordRow, statement: Statement): Facts | undefined {
     const { block, word } = statement;
-    if (row.opens && block) {
+    const opens = openedBy(row);
+    if (opens && block) {
       if (containers.has(word.image)) this.#partsOnOneLine(block.statements);
-      return this.block(row.opens as BlockKind, block.statements);
+      return this.block(opens, block.statements);
     }
-    if (row.opens && !row.blockOptional && this.#segment.kind !== "open") {
+    if (opens && !row.blockOptional && this.#segment.kind !== "open") {
       this.#report("missing-block", `“${word.image}” opens a block: its facts are written between { and }.`, statement);
-    } else if (!row.opens && block) {
+    } else if (!opens && block) {
       this.#report("wrong-argument", `“${word.image}” is one line and takes no block.`, {
         start: block.open.startOffset,
         end: endOf(block.open),
       });
     }
-    return row.opens ? new Facts(row.opens as BlockKind, [], []) : undefined;
+    return opens && new Facts(opens, [], []);
   }
 
   /** Installations and boards are divided by their lines: a way on the line of its board would not be seen. */

@@ -8,7 +8,7 @@
  * meant. `supply` is a block of its installation. Names that are no plain words are in quotes.
  */
 import { unitOf } from "../../grammar/units.ts";
-import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { type BlockKind, openedBy, rowOf } from "../../grammar/vocabulary.ts";
 
 /** Whose line it is. A board is the same whether it is written in its installation or in a file of its own. */
 export type AddressPlace =
@@ -172,10 +172,10 @@ function stepsIn(items: readonly Piece[][], place: BlockKind): Pick<Address, "bl
   let left = items;
   while (left[0]) {
     const step = stepOf(left[0]);
-    const opens = rowOf(kind, step.word)?.opens;
+    const opens = openedBy(rowOf(kind, step.word));
     if (opens === undefined) break;
     blocks.push(step);
-    kind = opens as BlockKind;
+    kind = opens;
     left = left.slice(1);
   }
   const [line, part, ...more] = left;
