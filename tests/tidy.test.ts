@@ -76,7 +76,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   "server/conduits": [...below, "server/circuit"],
   "server/readings": [...below, "server/circuit", "server/conduits"],
   "server/boards": [...below, "server/circuit", "server/conduits", "server/readings"],
-  "server/diagnosis": ["server/text", "server/tables", "server/calc", "server/model", ...study],
+  "server/diagnosis": ["server/memo", "server/text", "server/tables", "server/calc", "server/model", ...study],
   "server/drawings": [
     "server/text",
     "server/syntax",

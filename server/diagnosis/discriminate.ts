@@ -5,6 +5,7 @@ import { type CircuitFault, type CircuitRuns, conductors, legEnd, legStart } fro
 import { type Measurement, networkFor, portOf } from "../calc/circuit-readings.ts";
 import { type Survey, surveyOf } from "../calc/network-survey.ts";
 import { ohms } from "../calc/result.ts";
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { conductorWords } from "./faults.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
@@ -20,14 +21,17 @@ export interface NextTest {
 /** Beyond this, a simpler test is worth more than a clearer one. */
 const enough = 8;
 
-export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undefined {
+/** Of so many the two readings are worked out in about a millisecond. */
+const testsAtOnce = 4;
+
+export function* nextTest(sheet: Sheet, kinds: readonly Kind[]): Steps<NextTest | undefined> {
   const [first, second] = leaders(kinds);
   const simple = first && byHand(sheet, kinds, first);
   if (simple) return simple;
   if (!first || !second) return undefined;
   const [one, other] = [tester(sheet, first), tester(sheet, second)];
   const pulled = [...new Set([first, second].flatMap(pinsOf))];
-  const tests = feasible(sheet.circuit, pulled).map((measurement) => {
+  const tests = yield* eachInSteps(feasible(sheet.circuit, pulled), testsAtOnce, (measurement) => {
     const values = [one(measurement), other(measurement)] as const;
     return { measurement, values, telling: tellingOf(sheet, ...values) };
   });

@@ -3,6 +3,7 @@
 import type { CircuitRuns, Conductor } from "../calc/circuit-network.ts";
 import { conductors, legEnd, legStart, onSpurOf } from "../calc/circuit-network.ts";
 import { metres, ohms } from "../calc/result.ts";
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import type { Range } from "./fit.ts";
@@ -42,14 +43,20 @@ export const conductorsRead = ({ sheet }: Predictions): Conductor[] =>
     ),
   );
 
-export function circuitFaults(predictions: Predictions): Hypothesis[] {
-  return [...legFaults(predictions), ...bridges(predictions), ...metalwork(predictions), ...otherSizes(predictions)];
+export function* circuitFaults(predictions: Predictions): Steps<Hypothesis[]> {
+  const onLegs = yield* legFaults(predictions);
+  const across = yield* bridges(predictions);
+  const beside = yield* metalwork(predictions);
+  return [...onLegs, ...across, ...beside, ...otherSizes(predictions)];
 }
 
-function legFaults(predictions: Predictions): Hypothesis[] {
+/** Of so many legs, points, or pairs of them, what is tried takes about a millisecond. */
+const atOnce = 2;
+
+function* legFaults(predictions: Predictions): Steps<Hypothesis[]> {
   const { circuit } = predictions.sheet;
   const read = conductorsRead(predictions);
-  return [...circuit.legs.entries()].flatMap(([leg, { from, to }]) => {
+  const each = yield* eachInSteps(circuit.legs, atOnce, ({ from, to }, leg) => {
     const where = `between ${place(from)} and ${place(to)}`;
     const breaks = [...read.map((one) => [one]), ...(read.length > 1 ? [read] : [])].map(
       (broken): Hypothesis => ({
@@ -88,42 +95,51 @@ function legFaults(predictions: Predictions): Hypothesis[] {
     );
     return [...breaks, ...joints];
   });
+  return each.flat();
 }
 
 /** A cable across the ring, which makes it a figure of eight. */
-function bridges(predictions: Predictions): Hypothesis[] {
+function* bridges(predictions: Predictions): Steps<Hypothesis[]> {
   const { circuit } = predictions.sheet;
   if (!circuit.closed) return [];
-  return apartOnMain(predictions, 2).map(([from, to]) => ({
-    kind: "bridge",
-    where: `between ${from} and ${to}`,
-    predict: predictions.changed(
-      conductors.map((conductor) =>
-        predictions.between(conductor, from, to, (size) => size * circuit.perMetre[conductor]),
+  return yield* eachInSteps(
+    apartOnMain(predictions, 2),
+    atOnce,
+    ([from, to]): Hypothesis => ({
+      kind: "bridge",
+      where: `between ${from} and ${to}`,
+      predict: predictions.changed(
+        conductors.map((conductor) =>
+          predictions.between(conductor, from, to, (size) => size * circuit.perMetre[conductor]),
+        ),
       ),
-    ),
-    range: cable,
-    parameter: { name: "cable", unit: "m" },
-    bridge: { from, to },
-    state: (size) => ({ faults: [{ kind: "bridge", from, to, length: size }] }),
-    say: (size) => `A cable of about ${metres(Math.round(size))} bridges the ring`,
-  }));
+      range: cable,
+      parameter: { name: "cable", unit: "m" },
+      bridge: { from, to },
+      state: (size) => ({ faults: [{ kind: "bridge", from, to, length: size }] }),
+      say: (size) => `A cable of about ${metres(Math.round(size))} bridges the ring`,
+    }),
+  );
 }
 
 /** Bonded metal beside the protective conductor: between two points of a ring, or back to the board. */
-function metalwork(predictions: Predictions): Hypothesis[] {
+function* metalwork(predictions: Predictions): Steps<Hypothesis[]> {
   const { circuit } = predictions.sheet;
   if (!conductorsRead(predictions).includes("cpc")) return [];
   const pairs = circuit.closed ? apartOnMain(predictions, 2) : circuit.places.map((name) => [legStart, name] as const);
-  return pairs.map(([from, to]) => ({
-    kind: "metal",
-    where: `between ${place(from)} and ${place(to)}`,
-    predict: predictions.changed([predictions.between("cpc", from, to, (size) => size)]),
-    range: metal,
-    parameter: { name: "path by metalwork", unit: "Ω" },
-    state: (size) => ({ faults: [{ kind: "metal", from, to, ohms: size }] }),
-    say: (size) => `Bonded metalwork of about ${ohms(size)} lies beside the protective conductor`,
-  }));
+  return yield* eachInSteps(
+    pairs,
+    atOnce,
+    ([from, to]): Hypothesis => ({
+      kind: "metal",
+      where: `between ${place(from)} and ${place(to)}`,
+      predict: predictions.changed([predictions.between("cpc", from, to, (size) => size)]),
+      range: metal,
+      parameter: { name: "path by metalwork", unit: "Ω" },
+      state: (size) => ({ faults: [{ kind: "metal", from, to, ohms: size }] }),
+      say: (size) => `Bonded metalwork of about ${ohms(size)} lies beside the protective conductor`,
+    }),
+  );
 }
 
 /**
@@ -189,16 +205,17 @@ function otherSizes(predictions: Predictions): Hypothesis[] {
   ];
 }
 
-export function pointFaults(predictions: Predictions): Hypothesis[] {
+export function* pointFaults(predictions: Predictions): Steps<Hypothesis[]> {
   const { readings, circuit } = predictions.sheet;
   const read = circuit.places.filter((name) =>
     readings.some(({ measurement }) => "place" in measurement && measurement.place === name),
   );
-  return read.flatMap((name) => [
+  const each = yield* eachInSteps(read, atOnce, (name) => [
     ...swaps(predictions, name),
     ...contacts(predictions, name),
     ...(circuit.closed ? [undrawnSpur(predictions, name)] : []),
   ]);
+  return each.flat();
 }
 
 /** What each reading gains by a size of 1, over the sound circuit and over any other. */

@@ -1,4 +1,5 @@
 /** Everything that is compared with the readings of a circuit: faults of the circuit, and slips of the test or the pen. */
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { costBeside } from "./evidence.ts";
 import { circuitFaults, pointFaults } from "./faults.ts";
@@ -8,9 +9,13 @@ import type { Sheet } from "./sheet.ts";
 import { slips } from "./slips.ts";
 
 /** Every hypothesis that has a bearing on the readings there are. The first is the sound circuit. */
-export function hypothesesOf(predictions: Predictions): Hypothesis[] {
-  const tried = [...circuitFaults(predictions), ...pointFaults(predictions), ...slips(predictions)];
-  return [sound(predictions), ...tried.map((hypothesis) => weighed(predictions.sheet, hypothesis))];
+export function* hypothesesOf(predictions: Predictions): Steps<Hypothesis[]> {
+  const ofCircuit = yield* circuitFaults(predictions);
+  const ofPoints = yield* pointFaults(predictions);
+  const ofTests = yield* slips(predictions);
+  const tried = [...ofCircuit, ...ofPoints, ...ofTests];
+  const each = yield* eachInSteps(tried, 200, (hypothesis) => weighed(predictions.sheet, hypothesis));
+  return [sound(predictions), ...each];
 }
 
 /** With what it costs by experience, and beside what the other tests show. */

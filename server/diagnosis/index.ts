@@ -1,5 +1,6 @@
 /** What readings that disagree mean: explanations in order, and the test that distinguishes the leading two. */
 import { soundReading, standings } from "../calc/sound-readings.ts";
+import { finished, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { type NextTest, nextTest } from "./discriminate.ts";
 import { evidenceWords } from "./evidence.ts";
@@ -92,7 +93,7 @@ export function diagnosePattern(sheet: Sheet): Diagnosis | undefined {
   if (!circuit.closed || circuit.places.length > mostPoints.patterned) return undefined;
   if (leastCost([...asSound(sheet, scaleOf(sheet))]) < practice.patternLeast.value) return undefined;
   const predictions = new Predictions(sheet);
-  const diagnosis = diagnosisOf(predictions, rankSingles(predictions));
+  const diagnosis = finished(diagnosisOf(predictions, finished(rankSingles(predictions))));
   return diagnosis.isPattern ? diagnosis : undefined;
 }
 
@@ -125,22 +126,28 @@ export function departures(sheet: Sheet): readonly number[] {
 
 const mostShown = 6;
 
-export function diagnose(sheet: Sheet): Diagnosis {
+export const diagnose = (sheet: Sheet): Diagnosis => finished(diagnosing(sheet));
+
+/** The same, a millisecond or so at a time. */
+export function* diagnosing(sheet: Sheet): Steps<Diagnosis> {
   if (isSound(sheet)) return { fits: true, explanations: [] };
   if (sheet.circuit.places.length > mostPoints.diagnosed)
     return { fits: false, explanations: [], note: "The circuit has too many points for a diagnosis: divide it." };
   const predictions = new Predictions(sheet);
-  return diagnosisOf(predictions, rank(predictions));
+  yield;
+  const kinds = yield* rank(predictions);
+  yield;
+  return yield* diagnosisOf(predictions, kinds);
 }
 
-function diagnosisOf(predictions: Predictions, ranked: readonly Kind[]): Diagnosis {
+function* diagnosisOf(predictions: Predictions, ranked: readonly Kind[]): Steps<Diagnosis> {
   const { sheet } = predictions;
   const kinds = ranked.filter(({ kind }) => kind !== "sound");
   const [first] = kinds;
   if (!first) return { fits: false, explanations: [] };
   const shown = kinds.filter((kind) => kind.weight >= practice.leastWeight.value).slice(0, mostShown);
   // Between two explanations that do not hold, no test is worth the walk.
-  const next = first.fits ? nextTest(sheet, kinds) : undefined;
+  const next = first.fits ? yield* nextTest(sheet, kinds) : undefined;
   const note = noteOf(sheet, kinds, next);
   return {
     fits: false,

@@ -1,4 +1,5 @@
 /** Sizes and places of two faults at once, fitted by turns. */
+import type { Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { coarse, type Fitted, fitScale, isFit, type Predict, priceOf, type Range, refine, type Scale } from "./fit.ts";
 import type { FittedHypothesis } from "./fitted.ts";
@@ -49,12 +50,12 @@ export function fitted(
 }
 
 /** Where none fits as it is: the best pairs of different kinds with the two wherever they explain the most. */
-export function searchedElsewhere(
+export function* searchedElsewhere(
   scale: Scale,
   kept: readonly Fit[],
   ordered: readonly Pair[],
   leading: readonly FittedHypothesis[],
-): Fit[] {
+): Steps<Fit[]> {
   if (kept.some(({ best }) => isFit(scale, best))) return [];
   const first = new Map<string, Pair>();
   for (const pair of ordered) if (!first.has(kindOf(pair))) first.set(kindOf(pair), pair);
@@ -66,7 +67,7 @@ export function searchedElsewhere(
   const places = Map.groupBy(leading, ({ hypothesis }) => hypothesis.kind);
   const found: Fit[] = [];
   for (const pair of worth.slice(0, kindsSettled)) {
-    const fit = settle(scale, fitted(scale, pair), places);
+    const fit = yield* settle(scale, fitted(scale, pair), places);
     found.push(fit);
     if (isFit(scale, fit.best)) break;
   }
@@ -74,18 +75,20 @@ export function searchedElsewhere(
 }
 
 /** Every place of the one with every place of the other: two legs that hide each other are found only together. */
-function settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly FittedHypothesis[]>): Fit {
+function* settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly FittedHypothesis[]>): Steps<Fit> {
   const { one, other, elsewhere } = fit.pair;
   const ofOne = trialOrderOf(places, one);
   const ofOther = trialOrderOf(places, other);
   let best: { readonly pair: Pair; readonly cost: number } | undefined;
-  for (const first of ofOne)
+  for (const first of ofOne) {
+    yield;
     for (const second of ofOther) {
       const pair = elsewhere(first, second);
       if (!pair) continue;
       const cost = costOf(scale, (size) => pair.both(fit.a, size), pair.other.hypothesis.range);
       if (!best || cost < best.cost) best = { pair, cost };
     }
+  }
   if (!best) return fit;
   const moved = fitted(scale, best.pair, fit);
   return moved.best.cost < fit.best.cost - 1e-9 ? moved : fit;

@@ -1,4 +1,5 @@
 /** A fault of the circuit and a slip of the pen in the same readings. */
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { fitScale, priceOf, type Scale, withDecimalSlip } from "./fit.ts";
 import type { FittedHypothesis } from "./fitted.ts";
 import type { Hypothesis } from "./hypothesis.ts";
@@ -11,10 +12,14 @@ const slipsTried = 40;
 const near = 3;
 
 /** A fault, and a reading with its decimal point out of place. */
-export function withSlips(predictions: Predictions, scale: Scale, leading: readonly FittedHypothesis[]): Hypothesis[] {
+export function* withSlips(
+  predictions: Predictions,
+  scale: Scale,
+  leading: readonly FittedHypothesis[],
+): Steps<Hypothesis[]> {
   const { sheet } = predictions;
   const bases = leading.filter(({ hypothesis: { kind, reread, links } }) => kind !== "sound" && !reread && !links);
-  return bases.slice(0, slipsTried).flatMap((base) =>
+  const each = yield* eachInSteps(bases.slice(0, slipsTried), 1, (base) =>
     sheet.readings.flatMap(({ name, open }, at) => {
       const written = scale.values[at] ?? 0;
       const asked = base.fitted.predicted[at] ?? 0;
@@ -43,4 +48,5 @@ export function withSlips(predictions: Predictions, scale: Scale, leading: reado
       });
     }),
   );
+  return each.flat();
 }

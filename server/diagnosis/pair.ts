@@ -1,4 +1,5 @@
 /** Two faults at once: which go together, and what the readings are under both. */
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import type { Scale } from "./fit.ts";
 import type { FittedHypothesis } from "./fitted.ts";
 import type { Predictions } from "./predictions.ts";
@@ -18,16 +19,17 @@ export const kindOf = ({ kind, one, other }: Pair): string =>
   `${kind}: ${one.hypothesis.kind}, ${other.hypothesis.kind}`;
 
 /** A break or joint in one leg and one in another, or in another conductor. */
-export function twoLegs(
+export function* twoLegs(
   predictions: Predictions,
   legs: readonly FittedHypothesis[],
   helpful: ReadonlySet<FittedHypothesis>,
-): Pair[] {
-  return legs.flatMap((one, index) =>
+): Steps<Pair[]> {
+  const each = yield* eachInSteps(legs, 1, (one, index) =>
     legs
       .slice(index + 1)
       .flatMap((other) => (helpful.has(one) || helpful.has(other) ? (legPair(predictions, one, other) ?? []) : [])),
   );
+  return each.flat();
 }
 
 /** A break, which has no size, goes before a joint, whose size is then the one that is looked for. */
@@ -51,15 +53,16 @@ function legPair(predictions: Predictions, left: FittedHypothesis, right: Fitted
 }
 
 /** Anything with the cable, and what is read of it besides: a contact, crossed pins, leads that were not nulled. */
-export function withOverlays(
+export function* withOverlays(
   scale: Scale,
   bases: readonly FittedHypothesis[],
   leading: readonly FittedHypothesis[],
-): Pair[] {
+): Steps<Pair[]> {
   const over = leading.filter(({ hypothesis }) => hypothesis.overlay);
-  return bases.flatMap((one) =>
+  const each = yield* eachInSteps(bases, 1, (one) =>
     over.flatMap((other) => (isAskedFor(scale, one, other) ? (overlayPair(one, other) ?? []) : [])),
   );
+  return each.flat();
 }
 
 function overlayPair(one: FittedHypothesis, other: FittedHypothesis): Pair | undefined {

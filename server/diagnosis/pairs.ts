@@ -1,4 +1,5 @@
 /** Two faults at once, built from the single ones that explain most. */
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { conductorsRead, conductorWords } from "./faults.ts";
 import type { Scale } from "./fit.ts";
@@ -12,28 +13,31 @@ const pointsTried = 10;
 /** Two faults at once are rarer than one. */
 const pairPenalty = diagnosisPractice.alikeScore.value;
 
-export function pairsOf(
+export function* pairsOf(
   predictions: Predictions,
   scale: Scale,
   leading: readonly FittedHypothesis[],
   bridgesOnly: boolean,
-): Hypothesis[] {
+): Steps<Hypothesis[]> {
   const bridges = leading.filter(({ hypothesis }) => hypothesis.bridge);
   // Only some are tried, yet each could be the one: what is tried must not look the likelier for it.
   const left = Math.max(0, 2 * Math.log(bridges.length / bridgesTried));
-  const inside = bridges
-    .slice(0, bridgesTried)
-    .flatMap(({ hypothesis }) => breaksInside(predictions, hypothesis, left));
+  const inside: Hypothesis[] = [];
+  for (const { hypothesis } of bridges.slice(0, bridgesTried))
+    inside.push(...(yield* breaksInside(predictions, hypothesis, left)));
   if (bridgesOnly) return inside;
   const points = bestByPlace(leading);
-  const both = points.flatMap((one, index) =>
+  const both = yield* eachInSteps(points, 1, (one, index) =>
     points.slice(index + 1).flatMap((other) => twoPoints(predictions, one, other)),
   );
-  return [...inside, ...both, ...twoFaults(predictions, scale, leading)];
+  return [...inside, ...both.flat(), ...(yield* twoFaults(predictions, scale, leading))];
 }
 
+/** Breaks in so many legs are worked out in about a millisecond. */
+const legsAtOnce = 2;
+
 /** A break between the ends of a bridge hides: the ends still read through it. */
-function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: number): Hypothesis[] {
+function* breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: number): Steps<Hypothesis[]> {
   const { circuit } = predictions.sheet;
   const { bridge } = bridged;
   if (!bridge) return [];
@@ -42,7 +46,7 @@ function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: nu
   const changes = (["line", "neutral", "cpc"] as const).map((conductor) =>
     predictions.between(conductor, bridge.from, bridge.to, (size) => size * circuit.perMetre[conductor]),
   );
-  return circuit.legs.flatMap(({ main }, leg) => {
+  const each = yield* eachInSteps(circuit.legs, legsAtOnce, ({ main }, leg) => {
     if (!main || leg < first || leg > last) return [];
     return conductorsRead(predictions).map(
       (conductor): Hypothesis => ({
@@ -60,6 +64,7 @@ function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: nu
       }),
     );
   });
+  return each.flat();
 }
 
 /** The best of what only adds to the readings of a point, one for each point and kind. */

@@ -1,4 +1,5 @@
 /** Every hypothesis fitted, those of one kind gathered, and the kinds in order of how well they explain the readings. */
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import {
   coarse,
@@ -34,14 +35,17 @@ const bridgeMargin = 20;
 export const mostPoints = { patterned: 16, inPairs: 100, diagnosed: 300 } as const;
 
 /** Every kind of single fault or slip, the likeliest first. */
-export function rankSingles(predictions: Predictions): Kind[] {
+export function* rankSingles(predictions: Predictions): Steps<Kind[]> {
   const scale = scaleOf(predictions.sheet);
-  return gather(scale, fitAll(scale, predictions, hypothesesOf(predictions)));
+  const hypotheses = yield* hypothesesOf(predictions);
+  return gather(scale, yield* fitAll(scale, predictions, hypotheses));
 }
 
-export function rank(predictions: Predictions): Kind[] {
+export function* rank(predictions: Predictions): Steps<Kind[]> {
   const scale = scaleOf(predictions.sheet);
-  const singles = fitAll(scale, predictions, hypothesesOf(predictions));
+  const hypotheses = yield* hypothesesOf(predictions);
+  const singles = yield* fitAll(scale, predictions, hypotheses);
+  yield;
   const kinds = gather(scale, singles);
   const [first] = kinds;
   const bridge = kinds.find(({ kind }) => kind === "bridge");
@@ -49,16 +53,22 @@ export function rank(predictions: Predictions): Kind[] {
   const tooMany = predictions.sheet.circuit.places.length > mostPoints.inPairs;
   if ((first?.fits && !bridged) || tooMany) return kinds;
   // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
+  yield;
   const leading = [...singles].sort(byScore);
-  const pairs = pairsOf(predictions, scale, leading, first?.fits ?? false);
-  return gather(scale, [...singles, ...fitAll(scale, predictions, pairs)]);
+  yield;
+  const pairs = yield* pairsOf(predictions, scale, leading, first?.fits ?? false);
+  return gather(scale, [...singles, ...(yield* fitAll(scale, predictions, pairs))]);
 }
 
-function fitAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypothesis[]): FittedHypothesis[] {
-  const rough = hypotheses.map((hypothesis, place) => ({
+/** So many are fitted in about a millisecond. */
+const fittedAtOnce = 16;
+
+function* fitAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypothesis[]): Steps<FittedHypothesis[]> {
+  const rough = yield* eachInSteps(hypotheses, fittedAtOnce, (hypothesis, place) => ({
     hypothesis,
     judged: fitHypothesis(scale, sheet, hypothesis, place),
   }));
+  yield;
   const sized = (hypothesis: Hypothesis, judged: FittedHypothesis): FittedHypothesis =>
     hypothesis.range ? fitSized(scale, hypothesis, hypothesis.range, judged.place) : judged;
   // A coarse size misses a sharp reading by far, and all places of a kind by as much: they are compared among themselves.
@@ -70,7 +80,8 @@ function fitAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypot
     }),
   );
   const best = Math.min(...[...leaders.values()].map(({ refined }) => refined));
-  return rough.map(({ hypothesis, judged }) => {
+  yield;
+  return yield* eachInSteps(rough, fittedAtOnce, ({ hypothesis, judged }) => {
     const { cost, refined } = leaders.get(hypothesis.kind) ?? { cost: 0, refined: 0 };
     const worth = refined < best + refineMargin && judged.fitted.cost < cost + refineMargin;
     return worth ? sized(hypothesis, judged) : judged;

@@ -2,6 +2,7 @@
 import type { Conductor } from "../calc/circuit-network.ts";
 import type { BoardLinks, Measurement } from "../calc/circuit-readings.ts";
 import { ohms, plain } from "../calc/result.ts";
+import type { Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { additiveOverlay } from "./faults.ts";
 import type { Hypothesis } from "./hypothesis.ts";
@@ -10,13 +11,17 @@ import type { Predictions } from "./predictions.ts";
 const practice = diagnosisPractice;
 const soundState = () => ({ faults: [] });
 
-export function slips(predictions: Predictions): Hypothesis[] {
+export function* slips(predictions: Predictions): Steps<Hypothesis[]> {
+  const links = wrongLinks(predictions);
+  yield;
+  const others = yield* exchanged(predictions);
+  yield;
   return [
-    ...wrongLinks(predictions),
+    ...links,
     leads(predictions),
     ...partLeads(predictions),
     ...wrongLength(predictions),
-    ...exchanged(predictions),
+    ...others,
     ...copied(predictions),
     ...copiedEnd(predictions),
     ...sumOfEnds(predictions),
@@ -153,7 +158,7 @@ function wrongLength({ sound, sheet }: Predictions): Hypothesis[] {
 }
 
 /** Two readings in each other's place: of two points in one column, of the two columns at a point, of two ends. */
-function exchanged({ sound, sheet }: Predictions): Hypothesis[] {
+function* exchanged({ sound, sheet }: Predictions): Steps<Hypothesis[]> {
   const { readings, accuracy } = sheet;
   const columns = new Map<string, number[]>();
   const note = (key: string, at: number) => columns.set(key, [...(columns.get(key) ?? []), at]);
@@ -165,24 +170,34 @@ function exchanged({ sound, sheet }: Predictions): Hypothesis[] {
   }
   const found: Hypothesis[] = [];
   for (const [key, column] of columns)
-    for (const [index, one] of column.entries())
+    for (const [index, one] of column.entries()) {
+      if (index % columnsAtOnce === 1) yield;
       for (const other of column.slice(index + 1)) {
         const [first, second] = [readings[one], readings[other]];
         if (!first || !second) continue;
         const apart = Math.abs((sound[one] ?? 0) - (sound[other] ?? 0));
         if (!(apart > accuracy.digits)) continue;
-        const values = Float64Array.from(sound);
-        values[one] = sound[other] ?? 0;
-        values[other] = sound[one] ?? 0;
         found.push({
           kind: `exchanged-${key.split(" ")[0]}`,
           where: "",
-          predict: () => values,
+          predict: () => withExchanged(sound, one, other),
           state: soundState,
           say: () => `The readings ${first.name} and ${second.name} stand in each other's place.`,
         });
       }
+    }
   return found;
+}
+
+/** Of so many readings the pairs with all others are made in about a millisecond. */
+const columnsAtOnce = 8;
+
+/** Made when it is asked for: of a hundred points there are ten thousand pairs. */
+function withExchanged(sound: Float64Array, one: number, other: number): Float64Array {
+  const values = Float64Array.from(sound);
+  values[one] = sound[other] ?? 0;
+  values[other] = sound[one] ?? 0;
+  return values;
 }
 
 /** One column written into the other. */

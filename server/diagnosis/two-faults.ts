@@ -2,6 +2,7 @@
  * Two faults at once, or a fault and a slip. Every plausible pair of the leading ones is compared with the readings
  * roughly; the best of them have both their sizes fitted by turns. Bounded, whatever the size of the circuit.
  */
+import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import type { Scale } from "./fit.ts";
 import type { FittedHypothesis } from "./fitted.ts";
@@ -18,8 +19,14 @@ const basesTried = 18;
 const pairsFitted = 24;
 const pairsPolished = 6;
 const turnsToPolish = 8;
+/** So many are compared with the readings in about a millisecond. */
+const pairsAtOnce = 16;
 
-export function twoFaults(predictions: Predictions, scale: Scale, leading: readonly FittedHypothesis[]): Hypothesis[] {
+export function* twoFaults(
+  predictions: Predictions,
+  scale: Scale,
+  leading: readonly FittedHypothesis[],
+): Steps<Hypothesis[]> {
   const isLeg = ({ change }: Hypothesis) => change !== undefined;
   const sound = leading.find(({ hypothesis }) => hypothesis.kind === "sound");
   // Of two, one at least explains something alone that a sound circuit does not.
@@ -30,18 +37,16 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
   const helpful = new Set(helping);
   const hidden = legs.filter((leg) => !bases.includes(leg));
   const leads = leading.filter(({ hypothesis }) => hypothesis.kind === "leads");
-  const pairs = [
-    ...twoLegs(predictions, legs, helpful),
-    ...withOverlays(scale, bases, leading),
-    // What is on every reading hides where a joint lies.
-    ...withOverlays(scale, hidden, leads),
-  ];
-  const rough = pairs.map((pair) => ({ pair, cost: roughCost(scale, pair) })).sort((a, b) => a.cost - b.cost);
-  const kept = refined(
-    scale,
-    rough.slice(0, pairsFitted).map(({ pair }) => fitted(scale, pair)),
-  );
-  const more = searchedElsewhere(
+  const inLegs = yield* twoLegs(predictions, legs, helpful);
+  const beside = yield* withOverlays(scale, bases, leading);
+  // What is on every reading hides where a joint lies.
+  const hiding = yield* withOverlays(scale, hidden, leads);
+  const pairs = [...inLegs, ...beside, ...hiding];
+  const unsorted = yield* eachInSteps(pairs, pairsAtOnce, (pair) => ({ pair, cost: roughCost(scale, pair) }));
+  const rough = unsorted.sort((a, b) => a.cost - b.cost);
+  const first = yield* eachInSteps(rough.slice(0, pairsFitted), 1, ({ pair }) => fitted(scale, pair));
+  const kept = yield* refined(scale, first);
+  const more = yield* searchedElsewhere(
     scale,
     kept,
     rough.map(({ pair }) => pair),
@@ -49,18 +54,20 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
   );
   const found = [...kept, ...more];
   const count = Map.groupBy(found, ({ pair }) => kindOf(pair));
-  const both = found.map((fit) => {
+  const both = yield* eachInSteps(found, 1, (fit) => {
     // Only some were fitted, yet each could be the one: what is tried must not look the likelier for it.
     const left = 2 * Math.log(Math.max(1, pairs.length / (count.get(kindOf(fit.pair))?.length ?? 1)));
     return hypothesisOf(scale, fit, left);
   });
-  return [...both, ...withSlips(predictions, scale, leading)];
+  return [...both, ...(yield* withSlips(predictions, scale, leading))];
 }
 
 /** The best of them fitted further: two sizes that make up for each other settle slowly. */
-function refined(scale: Scale, fits: readonly Fit[]): Fit[] {
+function* refined(scale: Scale, fits: readonly Fit[]): Steps<Fit[]> {
   const inOrder = [...fits].sort((one, other) => one.best.cost - other.best.cost);
-  return inOrder.map((fit, place) => (place < pairsPolished ? fitted(scale, fit.pair, fit, turnsToPolish) : fit));
+  return yield* eachInSteps(inOrder, 1, (fit, place) =>
+    place < pairsPolished ? fitted(scale, fit.pair, fit, turnsToPolish) : fit,
+  );
 }
 
 /** The likeliest places of each kind of fault. */

@@ -5,10 +5,9 @@
 import { legEnd, legStart } from "../calc/circuit-network.ts";
 import { metres, ohms } from "../calc/result.ts";
 import { ringTolerance } from "../calc/ring.ts";
-import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { diagnose, type Explanation, type FaultPlace } from "../diagnosis/index.ts";
-import { sheetOfWay } from "../diagnosis/read.ts";
+import type { Explanation, FaultPlace } from "../diagnosis/index.ts";
+import { diagnosisOfWay } from "../diagnosis/of-way.ts";
 import {
   cut,
   type Drawing,
@@ -67,8 +66,6 @@ interface Spot {
   readonly angle: number;
 }
 
-const diagnosed = memoByObject(diagnose);
-
 export function ringDrawing(study: WayStudy): Drawing {
   const points = pointsOf(study);
   const depth = Math.max(0, ...points.map((point) => point.depth));
@@ -80,8 +77,7 @@ export function ringDrawing(study: WayStudy): Drawing {
   const middle = { x: width / 2, y: height / 2 - 8 };
   const spots = new Map(points.map((point) => [point.name, spotOf(point, middle)] as const));
   const sides = sidesOf(points, spots);
-  const sheet = sheetOfWay(study);
-  const [leading] = sheet ? diagnosed(sheet).explanations : [];
+  const [leading] = diagnosisOfWay(study)?.diagnosis.explanations ?? [];
   const { id, title } = study.way;
   const drawn = study.runs?.closed ?? false;
   return {

@@ -2,15 +2,9 @@ import { ohms, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { memoByObject } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import {
-  type Diagnosis,
-  departures,
-  diagnose,
-  diagnosePattern,
-  type Explanation,
-  isSound,
-} from "../../diagnosis/index.ts";
-import { type ReadSheet, sheetOfWay } from "../../diagnosis/read.ts";
+import { type Diagnosis, departures, type Explanation } from "../../diagnosis/index.ts";
+import { diagnosisInSteps, diagnosisOfWay } from "../../diagnosis/of-way.ts";
+import type { ReadSheet } from "../../diagnosis/read.ts";
 import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
 import { r2OffLength, r2Share } from "../../readings/r2.ts";
 import { diagnosisPractice } from "../../tables/diagnosis-practice.ts";
@@ -80,6 +74,9 @@ export default wayRule({
 }`,
     },
   ],
+  *before(study) {
+    if (!isCopied(study)) yield* diagnosisInSteps(study);
+  },
   check(study, report, found) {
     const verdict = verdictOn(study);
     if (!verdict) return;
@@ -97,10 +94,8 @@ interface Verdict {
 }
 
 const verdictOn = memoByObject((study: WayStudy): Verdict | undefined => {
-  const sheet = sheetOfWay(study);
-  if (!sheet || isCopied(study)) return undefined;
-  const diagnosis = isSound(sheet) ? diagnosePattern(sheet) : diagnose(sheet);
-  return diagnosis && { sheet, off: departures(sheet), diagnosis };
+  const found = isCopied(study) ? undefined : diagnosisOfWay(study);
+  return found && { ...found, off: departures(found.sheet) };
 });
 
 /** Whether a finding stands on a reading that the diagnosis weighed. */

@@ -62,6 +62,8 @@ interface RuleSet {
   readonly way: readonly Asked<WayStudy>[];
   /** Rules that say what all the readings of a way come to, once the others have spoken. */
   readonly verdicts: readonly Asked<WayStudy>[];
+  /** Those of all of them that have something to work out beforehand. */
+  readonly lengthy: readonly WayRule[];
   /** Rules whose findings such a verdict may speak for. */
   readonly compares: ReadonlySet<string>;
   /** Board rules, and the part of installation rules that asks boards: in groups, between which work may stop. */
@@ -92,6 +94,7 @@ function onBoard(rule: Rule): Asked<BoardSubject>[] {
 const sortRules = (rules: readonly Rule[]): RuleSet => ({
   way: onWays(rules).flatMap((rule) => (rule.verdict ? [] : [asked(rule, rule.check)])),
   verdicts: onWays(rules).flatMap((rule) => (rule.verdict ? [asked(rule, rule.check)] : [])),
+  lengthy: onWays(rules).filter(({ before }) => before),
   compares: new Set(onWays(rules).flatMap(({ id, compares }) => (compares ? [id] : []))),
   onBoards: inGroups(rules.flatMap(onBoard)),
   onNodes: onInstallations(rules).flatMap((rule) => (rule.checkNode ? [asked(rule, rule.checkNode)] : [])),
@@ -227,7 +230,9 @@ export function* checkWaysInSlices(place: BoardInPlace, wanted: (way: Way) => bo
   const { board, context } = place;
   const known = new StillKnown(context.parts);
   for (const way of board.ways) {
-    if (wanted(way) && knownOrChecked(way, place, known, standardSet).isNew) yield;
+    if (!wanted(way)) continue;
+    yield* workedOut(way, place, known);
+    if (knownOrChecked(way, place, known, standardSet).isNew) yield;
   }
 }
 
@@ -239,6 +244,23 @@ export function hasCheckedWays(place: BoardInPlace, wanted: (way: Way) => boolea
 
 const knownOrChecked = (way: Way, { context }: BoardInPlace, known: StillKnown, set: RuleSet): KeptFindings =>
   known.ofWay(way) ?? checkWay(studyWay(way, context), set, known.partOfWay(way));
+
+/** What takes the rules of a way long is worked out before they run, in steps. */
+function* workedOut(way: Way, { context }: BoardInPlace, known: StillKnown): Slices<void> {
+  if (known.ofWay(way)) return;
+  const before = known.partOfWay(way);
+  const { askers } = context.parts.questions;
+  for (const rule of standardSet.lengthy)
+    if (!before || before.asksAgain(askers.numberOf(rule.id))) yield* inSteps(rule, studyWay(way, context));
+}
+
+function* inSteps({ before }: WayRule, study: WayStudy): Slices<void> {
+  try {
+    for (const _ of before?.(study) ?? []) yield "rules";
+  } catch {
+    // It fails once more as the rule runs, and is reported then.
+  }
+}
 
 /** Checks one board before the others: what is found is kept until all of its installation is checked. */
 export function* checkBoardInSlices(place: BoardInPlace): Slices<void> {
@@ -261,6 +283,7 @@ function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
   const findings: Finding[] = [];
   const reads: number[] = [];
   for (const way of board.ways) {
+    yield* workedOut(way, place, known);
     const ofWay = knownOrChecked(way, place, known, set);
     for (const finding of ofWay.findings) findings.push(finding);
     addBits(reads, ofWay.reads);

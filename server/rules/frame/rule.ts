@@ -3,6 +3,7 @@ import { marginOf } from "../../calc/margin.ts";
 import { type Calculated, remark, type Step, working } from "../../calc/result.ts";
 import { asRememberedWords, beyondLimit, type LimitVerdict, toLookUp } from "../../calc/verdict.ts";
 import type { WayStudy } from "../../circuit/way.ts";
+import type { Steps } from "../../memo/steps.ts";
 import type { Board } from "../../model/file.ts";
 import type { Context, Installation } from "../../model/installation.ts";
 import type { Fix } from "../../model/problems.ts";
@@ -122,6 +123,8 @@ export interface WayRule extends Declaration {
   readonly compares?: true;
   /** Whether it is put last, and is given what the others found: a verdict on all readings of the circuit. */
   readonly verdict?: true;
+  /** Works out beforehand, step by step, what would take the check too long in one go. It reports nothing. */
+  readonly before?: (study: WayStudy) => Steps<void>;
   readonly check: (study: WayStudy, report: Reporter, found: readonly Finding[]) => void;
 }
 
