@@ -5,14 +5,14 @@ import { find } from "./find.ts";
 
 export interface Limit {
   readonly check: string;
-  /** Of each value: the severity, or nothing; a text that is found as well stands behind it. */
+  /** Of each value: the severity, or nothing, or that of each of two; a text that is found as well stands behind it. */
   readonly found: Readonly<Record<string, Found | readonly [Found, string]>>;
   /** Holds `#` where the value stands. */
   readonly text: string;
   readonly setting?: Setting;
 }
 
-type Found = "" | "error" | "warning" | "information";
+type Found = "" | "error" | "warning" | "information" | "error,warning";
 
 export function holdAtLimits(limits: readonly Limit[]): void {
   const cases = limits.flatMap(({ check, text, setting, found }) =>
