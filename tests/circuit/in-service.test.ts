@@ -7,6 +7,7 @@ import { disconnectionOf, readingLimit, serviceLimit } from "../../server/circui
 import { corrected } from "../../server/circuit/drop-corrected.ts";
 import { farthestPlace, faultPlaces, placeWords, shareStep, timesAt } from "../../server/circuit/parallel.ts";
 import { reactanceOf } from "../../server/circuit/reactance.ts";
+import { operatingCurrent, trippingOf, tripTime } from "../../server/circuit/trip.ts";
 import type { WayStudy } from "../../server/circuit/way.ts";
 import type { Setting } from "../../server/rules/frame/rule.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
@@ -140,4 +141,37 @@ describe("a fault in one of several in parallel", () => {
     ]);
     expect(shareStep(1, farthestPlace(cable(1), both), "line")).toEqual([]);
   });
+});
+
+// 63 A gG: 230 V × 0.95 over 0.78 Ω and 0.44 Ω, the limits of 5 s and 0.4 s as they are printed (Tables 41.4 and 41.2), and
+// the curve a straight line between them where both scales are logarithms.
+describe("the time of a device at a current", () => {
+  const time = (device: string, current: number) => {
+    const found = tripTime(studied(`device ${device}`), current);
+    return found && [Number(found.time.value.toFixed(3)), found.atMost];
+  };
+  const at = (device: string, within: number) => {
+    const tripping = trippingOf(studied(`device ${device}`));
+    return (tripping && operatingCurrent(tripping, within)?.value) ?? Number.NaN;
+  };
+  const fuse = "BS 88-2 63 A 80 kA gG";
+  const [slow, quick] = [at(fuse, 5), at(fuse, 0.4)];
+
+  it("of a fuse is kept from five seconds to 0.4 s", () => {
+    expect(slow).toBeCloseTo(218.5 / 0.78, 0);
+    expect(time(fuse, slow * 0.99)).toBeUndefined();
+    expect(time(fuse, slow)).toEqual([5, false]);
+    expect(time(fuse, Math.sqrt(slow * quick))).toEqual([Number(Math.sqrt(5 * 0.4).toFixed(3)), false]);
+    expect(time(fuse, quick)).toEqual([0.4, true]);
+    expect(time(fuse, quick * 2)).toEqual([0.4, true]);
+  });
+
+  it("of a breaker is a tenth of a second at most in its magnetic range", () => {
+    expect(time("BS EN 60898 B16 6 kA", 80)).toEqual([0.1, true]);
+    expect(time("BS EN 60898 B16 6 kA", 79)).toBeUndefined();
+    expect(time("BS EN 60898 D16 6 kA", 319)).toBeUndefined();
+    expect(time("BS EN 60898 D16 6 kA", 320)).toEqual([0.1, true]);
+  });
+
+  it("is nothing where its rating is not known", () => expect(time("BS EN 60898 6 kA", 1000)).toBeUndefined());
 });

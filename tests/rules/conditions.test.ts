@@ -252,6 +252,46 @@ const limits: readonly Limit[] = [
       "heating\nload 3 kW": "",
     },
   },
+  // IEC 60034-1: the power of a motor is what it delivers. Of 370 W and more it is asked what it draws.
+  {
+    check: "design/motor-input-not-stated",
+    text: way(`device BS EN 60898 D16 6 kA\nserves #`),
+    found: {
+      "motor\nload 369 W": "",
+      "motor\nload 370 W": [
+        "warning",
+        "state its efficiency (100 % if this is what it draws) and power-factor from its",
+      ],
+      "motor\nload 2 kW efficiency 85 %": ["warning", "state power-factor from its plate"],
+      "motor\nload 2 kW efficiency 85 %\npower-factor 80 %": "",
+      "motor\nload 2 kW\npower-factor 80 %": ["warning", "state its efficiency"],
+      // A drive takes its current nearly in phase.
+      "motor\nload 2 kW\nstarting drive": ["warning", "state its efficiency (100 % if this is what it draws) from"],
+      "motor\nload 2 kW efficiency 85 %\nstarting drive": "",
+      "motor\nload 2 kW efficiency 85 %\nstarting direct": "warning",
+      "motor\nload 2 kW\nIb 10 A": "",
+      "motor\nload 9 A": "",
+      "motor lighting\nload 2 kW": "",
+      "heating\nload 2 kW": "",
+    },
+  },
+  // 643.7.3.201: prospective fault current at a board that another feeds, stated or tested; the origin's is not its own.
+  ...(
+    [
+      ["Ze 0.30 Ω\nIpf 1.2 kA", "fed-from Z", "error"],
+      ["Ze 0.30 Ω", "fed-from Z\nIpf 1.2 kA", ""],
+      ["Ze 0.30 Ω", "fed-from Z\nlive 2026-03-05 {\nIpf 1.2 kA\n}", ""],
+      ["Ze 0.30 Ω", "fed-from Z\nlive 2026-03-05 {\nZdb 0.31 Ω\n}", "error"],
+      ["Ze 0.30 Ω", "fed-from supply", ""],
+    ] as const
+  ).map(
+    ([supply, board, found]): Limit => ({
+      check: "fault/current-missing",
+      setting: { stage: "tested", supply: `earthing TN-S\n${supply}`, board },
+      text: way("#"),
+      found: { [breaker]: found },
+    }),
+  ),
   {
     check: "design/neutral-shared",
     text: way("#"),
