@@ -135,3 +135,74 @@ describe("a continuity that nobody read", () => {
     expect(said.join()).toContain(`Continuity is ${words}, not measured`);
   });
 });
+
+describe("what is shown beside a finding", () => {
+  const related = (id: string, lines: string, setting = {}) =>
+    find(id, lines, setting).map((finding) => finding.related.map(({ message }) => message));
+
+  // A tenth of the middle of the board, and eight of the others at most.
+  it("is eight of the other circuits where one insulates far worse", () => {
+    const ways = (count: number) =>
+      Array.from({ length: count }, (_, at) => {
+        const reading = at === 0 ? "9 MΩ" : `${100 + at} MΩ`;
+        return `way ${at + 1} radial "Circuit" {\ndead 2026-03-04 {\ninsulation 500 V L-E ${reading}\n}\n}`;
+      }).join("\n");
+    expect(related("insulation/outlier", ways(4))[0]).toEqual([
+      "Way 2: insulation 101 MΩ.",
+      "Way 3: insulation 102 MΩ.",
+      "Way 4: insulation 103 MΩ.",
+    ]);
+    expect(related("insulation/outlier", ways(9))[0]).toHaveLength(8);
+    expect(related("insulation/outlier", ways(10))[0]).toHaveLength(8);
+    expect(related("insulation/outlier", ways(3))).toEqual([]);
+  });
+
+  it("is the dead test that came after the live ones", () => {
+    const days = (dead: string) =>
+      `way 1 radial "Circuit" {\ndead ${dead} {\nR1+R2 0.41 Ω\ninsulation 500 V L-E 200 MΩ\n}\nlive 2026-03-05 {\nZs 0.7 Ω\n}\n}`;
+    expect(related("live/before-dead", days("2026-03-06"))).toEqual([["The first dead tests."]]);
+    expect(related("live/before-dead", days("2026-03-05"))).toEqual([]);
+    const second = days("2026-03-04").replace(
+      "\ninsulation 500 V L-E 200 MΩ\n}",
+      "\n}\ndead 2026-03-06 {\ninsulation 500 V L-E 200 MΩ\n}",
+    );
+    expect(related("live/before-dead", second)).toEqual([["The first test of insulation."]]);
+  });
+
+  it("is the test in which polarity was wrong, at a point or of the circuit", () => {
+    const said = (line: string) =>
+      find("polarity/wrong", `way 1 radial "Circuit" {\ndead 2026-03-04 {\n${line}\n}\n}`).map(
+        ({ message }) => message,
+      );
+    expect(said("polarity wrong")).toEqual([
+      "Polarity is wrong: isolate, put it right, and record the new test below this one.",
+    ]);
+    expect(said("at S1 polarity wrong")[0]).toMatch(/^Polarity is wrong at S1: isolate/);
+    expect(said("polarity ok")).toEqual([]);
+  });
+
+  it("is the limit that a short circuit falls short of, where one is known", () => {
+    const [finding] = find(
+      "insulation/zero",
+      'way 1 radial "Circuit" {\ndead 2026-03-04 {\ninsulation 500 V L-E 0 MΩ\n}\n}',
+    );
+    // Table 64: 1 MΩ at 500 V.
+    expect([finding?.value, finding?.limit]).toEqual([
+      { amount: 0, unit: "Ω" },
+      { amount: 1e6, unit: "Ω" },
+    ]);
+  });
+
+  it("is the line that carries least first, where a circuit names none", () => {
+    const lines = (phase: string, Ib: number, id: number) =>
+      `way ${id} radial "Circuit" {\n${phase}\nserves heating\nIb ${Ib} A\n}`;
+    const text = [lines("phase L1", 20, 1), lines("phase L2", 5, 2), lines("phase L3", 12, 3), lines("", 9, 4)].join(
+      "\n",
+    );
+    const setting = { supply: "earthing TN-S\nphases three", board: "fed-from supply\nphases three" };
+    const fixes = find("demand/line-not-stated", text, setting).flatMap((finding) =>
+      finding.fixes.map(({ title }) => title),
+    );
+    expect(fixes).toEqual(["It is on L2", "It is on L3", "It is on L1"]);
+  });
+});
