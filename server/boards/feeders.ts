@@ -14,7 +14,7 @@ export interface Feeder {
 /** Every `feeds` of an installation, in the order of its files. */
 export const feedersIn = (installation: Installation): readonly Feeder[] => onBoards(installation).flat();
 
-const onBoards = memoOfBoards(({ board }): readonly Feeder[] =>
+const onBoards = memoOfBoards((board): readonly Feeder[] =>
   board.ways.flatMap((way) => {
     const fact = way.facts.one("feeds");
     return fact ? [{ board, way, fact, to: fact.args.board.value }] : [];

@@ -31,7 +31,7 @@ export const boardBlocks = memoByObject(({ head, ways }: Board): readonly Block[
   return found;
 });
 
-const kindsOnBoards = memoOfBoards(({ board }) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
+const kindsOnBoards = memoOfBoards((board) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
 
 /** Whether any block of the kind stands in the installation's boards. */
 export const hasBlock = (installation: Installation, kind: Facts["kind"]): boolean =>

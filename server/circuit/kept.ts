@@ -187,19 +187,29 @@ interface OfBoards<T> {
   readonly values: readonly T[];
 }
 
+type OfInstallation<T> = (installation: Pick<Installation, "head" | "boards">) => readonly T[];
+
 /**
- * Works something out for each board of an installation: after an edit, for those alone that are others. Where none of
- * it is another, the list is the same one.
+ * Works something out for each board of an installation by what is written of it: after an edit, for those alone that
+ * are others. Where none of it is another, the list is the same one.
  */
-export function memoOfBoards<T>(
-  compute: (place: BoardInPlace) => T,
-): (installation: Pick<Installation, "head" | "boards">) => readonly T[] {
+export const memoOfBoards = <T>(compute: (board: Board) => T): OfInstallation<T> =>
+  memoOfEach(({ board }) => board, compute);
+
+/** The same for what depends on more than the board: a name that is given elsewhere makes every place another. */
+export const memoOfPlaces = <T>(compute: (place: BoardInPlace) => T): OfInstallation<T> =>
+  memoOfEach((place) => place, compute);
+
+function memoOfEach<P, T>(partOf: (place: BoardInPlace) => P, compute: (part: P) => T): OfInstallation<T> {
   const kept = new Memo<InstallationHead, OfBoards<T>>();
   return ({ head, boards }) => {
-    if (recorder) return boards.map(compute);
+    if (recorder) return boards.map((place) => compute(partOf(place)));
     const before = kept.get(head);
     if (before?.boards === boards) return before.values;
-    const fresh = boards.map((place, at) => (before?.boards[at] === place ? (before.values[at] as T) : compute(place)));
+    const fresh = boards.map((place, at) => {
+      const known = before?.boards[at];
+      return known && partOf(known) === partOf(place) ? (before.values[at] as T) : compute(partOf(place));
+    });
     const values = before && sameItems(before.values, fresh) ? before.values : fresh;
     kept.set(head, { boards, values });
     return values;

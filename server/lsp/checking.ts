@@ -141,6 +141,6 @@ const waysIn = ({ projects }: Snapshot): number =>
   );
 
 /** Counted without reading them. */
-const waysOnBoards = memoOfBoards(({ board: { segments } }) =>
+const waysOnBoards = memoOfBoards(({ segments }) =>
   segments.reduce((sum, { word }) => (word === "way" ? sum + 1 : sum), 0),
 );

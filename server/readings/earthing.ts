@@ -166,7 +166,7 @@ export type Bonding = FactOf<"supply", "bonding">;
 export const allBonding = (installation: Pick<Installation, "head" | "supply" | "boards">): Bonding[] =>
   [...(installation.supply?.all("bonding") ?? []), ...testedOnBoards(installation).flat()].filter(bondsSomething);
 
-const testedOnBoards = memoOfBoards(({ board }) =>
+const testedOnBoards = memoOfBoards((board) =>
   testsOf<"boardDead">(board.head.facts.all("dead")).flatMap((test) => test.facts.all("bonding")),
 );
 

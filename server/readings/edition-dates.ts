@@ -26,7 +26,7 @@ function daysIn(blocks: readonly Block[]): Days {
   return { designed: days("designed")[0], lastTest: days("dead", "live").at(-1) };
 }
 
-const daysOnBoards = memoOfBoards(({ board }) => daysIn(boardBlocks(board)));
+const daysOnBoards = memoOfBoards((board) => daysIn(boardBlocks(board)));
 
 /** The first design and the last test of an installation and its boards. */
 const daysOf = memoOfWhole((installation: Installation): Days => {

@@ -80,7 +80,7 @@ function byInstrument(days: readonly TestDay[], departed = false): ReadonlyMap<s
   );
 }
 
-const usesOnBoards = memoOfBoards(({ board }) => byInstrument(boardTestDays(board), board.head.facts.has("departure")));
+const usesOnBoards = memoOfBoards((board) => byInstrument(boardTestDays(board), board.head.facts.has("departure")));
 
 /** The uses of each instrument, in the installation's own lines first and then board by board. */
 const usesOfEach = memoOfWhole((installation: Installation): ReadonlyMap<string, readonly Used[]> => {

@@ -179,7 +179,7 @@ function placing(installation: Installation): (finding: Finding) => Finding {
 }
 
 /** The ways that a circuit type describes. */
-const typedOnBoards = memoOfBoards(({ board }) => board.ways.filter(({ type }) => type));
+const typedOnBoards = memoOfBoards((board) => board.ways.filter(({ type }) => type));
 
 /**
  * What is found on the boards that are checked already, before the rules of their installation have spoken, and on the

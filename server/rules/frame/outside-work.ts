@@ -3,7 +3,7 @@
  * and for what 641.5 names: that the old does not impair the new. What the rest lacks is no fault of this work; what is
  * dangerous in it is reported all the same, for the remarks on the existing installation.
  */
-import { memoByObject, memoInPlace, memoOfBoards } from "../../circuit/kept.ts";
+import { memoByObject, memoInPlace, memoOfPlaces } from "../../circuit/kept.ts";
 import { isOutsideWork, partWorkOf } from "../../circuit/supply.ts";
 import type { Board, Way } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
@@ -51,7 +51,7 @@ export const keptOnBoard = memoInPlace(({ board, context }: BoardInPlace): Kept 
   };
 });
 
-const onEachBoard = memoOfBoards(keptOnBoard);
+const onEachBoard = memoOfPlaces(keptOnBoard);
 
 /** What is reported by checks of all boards together. */
 export function keptOnBoards(installation: Installation): Kept {

@@ -31,7 +31,7 @@ const unsignedOnBoard = memoByObject((board: Board): readonly TestDay[] => {
 
 const latestUnsigned = memoByObject((board: Board): TestDay | undefined => latestOf(unsignedOnBoard(board)));
 
-const latestOnBoards = memoOfBoards(({ board }) => ({ board, latest: latestUnsigned(board) }));
+const latestOnBoards = memoOfBoards((board) => ({ board, latest: latestUnsigned(board) }));
 
 function checkSignature(signed: Signed | undefined, latest: TestDay | undefined, report: Reporter): void {
   const on = signed?.args.on?.value;

@@ -2,7 +2,7 @@ import { memoOfBoards } from "../../circuit/kept.ts";
 import { workOf } from "../../circuit/supply.ts";
 import { factSpot, installationRule } from "../frame/rule.ts";
 
-const onBoards = memoOfBoards(({ board }) => board.head.facts.one("spd"));
+const onBoards = memoOfBoards((board) => board.head.facts.one("spd"));
 
 const sample = (spd: string) => `wayfile 1
 installation "Sample" {
