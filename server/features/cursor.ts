@@ -5,8 +5,7 @@ import type { WordRow } from "../../grammar/params.ts";
 import { type Block, parse, type Statement } from "../../grammar/parser.ts";
 import { type BlockKind, openedBy, rowOf } from "../../grammar/vocabulary.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
-import { bindSegment } from "../model/bind.ts";
-import type { InstallationPart } from "../model/file.ts";
+import { boundOf, type InstallationPart } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import { type AnyValue, type Fact, Facts } from "../model/values.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -60,7 +59,7 @@ export function withinOf(snapshot: Snapshot, wanted: Segment): BlockKind {
 export function contextAt(snapshot: Snapshot, { segment, offset }: Cursor): CursorContext {
   const within = withinOf(snapshot, segment);
   const parsed = parse(segment.text, segment.mends);
-  const { facts } = bindSegment(segment, within);
+  const { facts } = boundOf(segment, within);
   const outer: EnclosingBlock[] = [];
   let around: EnclosingBlock = { kind: within, header: undefined, statements: parsed.statements, facts };
   for (;;) {

@@ -74,6 +74,12 @@ function read(segment: Segment, within: AnyBlock): Kept {
   return fresh;
 }
 
+/** What a segment says in a block, as it is known or else read for this once: the model may have it in another. */
+export function boundOf(segment: Segment, within: AnyBlock): Bound {
+  const before = kept.get(segment);
+  return before?.within === within ? before.bound : bindSegment(segment, within);
+}
+
 interface Group {
   readonly open: Segment;
   readonly segments: Segment[];
