@@ -13,6 +13,9 @@ import { Folder } from "./run.ts";
 const doors = join(import.meta.dirname, "../helpers/no-network.cjs");
 const tell = "net.connect";
 
+/** Where a program that is built for a test finds the letters of a PDF, which are shipped beside it. */
+const letters = { NODE_PATH: join(import.meta.dirname, "../../node_modules") };
+
 /** Addresses wherever a schedule holds text, and where it names a file. */
 const plain = loft.replaceAll('"Loft board"', '"https://nowhere.invalid/a.png"');
 const tempting = plain.replace(
@@ -32,6 +35,9 @@ const commands: readonly (readonly string[])[] = [
   ["explain", "loop/zs-over-limit"],
   ["schedule", "a.ways", "-o", "a.xlsx"],
   ["schedule", "tempting.ways", "-o", "a.html"],
+  ["schedule", "tempting.ways", "-o", "schedule.pdf"],
+  ["worksheet", "a.ways", "-o", "worksheet.pdf"],
+  ["working", "a.ways", "-o", "working.pdf"],
   ["enter", "a.ways", "a.xlsx", "--dry-run"],
   ["worksheet", "a.ways", "--fill", "-o", "a.html"],
   ["inspection", "a.ways", "--format", "markdown"],
@@ -73,7 +79,7 @@ it("every command works without a network, and asks for none", async () => {
     const { status, stderr } = spawnSync(file, args, {
       cwd: repository.folder,
       encoding: "utf8",
-      env: { ...process.env, WAYFILE_KNOCKS: knocks },
+      env: { ...process.env, ...letters, WAYFILE_KNOCKS: knocks },
     });
     // What is no inspection has no paper of one; what stands in a schedule that is not there is told.
     expect({ command, isDone: [0, 1, 2].includes(status ?? -1), stderr }).toEqual({
@@ -83,6 +89,8 @@ it("every command works without a network, and asks for none", async () => {
     });
   }
   expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
+  for (const paper of ["schedule", "worksheet", "working"])
+    expect(readFileSync(join(repository.folder, `${paper}.pdf`), "latin1")).toMatch(/^%PDF-/);
   repository.end();
   // A command that is added is tried here too.
   const { stdout } = spawnSync(process.execPath, [program, "--help"], { encoding: "utf8" });
@@ -100,7 +108,7 @@ it("the server works without a network, and asks for none", async () => {
     capabilities: pulling,
     folder: `file://${folder.path}`,
     command: ["--require", doors, await bundled("server/main.node.ts")],
-    env: { WAYFILE_KNOCKS: knocks },
+    env: { ...letters, WAYFILE_KNOCKS: knocks },
   });
   const uri = `file://${folder.at("a.ways")}`;
   await server.open(uri, tempting);
@@ -113,7 +121,7 @@ it("the server works without a network, and asks for none", async () => {
       position: { line: 1, character: 7 },
     });
   for (const kind of ["working", "summary"]) await server.connection.sendRequest("wayfile/report", { uri, kind });
-  for (const format of ["html", "xlsx"])
+  for (const format of ["html", "xlsx", "pdf"])
     await server.connection.sendRequest("wayfile/paper", { uri, paper: "schedule", format });
   for (const view of viewKinds) await server.connection.sendRequest("wayfile/view", { uri, view });
   await server.connection.sendRequest("wayfile/register", {});
