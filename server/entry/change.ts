@@ -6,7 +6,9 @@ import type { Installation } from "../model/installation.ts";
 import { entriesOfFile } from "../readings/entries.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import { changedSegments, type Entered, type Incoming } from "./enter.ts";
+import type { Incoming } from "./blocks.ts";
+import type { Entered } from "./enter.ts";
+import { changedSegments } from "./into-text.ts";
 import { placeName } from "./slots.ts";
 
 type Failure = { readonly failure: string };

@@ -3,7 +3,7 @@
  * at before it is used; what it names is matched with the schedule, and nothing of it is written as it is.
  */
 import { parseAddress } from "../readings/address.ts";
-import type { Incoming } from "./enter.ts";
+import type { Incoming } from "./blocks.ts";
 import type { SlotPlace } from "./slots.ts";
 
 /** The version of the file's layout. */

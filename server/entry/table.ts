@@ -3,7 +3,7 @@
  * ours. A row is a circuit, or a single test where a column names the test and another holds the result.
  */
 import type { Installation } from "../model/installation.ts";
-import type { Incoming } from "./enter.ts";
+import type { Incoming } from "./blocks.ts";
 import { placeName, type Slot, type SlotPlace, slotName, slotsOf } from "./slots.ts";
 import { sameWord } from "./value.ts";
 
