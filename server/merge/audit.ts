@@ -2,8 +2,10 @@
  * The books of a merge: every statement, with the day and the instruments of the tests it stands in, and every address
  * are counted in each version and in what came out. Nothing here knows how the merge was made.
  */
+
+import type { Body } from "./item.ts";
 import { isTests } from "./key.ts";
-import type { Body, Tree } from "./tree.ts";
+import type { Tree } from "./tree.ts";
 
 interface Versions {
   readonly base: { readonly body: Body };

@@ -6,13 +6,14 @@
 import type { WordRow } from "../../grammar/params.ts";
 import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
 import { addsUp } from "./audit.ts";
+import { type Body, bare, type Item, isSame, isSameBelow, remarksIn, saysSame } from "./item.ts";
 import { isTests } from "./key.ts";
 import { neatened } from "./neat.ts";
 import { orderOf, type Slot } from "./order.ts";
 import { type Group, groupsOf, joined, type Side } from "./pair.ts";
 import { isSameSense } from "./sense.ts";
 import { evened, type Texts } from "./texts.ts";
-import { type Body, bare, type Item, isSame, isSameBelow, Memo, remarksIn, saysSame, treeOf } from "./tree.ts";
+import { Memo, treeOf } from "./tree.ts";
 
 /** What each side says of one thing, in whole lines; empty where it says nothing. */
 export interface Conflict {

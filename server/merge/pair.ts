@@ -3,7 +3,7 @@
  * before, where it says so or where the circuit moved without any other change. What only looks alike is not paired.
  */
 import { rowOf } from "../../grammar/vocabulary.ts";
-import { bare, type Item, isSameBody, saysSame } from "./tree.ts";
+import { bare, type Item, isSameBody, saysSame } from "./item.ts";
 
 /** What the three versions have of one thing. More than one item where several lines say it together. */
 export interface Group {
