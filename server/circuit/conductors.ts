@@ -38,12 +38,11 @@ export function conductorsIn(study: WayStudy, route: FactOf<"way", "route">): Co
   if (cable?.construction !== "singles") return [];
   const carried = carriedBy(route);
   const legs = route.args.legs?.value ?? (study.isRing ? 2 : 1);
-  const counts = countsOf(study, cable);
-  const lines = counts.line === 3 ? (["L1", "L2", "L3"] as const) : (["line"] as const);
+  const lines = study.threePhase ? (["L1", "L2", "L3"] as const) : (["line"] as const);
   const cores: readonly (readonly [core: Core, csa: number])[] = [
     ...(carried.has("line") ? lines.map((core) => [core, cable.line] as const) : []),
-    ...(carried.has("neutral") && counts.neutral > 0 ? [["neutral", cable.neutral] as const] : []),
-    ...(carried.has("cpc") && counts.cpc > 0 ? [["cpc", cable.cpc ?? 0] as const] : []),
+    ...(carried.has("neutral") && hasNeutral(cable, lines.length) ? [["neutral", cable.neutral] as const] : []),
+    ...(carried.has("cpc") && cable.cpc !== undefined ? [["cpc", cable.cpc] as const] : []),
   ];
   return cores.map(([core, csa]) => ({
     core,
@@ -54,13 +53,9 @@ export function conductorsIn(study: WayStudy, route: FactOf<"way", "route">): Co
   }));
 }
 
-/** Lines by phases, one neutral and one protective conductor, unless a count of cores says that there is no neutral. */
-function countsOf(study: WayStudy, { cpc, cores }: Cable): Readonly<Record<Carried, number>> {
-  const line = study.threePhase ? 3 : 1;
-  const protective = cpc === undefined ? 0 : 1;
-  const neutral = cores === undefined ? 1 : Math.max(0, Math.min(1, cores - line - protective));
-  return { line, neutral, cpc: protective };
-}
+/** One beside the lines and the protective conductor, unless a count of cores says that there is none. */
+const hasNeutral = ({ cpc, cores }: Cable, lines: number): boolean =>
+  cores === undefined || cores > lines + (cpc === undefined ? 0 : 1);
 
 /** Kinds alike put together, the thinnest first. */
 export function merged(cables: readonly Cables[]): Cables[] {

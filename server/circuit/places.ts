@@ -71,9 +71,8 @@ export function placeRcdLimit(row: Row<PlaceRcd>): Calculated {
 
 /** What a show or fair wants of the supply to it, for a final circuit that is in one. */
 export function originRcd(study: WayStudy) {
-  if (study.places.size === 0 || !study.isFinal) return undefined;
   const row = placeRcds.rows.find(({ facts }) => facts.circuits === "origin" && study.places.has(facts.place));
-  if (!row || !partSeven(study) || extraLow(study)) return undefined;
+  if (!row || !study.isFinal || !partSeven(study) || extraLow(study)) return undefined;
   const limit = placeRcdLimit(row);
   return { place: row.facts.place, limit, source: limit.source };
 }

@@ -35,6 +35,6 @@ export function testerOf({ args: { on, by } }: TestHeader, way: Way | undefined,
   const signed = nearest?.args.on?.value;
   if (!nearest || signed === undefined)
     return inspections.length > 0 && !inspection ? undefined : nearest?.args.by.value;
-  const sameTime = inspections.length > 0 ? inspectionFor(inspections, signed, circuit) === inspection : true;
+  const sameTime = inspectionFor(inspections, signed, circuit) === inspection;
   return sameTime && !isOlder(day, signed) ? nearest.args.by.value : undefined;
 }

@@ -65,9 +65,8 @@ export function farthestSpur(study: CircuitLaid): Calculated | undefined {
   const { runs, cable, isRing } = study;
   const r1 = expectedConductor(study, "line");
   const r2 = expectedConductor(study, "cpc");
-  if (!isRing || !cable || !runs?.closed || runs.mainLength <= 0 || !r1 || !r2 || !study.expectedR1R2) return undefined;
-  const perMetre = pairPerMetre(cable);
-  if (!perMetre) return undefined;
+  const perMetre = cable && pairPerMetre(cable);
+  if (!isRing || !runs?.closed || runs.mainLength <= 0 || !r1 || !r2 || !perMetre) return undefined;
   let most = (r1.value + r2.value) / 4;
   let farthest: Calculated | undefined;
   for (const { name, spur } of runs.places.values()) {

@@ -66,6 +66,7 @@ describe("a demand in words", () => {
       "at least 23 A with every circuit in full (one circuit not counted, load not given)",
     ],
     [[heater(13, "L2"), heater(10, "L1")], { ...three, ...shop }, "13 A on L2 with every circuit in full"],
+    [[heater(10, "L3"), heater(10, "L2")], { ...three, ...shop }, "10 A on L2 with every circuit in full"],
     [
       [heater(13, "L2"), heater(10, "L1"), heater(9)],
       { ...three, ...shop },

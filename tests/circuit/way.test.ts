@@ -5,8 +5,9 @@
  */
 import { describe, expect, it } from "vitest";
 import { conductorsIn } from "../../server/circuit/conductors.ts";
+import { fractionByArmour, operatingFactorOf } from "../../server/circuit/cpc.ts";
 import { currentOfAll, loadTerms } from "../../server/circuit/loads.ts";
-import { ratingFor, sizeFor } from "../../server/circuit/overload.ts";
+import { capacityWith, ratingFor, sizeFor } from "../../server/circuit/overload.ts";
 import { originSupply } from "../../server/circuit/supply.ts";
 import type { WayStudy } from "../../server/circuit/way.ts";
 import { farthestSpur } from "../../server/circuit/way-resistance.ts";
@@ -125,6 +126,32 @@ describe("what would do instead", () => {
   });
 });
 
+// What is stated of a cable is of its own size: of another the tables know.
+it("a capacity that is stated is not that of another size", () => {
+  const lines = (stated: string) => `cable singles line 4 mm² cpc 4 mm² ${stated}\nroute conduit method B`;
+  const [plain, own] = [studied(lines("")), studied(lines('carries 20 A by "Sheet 3"'))];
+  expect(own.capacity?.value.value).toBe(20);
+  // 4D1A, method B: 32 A of 4 mm², 57 A of 10 mm².
+  expect([plain.capacity?.value.value, capacityWith(plain, 10)?.value]).toEqual([32, 57]);
+  expect(capacityWith(own, 10)?.value).toBe(57);
+  expect(sizeFor(own, 40)).toBe(sizeFor(plain, 40));
+});
+
+// 7.41 mΩ/m of the core beside 8.2 mΩ/m of the armour: 7.41 / 15.61 of a fault goes through the armour.
+it("a fault divides between a core and the armour by their resistances", () => {
+  const { cable } = studied("cable armoured 90 °C line 2.5 mm² cpc 2.5 mm² cpc-by armour cores 3");
+  const share = cable && fractionByArmour(cable);
+  expect(share?.value).toBeCloseTo(7.41 / 15.61, 9);
+  expect(share?.steps.at(-1)).toMatchObject({ numbers: "7.41 mΩ/m / (7.41 mΩ/m + 8.2 mΩ/m)", result: "47.47 %" });
+});
+
+it("the working of a factor for the protective conductor alone has no line in it", () => {
+  const { cable } = studied("cable armoured 90 °C line 2.5 mm² cpc-by armour cores 3");
+  const last = (of: readonly ("line" | "cpc")[]) => operatingFactorOf(cable, of)?.steps.at(-1)?.numbers;
+  expect(last(["cpc"])).toMatch(/^\([\d.]+ mΩ\) \/ \(8\.2 mΩ\)$/);
+  expect(last(["line", "cpc"])).toMatch(/^\(7\.41 mΩ × [\d.]+ \+ [\d.]+ mΩ\) \/ \(7\.41 mΩ \+ 8\.2 mΩ\)$/);
+});
+
 describe("the single cables of a route", () => {
   const cores = (cable: string, route: string, setting: Setting = {}, kind = "radial", more = "") => {
     const study = studied(`${more}\ncable singles ${cable}\nroute ${route}`, setting, kind);
@@ -151,6 +178,14 @@ describe("the single cables of a route", () => {
       ["1 × L1 4", "1 × L2 4", "1 × L3 4", "1 × cpc 2.5"],
     ],
     [() => cores("line 4 mm² cpc 2.5 mm² cores 2", "conduit method B"), ["1 × line 4", "1 × cpc 2.5"]],
+    [
+      () => cores("line 70 mm² cpc 35 mm² parallel 3", "trunking method B"),
+      ["3 × line 70", "3 × neutral 70", "3 × cpc 35"],
+    ],
+    [
+      () => cores("line 70 mm² cpc 35 mm² parallel 3 cpcs 1", "trunking method B legs 2"),
+      ["6 × line 70", "6 × neutral 70", "2 × cpc 35"],
+    ],
     [() => cores("line 4 mm² cpc 2.5 mm² cores 3", "conduit method B"), ["1 × line 4", "1 × neutral 4", "1 × cpc 2.5"]],
   ])("case %#", (found, wanted) => expect(found()).toEqual(wanted));
 });

@@ -52,6 +52,44 @@ const kept: readonly Kept[] = [
       "A slack of a ten-millionth of a millimetre lies behind it: what touches does so by more or by less than that.",
   },
   {
+    file: "server/calc/packing.ts",
+    line: "return Math.abs(x) + radius <= enclosure.width / 2 + slack && Math.abs(y) + radius <= enclosure.depth / 2 + slack;",
+    by: "<",
+    reason:
+      "A slack of a ten-millionth of a millimetre lies behind it: what touches does so by more or by less than that.",
+  },
+  {
+    file: "server/calc/network-tree.ts",
+    line: "if (known < 0 || (behind[node] ?? 0) > (behind[known] ?? 0)) heavy[above] = node;",
+    by: "<=",
+    reason: "The walk begins at node 0, so that it lies behind no other.",
+  },
+  {
+    file: "server/circuit/protective.ts",
+    line: "const ownTime = settings && releasesOf(settings).find((release) => release.time <= time)?.time;",
+    by: "<",
+    reason: "A release that takes just the time is taken for the time where it is not found, which is the same.",
+  },
+  {
+    file: "server/readings/ring-r1r2.ts",
+    line: 'if (known !== undefined) return known > 0 ? (allRead(study) ? "above" : undefined) : "below";',
+    by: ">=",
+    reason: "What is within the tolerance of the highest point, and so no difference at all, has been passed before.",
+  },
+  ...["<", "-"].map((by) => ({
+    file: "server/readings/ring-points.ts",
+    line: "return Math.abs(LE - length * (line + cpc)) <= uncertainty + hair ? length : undefined;",
+    by,
+    reason:
+      "A length that is a quotient of readings meets no hundredth exactly: a billionth of an ohm decides nothing.",
+  })),
+  {
+    file: "server/readings/entries.ts",
+    line: "const own = facts.list.filter((fact) => fact.segment === segment && fact.start > header.args.id.end);",
+    by: ">=",
+    reason: "No line begins where the number of its way ends.",
+  },
+  {
     file: "server/calc/loop-limit.ts",
     line: 'standing: breakerLoopD5s.rows[0]?.standing ?? "memory",',
     by: "1",

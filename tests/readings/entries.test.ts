@@ -113,6 +113,16 @@ describe("two lines of one address", () => {
   });
 });
 
+it("what a board's new name is also the name of stays what it is", () => {
+  const [board] = inFile(
+    'board A "Main" {\nrcd B BS EN 61008 63 A 30 mA type A\nway 1 feeder "Annexe" {\nfeeds B\nbehind B\n}\n}\n',
+  ).boards;
+  const [way] = board?.ways ?? [];
+  const said = way ? entriesOfWay("A", way, new Map([["B", "C"]])) : [];
+  const meaningOf = (word: string) => said.find(({ at }) => at === `A/1 · ${word}`)?.meaning;
+  expect([meaningOf("feeds"), meaningOf("behind")]).toEqual(['"C"', '"B"']);
+});
+
 describe("a board that is called by another name", () => {
   const [board] = inFile(
     'board A "Main" {\nfed-from B\nway 1 feeder "Annexe" {\nfeeds B\nrun B 7 m S1 8 m S2\nserves sockets\n}\n}\n',

@@ -254,6 +254,16 @@ serves pv
   },
   {
     check: "design/setting-above-rating",
+    text: `way 1 feeder "Annexe" {\n#\n}`,
+    found: {
+      "device BS EN 60947-2 100 A 36 kA\nsettings instantaneous 1 kA": "",
+      "device BS EN 60947-2 36 kA\nsettings thermal 125 A": "",
+      "device BS EN 60947-2 100 A 36 kA": "",
+      "settings thermal 125 A": "",
+    },
+  },
+  {
+    check: "design/setting-above-rating",
     text: way("device BS EN 60947-2 100 A 36 kA\nsettings thermal # A instantaneous 1 kA", "feeder"),
     found: { "100": "", "101": "error" },
   },

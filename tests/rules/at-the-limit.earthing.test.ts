@@ -215,6 +215,11 @@ const limits: readonly Limit[] = [
       "6 mm²": "",
     },
   },
+  {
+    check: "protective/supplementary-too-small",
+    text: bathroom("device BS EN 61009 B40 6 kA 30 mA type A\ncable singles line 10 mm² cpc 6 mm²"),
+    found: { "4 mm²": "", "4 mm² protected": "", "2.5 mm² protected": ["warning", "it must be half of that, 4 mm²"] },
+  },
   // 415.2.2: 50 V over what opens the device, 30 mA of an RCD; else its current at 5 s, 5 × In of type B (Appendix 3): 200 A. The
   // time is known by heart only, to a tenth.
   {
@@ -222,7 +227,7 @@ const limits: readonly Limit[] = [
     text: bathroom("device BS EN 61009 B40 6 kA 30 mA type A"),
     found: {
       "4 mm² continuity 1666 Ω": "",
-      "4 mm² continuity 1667 Ω": "error",
+      "4 mm² continuity 1667 Ω": ["error", "for the RCD of way 1"],
       "4 mm² continuity >1667 Ω": "error",
       "4 mm² continuity <1700 Ω": "",
     },
@@ -230,7 +235,11 @@ const limits: readonly Limit[] = [
   {
     check: "protective/supplementary-reads-high",
     text: bathroom("device BS EN 60898 B40 6 kA"),
-    found: { "4 mm² continuity 0.25 Ω": "", "4 mm² continuity 0.26 Ω": "warning", "4 mm² continuity 0.28 Ω": "error" },
+    found: {
+      "4 mm² continuity 0.25 Ω": "",
+      "4 mm² continuity 0.26 Ω": "warning",
+      "4 mm² continuity 0.28 Ω": ["error", "above 0.25 Ω for the B40 BS EN 60898 of way 1"],
+    },
   },
 ];
 

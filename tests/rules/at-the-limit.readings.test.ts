@@ -237,6 +237,7 @@ at S2 #
       "Zs 1.38 Ω": ["error", "Zs at S2 is 1.38 Ω, above the 1.37 Ω of this circuit"],
       "Zs <1.50 Ω": "",
       "Zs >1.50 Ω": "error",
+      'Zs LIM "Locked"': "",
     },
   },
   {

@@ -244,6 +244,17 @@ serves shower
       "load 4.6 kW\nload 4.6 kW\nIb 81.1 A": "warning",
     },
   },
+  // Of what is on the circuit besides, or what it is at all, nobody knows how closely the load tells the current.
+  {
+    check: "design/load-disagrees",
+    text: `way 1 radial "Shower" {
+device BS EN 60898 B50 6 kA
+#
+load 9.2 kW
+Ib 30 A
+}`,
+    found: { "serves shower": "warning", "serves shower lighting": "", "serves lighting": "", "": "" },
+  },
   {
     check: "inspection/days-disagree",
     text: `wayfile 1

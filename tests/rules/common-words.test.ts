@@ -206,3 +206,31 @@ describe("what is shown beside a finding", () => {
     expect(fixes).toEqual(["It is on L2", "It is on L3", "It is on L1"]);
   });
 });
+
+// Zs 0.55 Ω of 0.30 Ω and 0.60 Ω is low: what is read may have metal beside it, what is calculated has not.
+it.each([
+  ["0.70 Ω", 1],
+  ["0.70 Ω calculated", 0],
+  ["1.30 Ω", 0],
+])("Zs %s offers to record a parallel path %i times", (Zs, count) => {
+  const [finding, ...others] = find(
+    "loop/zs-disagrees",
+    `way 1 radial "Circuit" {\ndevice BS EN 60898 B16 6 kA\ndead 2026-03-04 {\nR1+R2 0.61 Ω\n}\nlive 2026-03-05 {\nZs ${Zs}\n}\n}`,
+    { stage: "tested" },
+  );
+  expect(others).toEqual([]);
+  expect(finding?.fixes.map(({ title }) => title)).toEqual(Array(count).fill("Record a parallel path"));
+});
+
+it("a length is shown with its cable, where there is one", () => {
+  const related = (lines: string) =>
+    find(
+      "continuity/r1r2-against-length",
+      `way 1 radial "Circuit" {\n${lines}\nlength 20 m\ndead 2026-03-04 {\nR1+R2 0.90 Ω\n}\n}`,
+    ).flatMap((finding) => finding.related.map(({ message }) => message));
+  expect(related("cable flat-twin line 2.5 mm² cpc 1.5 mm²")).toEqual([
+    "Length used for the expected reading.",
+    "The cable: 2.5 mm² with a 1.5 mm² cpc.",
+    "The test with this reading.",
+  ]);
+});
