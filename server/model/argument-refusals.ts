@@ -29,7 +29,7 @@ import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike } from "./token-values.ts";
 import { saidInAnother } from "./unknown-word.ts";
 import { unlabelled } from "./unlabelled.ts";
-import { quoted, unquoted } from "./unquoted.ts";
+import { nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
@@ -52,6 +52,7 @@ const slips: readonly SlipReader[] = [
   labelRespelt,
   unlabelled,
   unquoted,
+  needlessQuotes,
   lostLineEnd,
 ];
 
@@ -198,6 +199,17 @@ function labelledForm(line: LineBeingRead, label: IToken): Slip | undefined {
   return undefined;
 }
 
+/** How what belongs there is written. */
+const forms: Readonly<Partial<Record<Accepts["kind"], string>>> = {
+  name: "one word without quotes",
+  ref: "its name without quotes",
+  define: "one word without quotes",
+  text: "in quotes",
+  date: "such as 2026-03-05",
+  count: "a whole number",
+  multiple: "such as 1x",
+};
+
 /** Why a token is not what an argument accepts. */
 function notAccepted(accepts: Accepts, token: IToken): Problem {
   if (isToken(token, "Slip")) return slipProblem(token);
@@ -205,7 +217,15 @@ function notAccepted(accepts: Accepts, token: IToken): Problem {
   if (accepts.kind === "quantity") return quantityProblem(accepts.of, token);
   if (accepts.kind === "choice" && !isToken(token, "Quantity"))
     return choiceProblem(accepts.choices, accepts.help, token);
-  return problemAt("wrong-argument", `“${token.image}” is written where ${accepts.help} belongs.`, token);
+  const form = forms[accepts.kind];
+  const bare =
+    isToken(token, "Text") && nameKinds.includes(accepts.kind) ? /^"([\p{L}\p{N}_-]+)"$/u.exec(token.image) : null;
+  return problemAt(
+    "wrong-argument",
+    `“${token.image}” is written where ${accepts.help} belongs${form ? `, ${form}` : ""}.`,
+    token,
+    bare?.[1] === undefined ? [] : [writeFix(bare[1], spanOf(token, token))],
+  );
 }
 
 /** What a line that was read to its end lacks; nothing if it is whole. */

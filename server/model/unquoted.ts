@@ -1,4 +1,4 @@
-/** Words that stand without the quotes a text needs. */
+/** Words that stand without the quotes a text needs, and names that stand in quotes. */
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
@@ -22,6 +22,25 @@ export function unquoted(line: LineBeingRead): Slip | undefined {
   if (!wantsText || wantsFigure || second || meansAChoice(line, token) || meansAFigure(line, token)) return undefined;
   return quoted(line, "Words that are not the language's own stand in quotes");
 }
+
+/** `behind "east"`: a name is one word, and has no quotes. */
+export function needlessQuotes(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  const name = token && isToken(token, "Text") ? /^"([\p{L}\p{N}_-]+)"$/u.exec(token.image)?.[1] : undefined;
+  if (!token || name === undefined) return undefined;
+  const wanted = line.free().find(([, { accepts, label }]) => label === undefined && nameKinds.includes(accepts.kind));
+  if (!wanted) return undefined;
+  const fix = {
+    title: `Write ${name}`,
+    edits: [{ start: token.startOffset, end: endOf(token), text: name }],
+    safe: false,
+  };
+  const message = `${token.image} is a name, and is written without quotes: ${name}.`;
+  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
+}
+
+/** Arguments that are a name. */
+export const nameKinds: readonly string[] = ["name", "ref", "define"];
 
 /** The words from here on, for a place where only a text can stand. */
 export function quoted(line: LineBeingRead, why: string): Slip | undefined {

@@ -43,7 +43,7 @@ const columnsOf = ({ bands }: Grid): Column[] => bands.flatMap(({ columns }) => 
 function lookOf(grid: Grid, sheet: Sheet): Look {
   for (let size = 9; size > 6; size -= 0.25) {
     const look = { size, head: Math.min(7, size), gap: 4 };
-    const least = columnsOf(grid).map((column, at) => leastWidth(column, cellsAt(grid, at), sheet, look));
+    const least = leastWidths(grid, sheet, look);
     if (sum(least) + gapsOf(grid, look) <= sheet.width) return look;
   }
   return { size: 6, head: 6, gap: 2 };
@@ -85,9 +85,24 @@ function leastWidth(column: Column, cells: readonly Cell[], sheet: Sheet, look: 
   return Math.max(...heads, ...widths, 6) + 2 * padding;
 }
 
+/** Of every column; a band is no narrower than its title, which stands above its columns on one line. */
+function leastWidths(grid: Grid, sheet: Sheet, look: Look): number[] {
+  const widths = columnsOf(grid).map((column, at) => leastWidth(column, cellsAt(grid, at), sheet, look));
+  let end = 0;
+  for (const { title, columns } of grid.bands) {
+    const own = sum(widths.slice(end, end + columns.length));
+    end += columns.length;
+    const lacking = sheet.widthOf(title, bandTitle(look)) + 2 * padding - own;
+    if (lacking > 0) widths[end - 1] = (widths[end - 1] ?? 0) + lacking;
+  }
+  return widths;
+}
+
+const bandTitle = ({ head }: Look): Setting => ({ size: head + 0.5, font: "bold" });
+
 function layOut(grid: Grid, sheet: Sheet, look: Look): Laid[] {
   const columns = columnsOf(grid);
-  const least = columns.map((column, at) => leastWidth(column, cellsAt(grid, at), sheet, look));
+  const least = leastWidths(grid, sheet, look);
   let spare = sheet.width - sum(least) - gapsOf(grid, look);
   const widths = columns.map((column, at) => {
     const width = least[at] ?? 0;
@@ -109,8 +124,9 @@ function layOut(grid: Grid, sheet: Sheet, look: Look): Laid[] {
   });
 }
 
-function drawHead({ bands }: Grid, columns: readonly Laid[], sheet: Sheet, { head }: Look): void {
+function drawHead({ bands }: Grid, columns: readonly Laid[], sheet: Sheet, look: Look): void {
   let at = 0;
+  const { head } = look;
   const setting = { size: head, font: "bold" } as const;
   const top = sheet.y;
   for (const { title, columns: own } of bands) {
@@ -118,7 +134,7 @@ function drawHead({ bands }: Grid, columns: readonly Laid[], sheet: Sheet, { hea
     at += own.length;
     if (!first || !last) continue;
     const width = last.x + last.width - first.x;
-    sheet.put(title, { ...setting, size: head + 0.5, x: first.x + padding, y: top, width: width - padding });
+    sheet.put(title, { ...bandTitle(look), x: first.x + padding, y: top, width: width - padding });
     sheet.line(first.x, top + head + 3.5, width, 0.7);
   }
   const inner = ({ width }: Laid): number => width - 2 * padding;

@@ -33,6 +33,26 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  {
+    text: inBoard,
+    line: 'fed-from "supply"',
+    message: '"supply" is a name, and is written without quotes: supply.',
+  },
+  {
+    text: (line) =>
+      inSetting(`way 1 radial "Bench" {\n${line}\n}`, {
+        board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A",
+      }).text,
+    line: 'behind "east"',
+    message: '"east" is a name, and is written without quotes: east.',
+    fixed: "behind east",
+  },
+  {
+    text: inDead,
+    line: 'at "left of the sink" L-N 0.22 Ω',
+    message:
+      '“"left of the sink"” does not belong here. The line is written so: at S1 L-N 0.22 Ω L-E 0.29 Ω polarity ok',
+  },
   ...[inWay, inBoard].flatMap((text) =>
     (
       [

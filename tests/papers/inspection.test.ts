@@ -94,6 +94,35 @@ function paperOf(parts: Parts): string {
   return "failure" in paper ? `REFUSED ${paper.failure}` : reportText(paper).replace(/\s+/g, " ");
 }
 
+// What stood there before is asked of old work; a signature without a declaration says nothing.
+describe("a paper of new work", () => {
+  const before = ["Occupier", "Reason", "Wired", "Additions", "Records", "Last inspected"];
+  const named = (paper: string) => before.filter((name) => paper.includes(` ${name} `));
+
+  test("names what stood there before only where that is stated", () => {
+    expect(named(paperOf({ work: "new" }))).toEqual([]);
+    const initial = 'inspection initial 2026-05-01 {\n    occupier "A tenant"\n    tested by "A.B." 2026-05-02\n  }';
+    expect(named(paperOf({ work: "new", inspection: initial }))).toEqual(["Occupier"]);
+    expect(named(paperOf({ inspection: periodic("") }))).toEqual(before);
+  });
+
+  test("declares what each signature stands for", () => {
+    const complies = "complies with BS 7671:2018+A2:2022, apart from the departures stated in this paper.";
+    const declared = (paper: string) => /I declare .*?\. /.exec(paper)?.[0].trim() ?? "";
+    const initial = declared(paperOf({ work: "new" }));
+    expect([initial.startsWith("I declare that the work beside my name"), initial.endsWith(complies)]).toEqual([
+      true,
+      true,
+    ]);
+    const minor = paperOf({
+      work: "addition",
+      inspection: 'inspection minor 2026-05-01 {\n    work-done "A socket"\n  }',
+    });
+    expect(minor).toContain("does not impair the safety of the existing installation");
+    expect(declared(paperOf({ inspection: periodic("") }))).toContain("within the extent and the limitations stated");
+  });
+});
+
 describe("a condition report", () => {
   // What BS 7671 Appendix 6 asks of a condition report, section by section, from memory.
   test.each([

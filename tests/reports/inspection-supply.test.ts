@@ -63,3 +63,41 @@ it.each([
 ])("installed %s, board %s, %s: %s", (head, board, inspection, shown) =>
   expect(wiredIn(head, board, inspection)).toBe(shown),
 );
+
+const periodicPaper = (): string => {
+  const text = `wayfile 1
+installation "Annexe" {
+  standard     BS 7671:2018+A2:2022
+  work         existing
+  inspection periodic 2026-03-04 {
+    tested       by "P.V." 2026-03-05
+  }
+  supply {
+    earthing     TN-S
+    polarity     ok
+  }
+  board A "Annexe" {
+    fed-from     supply
+    spd          fitted T2
+    way 1 radial "Heater" {
+      live 2026-03-04 {
+        Zs           0.62 Ω
+        rcd          30 mA 1x LIM "Cannot be switched off"
+      }
+    }
+  }
+}
+`;
+  const [installation] = installationsOf([fileOfText("annexe.ways", text)]);
+  const report = installation && inspectionReport(installation, checkInstallation(installation));
+  if (!report || "failure" in report) throw new Error(report?.failure);
+  return reportText(report).replace(/\s+/g, " ");
+};
+
+it.each([
+  ["the voltage that every limit rests on", "U0 230 V, nominal"],
+  ["what was found at the origin, of the first board", "Polarity of the supply ok"],
+  ["the type of surge protection", "Surge protection fitted T2"],
+  ["who tested a board, by the inspection", "Tested by P.V."],
+  ["a circuit of which one test was limited", "A/1 Heater tested in part"],
+])("shows %s", (_, shown) => expect(periodicPaper()).toContain(shown));

@@ -6,6 +6,7 @@ import { studyWay } from "../../circuit/way.ts";
 import type { Inspection, InspectionKind, ObservationFact, OfCircuits } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
 import { type Fact, type FactOf, Facts } from "../../model/values.ts";
+import { distinctAbsences } from "../../readings/absences.ts";
 import { derivedOutcome } from "../../readings/inspection-outcome.ts";
 import { circuitIn, namesCircuit } from "../../readings/inspection-scope.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
@@ -77,6 +78,7 @@ function firstPage(installation: Installation, { kind, inspection }: Paper): Sec
     ...(facts ? existingBlocks(facts.all("existing")) : []),
     // Minor work is a part of an installation whose next inspection another paper sets.
     ...(inspection?.kind === "minor" && !facts?.has("next-inspection") ? [] : [paragraph(nextText(inspection))]),
+    paragraph(declaration(kind, installation)),
     {
       kind: "caution",
       text: "This is help to the competent, licensed person who inspected, tested and signs; it is no certificate until it is signed.",
@@ -84,6 +86,17 @@ function firstPage(installation: Installation, { kind, inspection }: Paper): Sec
     { kind: "signatures", rows: signatureRows(installation, inspection) },
   ];
   return [{ level: 1, title: kind === "periodic" ? "Outcome" : "Work and declaration", blocks }];
+}
+
+/** What a signature stands for: without it a name and a line say nothing. */
+function declaration(kind: InspectionKind, { edition }: Installation): string {
+  const complies = `to the best of my knowledge complies with ${edition?.id ?? "the edition of BS 7671 named"}, apart from the departures stated in this paper`;
+  return {
+    initial: `I declare that the work beside my name, for which I am responsible, was carried out with reasonable skill and care and ${complies}.`,
+    periodic:
+      "I declare that the inspection and the tests were carried out with reasonable skill and care, and that this report, with its schedules, describes the condition of the installation within the extent and the limitations stated.",
+    minor: `I declare that the work does not impair the safety of the existing installation, that it was designed, carried out, inspected and tested with reasonable skill and care, and ${complies}.`,
+  }[kind];
 }
 
 function whatAndWhen({ head }: Installation, inspection: Inspection | undefined): string {
@@ -178,7 +191,7 @@ function nextText(inspection: Inspection | undefined): string {
     : "Next inspection by: ______________, because ____________________________";
 }
 
-function rest(installation: Installation, { inspection }: Paper, { suppressed }: CheckResult): Section[] {
+function rest(installation: Installation, { kind, inspection }: Paper, { suppressed }: CheckResult): Section[] {
   const parts = [...ownParts(installation), ...installation.boards.flatMap(partsOf)];
   const departures = departureRows(parts, suppressed).map(([where = "", rule = "", reason = ""]) => [
     where,
@@ -186,7 +199,11 @@ function rest(installation: Installation, { inspection }: Paper, { suppressed }:
     reason,
   ]);
   return [
-    { level: 1, title: "Particulars", blocks: [{ kind: "particulars", rows: particulars(installation, inspection) }] },
+    {
+      level: 1,
+      title: "Particulars",
+      blocks: [{ kind: "particulars", rows: particulars(installation, kind, inspection) }],
+    },
     ...part("Supply, earthing and bonding", [{ kind: "particulars", rows: supplyRows(installation) }]),
     ...part("Extent, sampling and limitations", extentBlocks(installation, inspection)),
     ...part("Tests limited", table(["where", "not measured", "reason"], limitedTests(parts))),
@@ -232,7 +249,14 @@ const dayOrYear = (fact: FactOf<"installation" | "board", "installed">): string 
   return on ? on.value : around ? writtenValue(fact, around) : "";
 };
 
-function particulars(installation: Installation, inspection: Inspection | undefined): [string, string][] {
+/** What is asked of an installation that stood there before; of new work it is shown where it is stated. */
+const ofWhatWasThere: readonly string[] = ["Occupier", "Reason", "Wired", "Additions", "Records", "Last inspected"];
+
+function particulars(
+  installation: Installation,
+  kind: InspectionKind,
+  inspection: Inspection | undefined,
+): [string, string][] {
   const { head } = installation;
   const facts = inspection?.facts;
   const client = facts?.one("client")?.args;
@@ -249,11 +273,13 @@ function particulars(installation: Installation, inspection: Inspection | undefi
       const stated = fact ? written(fact).replace(/^(none|not)-(?=\p{L})/u, "$1 ") : "";
       return [
         capital(word.replace("-", " ")),
-        stated === "" && word === "wired" ? whenInstalled(installation) : stated,
+        stated === "" && word === "wired" && kind === "periodic" ? whenInstalled(installation) : stated,
       ];
     }),
   ];
-  return rows.map(([name, fact]) => [name, orNot(fact)]);
+  return rows
+    .filter(([name, fact]) => fact !== "" || kind === "periodic" || !ofWhatWasThere.includes(name))
+    .map(([name, fact]) => [name, orNot(fact)]);
 }
 
 function extentBlocks({ head }: Installation, inspection: Inspection | undefined): Block[] {
@@ -322,10 +348,15 @@ function circuitBlocks({ boards }: Installation, inspection: Inspection | undefi
         const { state, before } = circuitIn(inspection, studyWay(way, context));
         const circuit = { board: board.head, way };
         const limited = inspection.facts.all("limitation").some((line) => namesCircuit(line, circuit));
+        const partly = distinctAbsences(way.facts).some(({ value }) => value.absent === "LIM");
         return [
           `${board.head.name}/${way.id}`,
           way.title,
-          state === "tested" && limited ? "tested in part, under a limitation" : (states[state] ?? state),
+          state === "tested" && limited
+            ? "tested in part, under a limitation"
+            : state === "tested" && partly
+              ? "tested in part"
+              : (states[state] ?? state),
           state === "tested" ? "" : (before ?? ""),
         ];
       }),

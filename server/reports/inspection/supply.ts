@@ -7,6 +7,7 @@ import { testsOf } from "../../circuit/supply.ts";
 import { studyWay } from "../../circuit/way.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
+import { nominalVoltage } from "../../tables/supply.ts";
 import { written } from "../common/written.ts";
 
 /** What is stated of a supply by its particulars, in the order in which a schedule states it. */
@@ -25,6 +26,12 @@ function otherSources({ supply, boards }: Installation): string {
   return [...stated.map(written), ...ways].join("; ");
 }
 
+/** What is taken for granted where nothing is stated, and every limit rests on. */
+const takenFor: Readonly<Record<string, string>> = {
+  phases: "single-phase",
+  U0: `${nominalVoltage.toEarth} V, nominal`,
+};
+
 export function supplyRows(installation: Installation): [string, string][] {
   const { supply, boards } = installation;
   const later = supply ? testsOf<"supplyLive">(supply.all("live")) : [];
@@ -38,7 +45,7 @@ export function supplyRows(installation: Installation): [string, string][] {
     ...rows.flatMap(({ word, name, ifStated }): [string, string][] => {
       const facts = own(word);
       if (facts.length === 0 && ifStated) return [];
-      return [[name, facts.map(written).join("; ") || (word === "phases" ? "single-phase" : "not stated")]];
+      return [[name, facts.map(written).join("; ") || (takenFor[word] ?? "not stated")]];
     }),
     ["Other sources", otherSources(installation) || "none stated"],
     ["Main switch", main ? written(main) : "not stated"],

@@ -7,7 +7,7 @@ import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { isThreePhase } from "../../model/three-lines.ts";
 import type { Fact, FactOf, Facts } from "../../model/values.ts";
 import { boardTestDays, dueOf, factsOf } from "../../readings/instruments.ts";
-import { planBoard } from "../../readings/plan-board.ts";
+import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
 import { written } from "../common/written.ts";
 import { type Block, type Cell, type Grid, paragraph } from "../setting/document.ts";
@@ -45,8 +45,12 @@ function headRows({ board, context }: BoardInPlace, installation: Installation):
   const feeder = context.upstream[0]?.feeder;
   const device = feeder && upstreamDevice(feeder, context, installation);
   const impedance = boardImpedance(context);
-  const found = (name: string): string =>
-    planBoard(context).find(({ name: one }) => one.startsWith(name))?.recorded?.text ?? "";
+  const ownPlan = planBoard(context);
+  const origin = from === "supply" ? planSupply(installation) : [];
+  const found = (name: string, plan = ownPlan): string =>
+    plan.find(({ name: one }) => one.startsWith(name))?.recorded?.text ?? "";
+  // Where the board is the first, what was found at the origin was found at it.
+  const foundHere = (name: string): string => found(name) || found(name, origin);
   const rows: [string, string][] = [
     ["Location", facts.one("location")?.args.text.value ?? ""],
     [
@@ -58,8 +62,8 @@ function headRows({ board, context }: BoardInPlace, installation: Installation):
     ["Main switch", text(facts.one("main-switch"))],
     ["Zdb", found("Zdb") || (impedance ? `${impedance.value} Ω, as ${impedance.name}` : "")],
     ["Ipf", found("Ipf")],
-    ["Polarity of the supply", found("Polarity")],
-    ["Phase sequence", found("Phase sequence")],
+    ["Polarity of the supply", foundHere("Polarity")],
+    ["Phase sequence", foundHere("Phase sequence")],
     ["Surge protection", surgeText(facts.one("spd"))],
   ];
   return rows
@@ -68,7 +72,12 @@ function headRows({ board, context }: BoardInPlace, installation: Installation):
 }
 
 const surgeText = (spd: FactOf<"board", "spd"> | undefined): string =>
-  spd ? [spd.args.fitted.value.replace("-", " "), ...(spd.args.why ? [spd.args.why.value] : [])].join(": ") : "";
+  spd
+    ? [
+        [spd.args.fitted.value.replace("-", " "), spd.args.type?.value ?? ""].filter(Boolean).join(" "),
+        ...(spd.args.why ? [spd.args.why.value] : []),
+      ].join(": ")
+    : "";
 
 function upstreamDevice(
   feeder: BoardInPlace["board"]["ways"][number],

@@ -1,6 +1,8 @@
 /** The schedule of circuit details and test results: one row a circuit, to hand over or to fill in. */
 import { signatoryOf } from "../../circuit/signatories.ts";
+import { latestInspection } from "../../model/inspections.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
+import { boardTestDays } from "../../readings/instruments.ts";
 import type { Report, Signatures } from "../setting/document.ts";
 import { boardTitle } from "../working/working.ts";
 import { boardBlocks, sheetOf } from "./board.ts";
@@ -35,7 +37,7 @@ export function scheduleOf(installation: Installation, { place, fill = "filled" 
     sections: places.map((one) => ({
       level: 1 as const,
       title: boardTitle(one),
-      blocks: [...boardBlocks(sheetOf(one), installation, fill), signaturesOf(one, fill)],
+      blocks: [...boardBlocks(sheetOf(one), installation, fill), signaturesOf(one, installation, fill)],
     })),
     // They stand at the head, so that the last board does not push them onto a page of their own.
     cautions: "",
@@ -48,10 +50,19 @@ const legend =
 const cautions =
   "Part of a certificate or report, and not one by itself. It shows what the schedule records; that the tests were made, and made well, is for those who sign. Max Zs is the limit for conductors at their working temperature: a reading on cold conductors is compared with 80 % of it.";
 
-function signaturesOf({ context }: BoardInPlace, fill: Fill): Signatures {
-  const signed = fill === "filled" ? signatoryOf("tested", undefined, context) : undefined;
+function signaturesOf(place: BoardInPlace, { head }: Installation, fill: Fill): Signatures {
+  const signed =
+    fill === "filled" ? (signatoryOf("tested", undefined, place.context) ?? inspectedBy(place, head)) : undefined;
   return {
     kind: "signatures",
     rows: [{ role: "Tested by", name: signed?.args.by.value ?? "", on: signed?.args.on?.value ?? "" }],
   };
+}
+
+/** Who signed the latest inspection, where this board was tested in it. */
+function inspectedBy({ board }: BoardInPlace, head: Installation["head"]) {
+  const inspection = latestInspection(head);
+  const within =
+    inspection && boardTestDays(board).some(({ on }) => on.value >= inspection.from && on.value <= inspection.to);
+  return within ? inspection.facts.one("tested") : undefined;
 }
