@@ -122,6 +122,8 @@ describe("bundles", () => {
       new StreamMessageWriter(server.stdin),
     );
     connection.listen();
+    // What is still to be answered fails when the server is gone, and waits for nothing.
+    void ended.then(() => connection.dispose());
     const { capabilities } = await connection.sendRequest<{ capabilities: Record<string, unknown> }>("initialize", {
       processId: process.pid,
       rootUri: null,

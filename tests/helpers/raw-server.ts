@@ -56,7 +56,7 @@ export async function rawServer(): Promise<RawServer> {
     err: () => err,
     answers,
     answered: (id) =>
-      new Promise((resolve) => {
+      new Promise((resolve, reject) => {
         const look = (): void => {
           if (!answers().some((answer) => answer.id === id)) return;
           child.stdout.off("data", look);
@@ -64,6 +64,10 @@ export async function rawServer(): Promise<RawServer> {
         };
         child.stdout.on("data", look);
         look();
+        void exit.then((code) => {
+          look();
+          reject(new Error(`The server ended with ${code} and did not answer ${id}. ${err}`));
+        });
       }),
   };
 }

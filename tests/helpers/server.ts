@@ -99,6 +99,14 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
   connection.onRequest("client/registerCapability", () => null);
   connection.onRequest("workspace/diagnostic/refresh", () => null);
   connection.listen();
+  // A test that waits for a server that is gone fails then, and with the reason: it would wait until its time is over.
+  const gone = new Promise<never>((_, reject) => {
+    child.once("close", (code) => {
+      connection.dispose();
+      reject(new Error(`The server ended with ${code}. ${errors.join("")}`));
+    });
+  });
+  gone.catch(() => {});
   const folders = options.folder === undefined ? null : [{ uri: options.folder, name: "folder" }];
   const initialized: InitializeResult = await connection.sendRequest("initialize", {
     processId: options.processId ?? process.pid,
@@ -126,8 +134,8 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
       }),
     change: (uri, version, contentChanges) =>
       connection.sendNotification("textDocument/didChange", { textDocument: { uri, version }, contentChanges }),
-    push: (uri, wish = () => true, version) =>
-      new Promise((resolve) => {
+    push: (uri, wish = () => true, version) => {
+      const pushed = new Promise<PublishDiagnosticsParams>((resolve) => {
         const look = (): void => {
           const found = published.findLast((one) => one.uri === uri);
           if (
@@ -142,7 +150,9 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
         };
         waiting.add(look);
         look();
-      }),
+      });
+      return Promise.race([pushed, gone]);
+    },
     pullOnce,
     pull: async (uri, previousResultId) => {
       let pulled = await pullOnce(uri, previousResultId);
