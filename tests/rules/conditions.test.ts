@@ -354,6 +354,33 @@ const limits: readonly Limit[] = [
     found: { "phase three": "" },
   },
   {
+    check: "record/no-length",
+    text: "#",
+    found: {
+      [way(breaker)]: ["warning", "The cable length of way 1 is not stated"],
+      [way(`${breaker}\nlength 20 m`)]: "",
+      [way(`${breaker}\nrun A 20 m S1`)]: "",
+      "way 1 spare": "",
+      [way("")]: "",
+    },
+  },
+  {
+    check: "record/no-length",
+    setting: { work: "existing" },
+    text: "#",
+    found: { [way(breaker)]: "" },
+  },
+  {
+    check: "record/no-device",
+    text: "#",
+    found: {
+      [way("length 20 m")]: ["warning", "The device of way 1 is not described"],
+      [way("")]: "warning",
+      [way(breaker)]: "",
+      "way 1 spare": "",
+    },
+  },
+  {
     check: "place/medical-not-checked",
     text: way(`${rcbo}\nserves sockets\n#`),
     found: { "place medical": "information", "place agricultural": "", "": "" },
