@@ -34,6 +34,7 @@ async function filesOf(arg: string, cwd: string, passing: Passing | undefined): 
   const stat = statOf(path);
   if ("failure" in stat) {
     const files = signsOfPatterns.test(arg) ? (await import("./pattern.ts")).matching(arg, cwd, passing) : undefined;
+    if (files && "failure" in files) return fail(`“${arg}” is not looked for: ${files.failure}`);
     if (files) return files.length > 0 ? { ...none, files: notPlain(files) } : fail(`No .ways files match “${arg}”.`);
     const missing = stat.failure === "there is no such file.";
     return fail(missing ? `There is no file or folder “${arg}”.` : `“${arg}” cannot be read: ${stat.failure}`);

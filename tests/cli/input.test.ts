@@ -105,6 +105,38 @@ test("a pattern that nothing matches", async () => {
   });
 });
 
+test.each([
+  [`${"*a".repeat(12)}*c.ways`, "a part of it has more than 3 stars."],
+  ["**/a/**/a/**/a/**/a/**/*.ways", "it has ** more than 4 times."],
+  ["+(a|aa)+(a|aa)c.ways", "a group that may be repeated is no part of a pattern here."],
+])("a pattern that would be looked for until morning: %s", async (pattern, why) => {
+  const folder = new Folder({ [`${"a".repeat(120)}.ways`]: "wayfile 1\n" });
+  for (const command of ["check", "fmt"]) {
+    const { code, err } = await folder.run(command, pattern);
+    expect({ code, err }).toEqual({ code: 2, err: `“${pattern}” is not looked for: ${why}\n` });
+  }
+});
+
+test("a pattern with a few stars is looked for", async () => {
+  const folder = new Folder({ "sites/north-2026-a.ways": "wayfile 1\n", "sites/south.ways": "wayfile 1\n" });
+  expect((await folder.run("fmt", "**/*-2026-*.ways")).out).toBe("1 file, already formatted.\n");
+  expect((await folder.run("fmt", "sites/{north,south}*.ways")).out).toBe("2 files, already formatted.\n");
+});
+
+/** 500 rules of a stranger's repository, over a name that matches all of each but its end. */
+test("patterns of a stranger's repository take no longer, however many stars they have", async () => {
+  const rules = Array.from({ length: 500 }, (_, index) => `${"*a".repeat(12)}*${index}c`);
+  const folder = new Folder({
+    [`${"a".repeat(120)}.ways`]: "wayfile 1\n",
+    ".gitignore": rules.join("\n"),
+    ".wayfile.json": JSON.stringify({
+      leaveOut: rules,
+      suppress: [{ check: "surge", files: rules, reason: "As agreed" }],
+    }),
+  });
+  expect((await folder.run("check")).code).toBe(0);
+});
+
 test("a pipe is read to its end", async () => {
   const folder = new Folder({});
   execFileSync("mkfifo", [folder.at("pipe")]);
