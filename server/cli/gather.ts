@@ -7,6 +7,7 @@ import { choiceOf } from "./choose.ts";
 import { Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writeReport } from "./report-run.ts";
+import { Pace } from "./run/pace.ts";
 import { membersOf, merged, openPart, type Part, type PartHead } from "./run/part.ts";
 import { refuse } from "./say.ts";
 import { sinkOf } from "./sink.ts";
@@ -27,8 +28,15 @@ export async function gather(paths: readonly string[], options: ReportingOptions
   if (mismatch !== undefined) return refuse(mismatch, terminal);
   for (const folder of new Set(parts.flatMap(({ end }) => end.folders))) houses.in(names.pathOf(folder));
   if (houses.failures.length > 0) return refuseSettings(houses, terminal);
-  const sink = sinkOf(options.outputFile, terminal);
-  return await writeReport(sourceOf(parts, paths), { choice, names, options, sink, terminal });
+  const stop = new AbortController();
+  const release = terminal.onInterrupt(() => stop.abort());
+  try {
+    const sink = sinkOf(options.outputFile, terminal);
+    const source = sourceOf(parts, paths, stop.signal, new Pace(terminal, options.quiet ?? false));
+    return await writeReport(source, { choice, names, options, sink, terminal });
+  } finally {
+    release();
+  }
 }
 
 function partAt(path: string): Part | { readonly failure: string } {
@@ -59,10 +67,11 @@ function mismatchIn(parts: readonly Part[]): string | undefined {
   return cut && `Shard ${cut.head.shard.index}/${first.shard.of} was interrupted: run it again.`;
 }
 
-function sourceOf(parts: readonly Part[], args: readonly string[]): Source {
+function sourceOf(parts: readonly Part[], args: readonly string[], signal: AbortSignal, pace: Pace): Source {
   // The order of a schedule among all is asked as it comes.
   const orders = new Map<string, number>();
-  const [{ head } = { head: { files: 0, shared: {} } }] = parts;
+  const [{ head } = { head: { files: 0, tasks: 0, shared: {} } }] = parts;
+  let done = 0;
   return {
     args,
     results: (async function* () {
@@ -70,11 +79,14 @@ function sourceOf(parts: readonly Part[], args: readonly string[]): Source {
         orders.set(root, order);
         yield { task: { files: [root] as const }, result };
         orders.delete(root);
+        await pace.breathe(() => `${++done} of ${counted(head.tasks, "schedule")} gathered`);
+        if (signal.aborted) break;
       }
+      pace.end();
     })(),
     members: membersOf(head.shared, orders),
     files: head.files,
     failures: [...new Set(parts.flatMap(({ end }) => end.failures))],
-    isStopped: () => false,
+    isStopped: () => signal.aborted,
   };
 }

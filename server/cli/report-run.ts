@@ -13,7 +13,7 @@ import type { Names } from "./names.ts";
 import type { TaskResult } from "./run/made.ts";
 import { type PartHead, type PartLine, PartSum } from "./run/part.ts";
 import type { Plan, Task } from "./run/plan.ts";
-import { refuse, sentences } from "./say.ts";
+import { sentences } from "./say.ts";
 import type { Sink } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -168,10 +168,11 @@ export async function writePart(
     write({ ...numbered, root, result }, root);
     if ("failure" in result) failed = true;
   }
-  sink.out(line(sum.end({ failures: source.failures, interrupted: source.isStopped() })));
-  const unwritten = sink.end();
-  terminal.err(sentences(source.failures));
-  if (unwritten !== undefined) return refuse(unwritten, terminal);
-  if (source.isStopped()) return exit.interrupted;
-  return failed ? exit.failed : exit.clean;
+  const stopped = source.isStopped();
+  sink.out(line(sum.end({ failures: source.failures, interrupted: stopped })));
+  const unwritten = stopped ? sink.drop() : sink.end();
+  terminal.err(sentences([...source.failures, ...(unwritten === undefined ? [] : [unwritten])]));
+  if (stopped) terminal.err(sentences(["Interrupted: this part is not whole."]));
+  if (stopped) return exit.interrupted;
+  return failed || unwritten !== undefined ? exit.failed : exit.clean;
 }

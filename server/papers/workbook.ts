@@ -1,4 +1,5 @@
 /** A table of values as a workbook (.xlsx): figures as numbers, all else as text, and a sheet that says what it is. */
+import { unzipSync, zipSync } from "fflate";
 import type { Cell, SheetData } from "write-excel-file/node";
 import writeWorkbook from "write-excel-file/node";
 import { headingOf } from "../reports/schedule/heading.ts";
@@ -23,10 +24,17 @@ export async function workbookOf(
   const widths = columns.map((column, at) => ({
     width: widthOf([headingOf(column).replace(" (", "\n("), ...rows.map((row) => row[at] ?? "")]),
   }));
-  return writeWorkbook([
+  const written: Uint8Array = await writeWorkbook([
     { data, sheet: words.name, columns: widths, orientation: "landscape", stickyRowsCount: 1, stickyColumnsCount: 2 },
     { data: aboutRows(imprint, words), sheet: "About", columns: [{ width: 90 }] },
   ]).toBuffer();
+  return withoutTime(written);
+}
+
+/** The same table is the same file, whenever it is written: each part of a packed file carries a time. */
+function withoutTime(bytes: Uint8Array): Uint8Array {
+  const parts = Object.entries(unzipSync(bytes));
+  return zipSync(Object.fromEntries(parts), { mtime: new Date(1980, 0, 1) });
 }
 
 export const valuesSheet = "Schedule";

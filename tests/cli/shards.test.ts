@@ -1,6 +1,6 @@
 /** A check divided among machines, and one of what changed in git. */
 import { execFile, execFileSync } from "node:child_process";
-import { readFileSync, rmSync, utimesSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, utimesSync } from "node:fs";
 import { promisify } from "node:util";
 import { describe, expect, test } from "vitest";
 import { generate } from "../helpers/generate.ts";
@@ -70,6 +70,40 @@ describe("shards", () => {
     folder.write("site-0/a.ways", schedule(faultyWay));
     await folder.run("check", "--shard", "2/2", "--output-file", "other.jsonl");
     expect(await refusal(one, "other.jsonl")).toMatch(/^These are parts of different runs/);
+  });
+
+  /** It is broken off once it has let others in so many times. */
+  const stopped = (after: number) => {
+    let [now, breath] = [0, 0];
+    return { clock: () => (now += 1000), interrupted: () => ++breath >= after };
+  };
+
+  test("that are interrupted leave their files as they were, and so does what gathers them", async () => {
+    const folder = new Folder({ ...files(), "all.json": "the last one" });
+    const names = await parts(folder, 2);
+    const before = readFileSync(folder.at("part-1.jsonl"), "utf8");
+    const shard = ["check", "--shard", "1/2", "--output-file", "part-1.jsonl"];
+    expect(await folder.runWith(stopped(11), ...shard)).toMatchObject({
+      code: 130,
+      out: "",
+      err: expect.stringMatching(/“part-1\.jsonl” was not written\.\nInterrupted: this part is not whole\.\n$/),
+    });
+    expect(readFileSync(folder.at("part-1.jsonl"), "utf8")).toBe(before);
+    const gathered = await folder.runWith(stopped(2), "gather", "--output-file", "all.json", ...names);
+    expect(gathered).toMatchObject({
+      code: 130,
+      err: expect.stringMatching(/“all\.json” was not written\.\nInterrupted: \d+ files? checked, [1-9]\d* left out\./),
+    });
+    expect(readFileSync(folder.at("all.json"), "utf8")).toBe("the last one");
+    expect(readdirSync(folder.path).filter((name) => name.endsWith(".tmp"))).toEqual([]);
+    // On standard output it says of itself that it is none.
+    const { out } = await folder.runWith(stopped(11), "check", "--shard", "1/2");
+    folder.write("part-1.jsonl", out);
+    expect(await folder.run("gather", ...names)).toEqual({
+      code: 2,
+      out: "",
+      err: "Shard 1/2 was interrupted: run it again.\n",
+    });
   });
 
   test("run side by side by an engine that is there already, as the guide shows it", async () => {

@@ -16,6 +16,7 @@ import { isSaid, type Trial } from "./trials.ts";
 const places = ["A", "A/1", "A/3", "B", "", "x/y/z", "\u202e"];
 const formats = ["text", "concise", "json", "jsonl", "sarif", "junit", "github", "gitlab", "markdown"];
 const settings = ["text", "markdown", "html"];
+const revisions = ["HEAD", "HEAD~1", "HEAD~9", "HEAD^2", "side", "side~1", "MERGE_HEAD"];
 
 /** Commands that read, each with what may be asked of it. */
 function reading(dice: Dice): readonly string[] {
@@ -54,8 +55,8 @@ function reading(dice: Dice): readonly string[] {
     ],
     () => ["git", "textconv", pick(["a.ways", "gone.ways", "sub"])],
     () => ["fmt", "--upgrade", "--check", "a.ways"],
-    () => ["compare", pick(["HEAD~1", "HEAD", "HEAD~9", "-x", "HEAD:a.ways"]), pick(["HEAD", "a.ways", "."])],
-    () => ["check", "--since", pick(["HEAD~1", "HEAD", "gone"]), "--format", pick(formats)],
+    () => ["compare", pick([...revisions, "-x", "HEAD:a.ways"]), pick(["HEAD", "a.ways", ".", "side"])],
+    () => ["check", "--since", pick([...revisions, "gone"]), "--format", pick(formats)],
     () => ["schema", pick(["settings", "results", "x"])],
     () => ["completion", pick(["bash", "zsh", "x"])],
     () => ["working", "a.ways", ...way, "--format", pick(settings)],
@@ -81,7 +82,7 @@ function reading(dice: Dice): readonly string[] {
     ],
     () => ["gather", "part1.jsonl", pick(["part2.jsonl", "a.ways"]), "--format", pick(formats)],
     () => ["settings", ...pick([[], ["--why", "a.ways"]])],
-    () => ["check", "--history", "a.ways"],
+    () => ["check", "--history", "a.ways", ...pick([[], ["b.ways"]])],
     () => ["check", "--staged"],
   ])();
 }
@@ -230,6 +231,17 @@ function withHistory(folder: string, dice: Dice): void {
   git("init", "-q", "-b", "main");
   for (let left = dice.below(3); left > 0; left--) commit(damaged(now, dice));
   commit(now);
+  if (dice.chance(0.6)) withBranch(git, commit, now, dice);
+}
+
+/** A branch that went another way, joined or being joined: what stands in the file then may be neither side's. */
+function withBranch(git: (...words: string[]) => void, commit: (text: string) => void, now: string, dice: Dice): void {
+  git("checkout", "-qb", "side");
+  commit(damaged(now, dice));
+  git("checkout", "-q", "main");
+  commit(dice.chance(0.5) ? now : damaged(now, dice));
+  git("merge", "-q", "--no-ff", "--no-commit", "-s", "ours", "side");
+  if (dice.chance(0.7)) commit(dice.chance(0.5) ? now : damaged(now, dice));
 }
 
 const authors = ["T. Ash <t@invalid>", "\u202e <t@invalid>", "\x01\x1b[31m <t@invalid>"];

@@ -203,6 +203,21 @@ class Conversation {
     await this.client.sendNotification("workspace/didChangeWatchedFiles", { changes: [{ uri, type }] });
   }
 
+  /**
+   * What is found in the files that nobody has opened. Where there is none, or none is looked at, the request is held
+   * until something changes: it is called off.
+   */
+  async foundUnopened(): Promise<readonly string[]> {
+    const { disk, open, folders: opened, configuration } = this.host;
+    const isOurs = (uri: string) => uri.endsWith(".ways") && [...opened].some((folder) => uri.startsWith(folder));
+    const isHeld = configuration !== null || ![...disk.keys()].some((uri) => isOurs(uri) && !open.has(uri));
+    const answer = (await this.ask("workspace/diagnostic", { previousResultIds: [] }, isHeld)) as {
+      readonly items?: readonly { readonly uri: string; readonly items: readonly unknown[] }[];
+    };
+    if (isHeld) return [];
+    return (answer.items ?? []).flatMap(({ uri, items }) => items.map((one) => `${uri} ${JSON.stringify(one)}`)).sort();
+  }
+
   /** All that is found in a file. */
   async found(uri: string): Promise<readonly string[]> {
     for (let previousResultId: string | undefined; ; ) {
@@ -496,6 +511,8 @@ export async function wire(trial: Trial): Promise<number> {
     const odd = [asked[0], Object.fromEntries(Object.entries(twisted(asked[1], dice) ?? {}))] as const;
     note(JSON.stringify(odd));
     await server.ask(...odd);
+    const previousResultIds = dice.pick([[], [{ uri, value: "x" }], [{ uri: "", value: "" }]]);
+    if (dice.chance(0.1)) await server.ask("workspace/diagnostic", { previousResultIds }, true);
   }
   // What was held back of a line that is being written is shown once its file is saved.
   for (const uri of host.open.keys())
@@ -505,6 +522,9 @@ export async function wire(trial: Trial): Promise<number> {
     const questions = dice.times(6, () => question(dice, uri, host.open.get(uri)?.text ?? ""));
     assert.deepEqual(await shownOf(server, uri, questions), await shownOf(fresh, uri, questions), uri);
   }
+  // Settings that were not answered stay as they were, which one that has just been started cannot know.
+  if (done.every((what) => !what.startsWith("configuration")))
+    assert.deepEqual(await server.foundUnopened(), await fresh.foundUnopened());
   assert.deepEqual([...server.faults, ...fresh.faults], []);
   await Promise.all([server.end(), fresh.end()]);
   return 2 * steps;

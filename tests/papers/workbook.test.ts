@@ -1,6 +1,6 @@
 /** A workbook from outside: a small file that is meant to become a large one is refused before it does. */
 import { type Zippable, zipSync } from "fflate";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { tableOfWorkbook } from "../../server/papers/read-workbook.ts";
 import { workbookOf } from "../../server/papers/workbook.ts";
 import type { ValueTable } from "../../server/reports/schedule/values.ts";
@@ -75,6 +75,20 @@ describe("a workbook from outside", () => {
     expect(await tableOfWorkbook(bytes("PK"))).toEqual(unreadable);
     expect(await tableOfWorkbook(new Uint8Array())).toEqual(unreadable);
   });
+});
+
+it("a workbook of ours is the same file whenever it is written", async () => {
+  const table: ValueTable = { columns: [{ key: "way", unit: "" }], rows: [["1"]] } as never;
+  const imprint = { file: "a.ways" };
+  vi.useFakeTimers({ toFake: ["Date"], now: new Date(2026, 4, 4, 10, 0, 0) });
+  try {
+    const first = await workbookOf(table, imprint);
+    vi.setSystemTime(new Date(2027, 6, 5, 11, 30, 10));
+    expect(await workbookOf(table, imprint)).toEqual(first);
+    expect(await tableOfWorkbook(first)).toMatchObject({ rows: [{ cells: ["1"] }] });
+  } finally {
+    vi.useRealTimers();
+  }
 });
 
 it("a workbook of ours holds what a cell can hold, as it is written", async () => {
