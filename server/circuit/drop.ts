@@ -159,7 +159,7 @@ function distanceOf(study: WayStudy, current: number): Distance | undefined {
   // Loads that come to more than the design current are not all on at once: each counts for less.
   const share = placed > current ? current / placed : 1;
   const at = loads.map((load) => ({ ...load, current: load.current * share }));
-  const worst = worstPlace(paths, at, Math.max(0, current - placed * share));
+  const worst = worstPlace(paths, at, Math.max(0, current - placed));
   if (!worst) return lumped(length.value, isRing);
   const distance = worst.ampereMetres / current;
   const how = loads.length > 0 ? "loads where they are" : "all load where it drops most";

@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { byBreaking, byLetThrough, heatBehindFuse, letThroughAt } from "../../server/boards/energy.ts";
+import { leastFaults } from "../../server/boards/fault-levels.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
 import { inSetting } from "../helpers/sample.ts";
 
@@ -75,4 +76,14 @@ it.each([
 ])("heat behind %s, %j, is looked at: %s", (device, lines, looked) => {
   const node = nodeWith(`${device}\n${twin}\nlength 20 m\n${lines}`);
   expect(heatBehindFuse(node, wayOf(node, "1")) !== undefined).toBe(looked);
+});
+
+it("the fault of one cable is that at its end, and no place in one of several", () => {
+  const said = (cable: string) => {
+    const node = nodeWith(`${breaker}\ncable ${cable}\nroute clipped method C\nlength 20 m\nserves heating\nIb 10 A`);
+    const { earth } = leastFaults(node, wayOf(node, "1"));
+    return earth?.steps.map(({ formula }) => formula).join("; ");
+  };
+  expect(said("singles line 70 mm² cpc 70 mm²")).not.toContain("in parallel");
+  expect(said("singles line 70 mm² cpc 70 mm²")).toContain("resistance of way 1");
 });

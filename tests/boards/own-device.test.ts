@@ -97,6 +97,15 @@ describe("points of a curve from a book of one's own", () => {
     );
   });
 
+  it("go with the one that the tables keep where they lack it", () => {
+    const one = study(
+      plant(['device-figures BS 88-2 63 A opens 300 A within 5 s by "Maker"'], "BS 88-2 63 A 80 kA gG"),
+    );
+    expect(tripTime(one, 300)?.time.value).toBeCloseTo(5, 9);
+    expect(tripTime(one, 299)).toBeUndefined();
+    expect(tripTime(one, 2000)).toMatchObject({ atMost: true, time: { value: 0.4 } });
+  });
+
   it("that are out of order tell nothing, and are found", () => {
     const wrong = [...figures.slice(0, 2), 'device-figures BS 88-2 63 A opens 300 A within 0.1 s by "Maker"'];
     expect(tripTime(study(plant(wrong, "BS 88-2 63 A 80 kA gG")), 460)).toBeUndefined();

@@ -6,6 +6,7 @@
 import { describe, expect, it } from "vitest";
 import { studyRing } from "../../server/readings/ring.ts";
 import { ringCpcRatio } from "../../server/readings/ring-ends.ts";
+import { ringPattern } from "../../server/readings/ring-pattern.ts";
 import { pointMismatch } from "../../server/readings/ring-points.ts";
 import { equalsQuarter, highestPoint, r1r2Mismatch, recordedR1R2 } from "../../server/readings/ring-r1r2.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
@@ -53,6 +54,22 @@ describe("what is wrong at a point", () => {
     expect(at("L-N 0.20 Ω L-E 0.26 Ω", undefined, uneven)).toBeUndefined();
     expect(at("L-N 0.36 Ω L-E 0.26 Ω", undefined, uneven)).toBe("high L-N");
   });
+});
+
+// Both links on one leg: from nothing at the board up to a quarter of 0.80 Ω half way round, and down again.
+describe("links that are not crossed", () => {
+  const pattern = (...values: readonly number[]) =>
+    ringPattern(ring(values.map((value, at) => `at S${at + 1} L-N ${value.toFixed(2)} Ω`).join("\n")))?.kind;
+  it.each([
+    [[0.06, 0.15, 0.2, 0.15, 0.06], "links-not-crossed"],
+    [[0.06, 0.15, 0.25, 0.15, 0.06], "links-not-crossed"],
+    [[0.06, 0.15, 0.26, 0.15, 0.06], undefined],
+    [[0.06, 0.2, 0.05, 0.15, 0.06], undefined],
+    [[0.15, 0.06, 0.2, 0.15, 0.06], undefined],
+    [[0.2, 0.2, 0.2], undefined],
+    [[0.06, 0.2], undefined],
+    [[0.06, 0.2, 0.19], undefined],
+  ] as const)("%j: %s", (values, kind) => expect(pattern(...values)).toBe(kind));
 });
 
 describe("R1+R2 of a ring", () => {
