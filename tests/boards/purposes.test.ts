@@ -66,6 +66,12 @@ describe("a demand in words", () => {
       "at least 23 A with every circuit in full (one circuit not counted, load not given)",
     ],
     [[heater(13, "L2"), heater(10, "L1")], { ...three, ...shop }, "13 A on L2 with every circuit in full"],
+    // 12 A at 50 % are 2 A on each line.
+    [
+      [heater(13, "L2"), heater(10, "L1"), way("serves water-heater\nIb 12 A\ndiversity 50 %")],
+      { ...three, ...shop },
+      "15 A on L2 with every circuit in full (one circuit spread evenly over the lines)",
+    ],
     [[heater(10, "L3"), heater(10, "L2")], { ...three, ...shop }, "10 A on L2 with every circuit in full"],
     [
       [heater(13, "L2"), heater(10, "L1"), heater(9)],

@@ -678,6 +678,11 @@ describe("a capacity in its conditions", () => {
 // BS EN 60228: 1.15 mΩ/m of 16 mm² copper and 1.91 of aluminium. Pairs are printed of copper alone.
 describe("a pair of conductors", () => {
   const standing = (line: number, cpc: number, metals = {}) => r1r2PerMetre(line, cpc, metals)?.source.standing;
+  it("is cited from where the pair is printed, which is copper alone", () => {
+    const refOf = (metals = {}) => r1r2PerMetre(16, 16, metals)?.source.ref;
+    expect(refOf()).toContain("IET On-Site Guide, Table I1");
+    expect(refOf({ line: "aluminium", cpc: "aluminium" })).not.toContain("On-Site Guide");
+  });
   holds([
     ["of copper", () => r1r2PerMetre(16, 16), 0.0023],
     ["of an aluminium line", () => r1r2PerMetre(16, 16, { line: "aluminium" }), 0.00306, "1.91 mΩ + 1.15 mΩ"],

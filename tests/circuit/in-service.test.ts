@@ -33,6 +33,10 @@ describe("the reactance of a conductor", () => {
     ["singles line 35 mm² cpc 16 mm²\nroute conduit method B", undefined],
   ])("of %s: %s Ω in 100 m", (cable, ohms) => expect(of(`cable ${cable}`)).toBe(ohms));
 
+  it("counts at any size where it is stated", () => {
+    expect(of('cable singles line 16 mm² cpc 16 mm² x 0.1 mΩ/m by "Sheet 3"\nroute conduit method B')).toBe(0.01);
+  });
+
   it("is left out of a ring, whose two ways round share it", () => {
     expect(of("cable singles line 70 mm² cpc 35 mm²", "ring")).toBeUndefined();
   });

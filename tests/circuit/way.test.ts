@@ -152,6 +152,16 @@ it("the working of a factor for the protective conductor alone has no line in it
   expect(last(["line", "cpc"])).toMatch(/^\(7\.41 mΩ × [\d.]+ \+ [\d.]+ mΩ\) \/ \(7\.41 mΩ \+ 8\.2 mΩ\)$/);
 });
 
+// (0.33 + 0.25) / (0.26 + 0.21): what its maker states hot, over what he states cold.
+it("the factor of busbar trunking is that of its figures hot and cold", () => {
+  const { cable } = studied(
+    'cable busbar-trunking line 122 mm² cpc-by casing carries 250 A r1 0.26 mΩ/m r2 0.21 mΩ/m r1-hot 0.33 mΩ/m r2-hot 0.25 mΩ/m by "Sheet 3"',
+  );
+  const factor = operatingFactorOf(cable);
+  expect(factor?.value).toBeCloseTo(0.58 / 0.47, 9);
+  expect(factor?.steps.at(-1)?.numbers).toBe("0.58 mΩ / 0.47 mΩ");
+});
+
 describe("the single cables of a route", () => {
   const cores = (cable: string, route: string, setting: Setting = {}, kind = "radial", more = "") => {
     const study = studied(`${more}\ncable singles ${cable}\nroute ${route}`, setting, kind);

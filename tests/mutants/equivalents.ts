@@ -71,6 +71,12 @@ const kept: readonly Kept[] = [
     reason: "A release that takes just the time is taken for the time where it is not found, which is the same.",
   },
   {
+    file: "server/circuit/parallel.ts",
+    line: "const parts = of.map((which) => ({ r: conductorPerMetre(cable, which)?.value ?? 1, times: times[which] }));",
+    by: "2",
+    reason: "Where the resistance of one of them is not known no loop is calculated, and no place on it asked for.",
+  },
+  {
     file: "server/readings/ring-r1r2.ts",
     line: 'if (known !== undefined) return known > 0 ? (allRead(study) ? "above" : undefined) : "below";',
     by: ">=",

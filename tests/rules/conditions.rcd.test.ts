@@ -282,6 +282,17 @@ const limits: readonly Limit[] = [
       [beside(`${behind("lighting")}\nearthing TT\nelectrode rod 40 Ω`, behind("lighting"))]: "",
     },
   },
+  // 703.411.3.3: all but the heater, whose leakage when cold would trip an RCD without a fault.
+  {
+    check: "place/sauna-without-rcd",
+    text: way(`${breaker}\nserves #`),
+    found: {
+      "lighting\nplace sauna": "error",
+      "heating\nplace sauna": "",
+      "heating lighting\nplace sauna": "error",
+      "heating\nplace ordinary": "",
+    },
+  },
   // 705.560.6.
   {
     check: "place/fans-share-rcd",
