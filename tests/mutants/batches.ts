@@ -91,7 +91,7 @@ export function batchesOf(candidates: readonly Candidate[]): readonly (readonly 
  * milliseconds, and so many in all, without those that have passed it before. The best of each file come before the second best of any: tests of one file are alike.
  */
 export const togetherRounds = [
-  { tests: 3, each: 1_000, all: 2_000 },
+  { tests: 10, each: 1_000, all: 2_000 },
   { tests: 30, each: 1_000, all: 5_000 },
   { tests: 1_000, each: 5_000, all: 20_000 },
 ] as const;
@@ -112,7 +112,10 @@ export function triesOf(
     }
   for (const mutant of mutants) {
     let spent = 0;
-    for (const candidate of spread(reaching.get(mutant.number) ?? [], costFor(mutant, context)).slice(0, most)) {
+    const { imports, root } = context;
+    const isNearest = (file: string) => imports.distance(join(root, file), join(root, mutant.file)) === 1;
+    const order = spread(reaching.get(mutant.number) ?? [], { cost: costFor(mutant, context), isNearest });
+    for (const candidate of order.slice(0, most)) {
       if (spent + candidate.took > all) break;
       spent += candidate.took;
       push(byTest, candidate, mutant.number);
@@ -121,17 +124,23 @@ export function triesOf(
   return [...byTest].map(([candidate, numbers]) => ({ candidate, numbers }));
 }
 
-/** By cost, but the cheapest of each file first, then the second of each. */
-function spread(candidates: readonly Candidate[], cost: (candidate: Candidate) => number): readonly Candidate[] {
+/** So many tests of a file that imports the mutant's own come before the second of any other. */
+const ofTheNearest = 10;
+
+/** By cost, but the cheapest of each file first, then the second of each; of the nearest files more at a time. */
+function spread(
+  candidates: readonly Candidate[],
+  { cost, isNearest }: { cost(candidate: Candidate): number; isNearest(file: string): boolean },
+): readonly Candidate[] {
   const costs = candidates
     .map((candidate) => ({ candidate, cost: cost(candidate) }))
     .toSorted((a, b) => a.cost - b.cost);
   const before = new Map<string, number>();
   return costs
     .map(({ candidate }) => {
-      const turn = before.get(candidate.file) ?? 0;
-      before.set(candidate.file, turn + 1);
-      return { candidate, turn };
+      const count = before.get(candidate.file) ?? 0;
+      before.set(candidate.file, count + 1);
+      return { candidate, turn: isNearest(candidate.file) ? Math.floor(count / ofTheNearest) : count };
     })
     .toSorted((a, b) => a.turn - b.turn)
     .map(({ candidate }) => candidate);
