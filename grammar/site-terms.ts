@@ -16,6 +16,8 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   steelwork: ["structure"],
   "structural-steel": ["structure"],
   steel: ["structure"],
+  metal: ["steel", "structure"],
+  metalclad: ["steel"],
   main: ["supply"],
   mains: ["supply"],
   origin: ["supply"],

@@ -166,6 +166,8 @@ export class WayStudy {
   #hasThreeLines(): boolean {
     const phase = this.facts.one("phase")?.args.phase.value;
     if (phase !== undefined) return phase === "three";
+    // A star-delta starter has three lines to change over.
+    if (this.facts.one("starting")?.args.method.value === "star-delta" && this.boardIsThreePhase) return true;
     const cores = this.cable?.cores;
     return this.isFeeder && this.boardIsThreePhase && (cores === undefined || cores > 3);
   }

@@ -31,7 +31,9 @@ const named = memoByObject((facts: Facts<"installation"> | Facts<"board">): Name
 /** The containments a board's ways can name; nothing where a broken line may have defined more. */
 export function containmentNames(board: BoardHead | undefined, head: InstallationHead): Named | undefined {
   const blocks = [head.facts, ...(board ? [board.facts] : [])];
-  if (blocks.some(({ broken }) => broken.includes("containment"))) return undefined;
+  const unclear = (facts: Facts<"installation"> | Facts<"board">): boolean =>
+    facts.broken.includes("containment") || (facts as Facts<"board">).all("containment").some(({ misread }) => misread);
+  if (blocks.some(unclear)) return undefined;
   return board ? new Map([...named(head.facts), ...named(board.facts)]) : named(head.facts);
 }
 

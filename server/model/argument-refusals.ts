@@ -2,6 +2,7 @@
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts } from "../../grammar/params.ts";
+import { quantities } from "../../grammar/quantities.ts";
 import { capital, listed } from "../text/words.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { lostLineEnd } from "./lost-line-end.ts";
@@ -22,6 +23,7 @@ import { couldBe, type Slot, says } from "./row-shape.ts";
 import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
+import { threePhaseSaid, widthByDepth } from "./spoken-lines.ts";
 import { rampOnTimeLine, residualNamed, spokenProvenance, surgeType, tickForFigure } from "./spoken-result.ts";
 import { spokenStandard } from "./spoken-standard.ts";
 import { strangeUnit } from "./strange-unit.ts";
@@ -33,6 +35,8 @@ import { nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
+  threePhaseSaid,
+  widthByDepth,
   multipleTurned,
   spokenAbsence,
   spokenProvenance,
@@ -124,6 +128,9 @@ function choiceMeant(free: readonly Slot[], { image }: IToken): Slot | undefined
 
 /** A token that is like nothing the line takes. */
 function stranger({ word, row, tokens, at }: LineBeingRead, free: readonly Slot[], token: IToken): Slip {
+  const named = plainly(free).some(([, { accepts }]) => nameKinds.includes(accepts.kind));
+  if (isToken(token, "Text") && !named && !Object.values(row.params).some(({ accepts }) => accepts.kind === "text"))
+    return asNote(word, token, tokens);
   const other = isToken(token, "Quantity")
     ? saidInAnother(word.image, row, ({ params }) =>
         Object.values(params).some(({ accepts }) => couldBe(accepts, token)),
@@ -139,6 +146,18 @@ function stranger({ word, row, tokens, at }: LineBeingRead, free: readonly Slot[
   // Where nothing more can stand, all that follows is one thing too many.
   const upTo = other || free.length === 0 ? tokens.length : at + 1;
   return { problem: problemAt("wrong-argument", message, token), upTo };
+}
+
+/** `polarity wrong "Swapped at the switch"`: what is remarked has a line of its own. */
+function asNote(word: IToken, token: IToken, tokens: readonly IToken[]): Slip {
+  const before = tokens[tokens.indexOf(token) - 1];
+  const indent = " ".repeat(Math.max(0, (word.startColumn ?? 1) - 1));
+  const edits = [
+    { start: before ? endOf(before) : token.startOffset, end: token.startOffset, text: `\n${indent}note ` },
+  ];
+  const fixes = before ? [{ title: "Make it a note on a line of its own", edits, safe: false }] : [];
+  const message = `“${word.image}” takes no text: write it on a line of its own, as note ${token.image}.`;
+  return { problem: problemAt("wrong-argument", message, token, fixes), upTo: tokens.length };
 }
 
 /** A second value where the line has one of its kind already: the rest of the line belongs to it. */
@@ -213,7 +232,8 @@ const forms: Readonly<Partial<Record<Accepts["kind"], string>>> = {
 /** Why a token is not what an argument accepts. */
 function notAccepted(accepts: Accepts, token: IToken): Problem {
   if (isToken(token, "Slip")) return slipProblem(token);
-  if (isToken(token, "Endless")) return endlessProblem(token);
+  if (isToken(token, "Endless"))
+    return endlessProblem(token, accepts.kind === "quantity" ? quantities[accepts.of].units[0] : undefined);
   if (accepts.kind === "quantity") return quantityProblem(accepts.of, token);
   if (accepts.kind === "choice" && !isToken(token, "Quantity"))
     return choiceProblem(accepts.choices, accepts.help, token);

@@ -202,12 +202,19 @@ const plainOf = (argument: unknown): unknown =>
     ? argument.map(plainOf)
     : ((argument as { readonly value?: unknown } | undefined)?.value ?? null);
 
-/** A misspelt word counts as the word it is nearest to, so that no check says that one is missing. */
+/**
+ * A misspelt word counts as the word it is nearest to, and what stands on its line as a fact of its own counts as well, so
+ * that no check says that one is missing.
+ */
 function meant(kind: BlockKind, { word: { image }, word, args }: Statement): string[] {
+  const labels = Object.values(rowOf(kind, image)?.params ?? {}).flatMap(({ label }) => label ?? []);
+  // From the first fact on that is none of the line's own, its labels are words again.
+  const first = args.findIndex(({ image: one }) => rowOf(kind, one) && !labels.includes(one));
+  const crowded = first < 0 ? [] : args.slice(first).flatMap(({ image: one }) => (rowOf(kind, one) ? [one] : []));
   const near =
     phraseOfLine([word, ...args], wordsOf(kind))?.word ??
     (rowOf(kind, image) ? undefined : suggestionFor(image, wordsOf(kind)));
-  return near === undefined ? [image] : [image, near];
+  return [image, ...(near === undefined ? [] : [near]), ...crowded];
 }
 
 const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck, (image: string) => string]>> = {

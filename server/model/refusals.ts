@@ -36,6 +36,12 @@ export function slipProblem(token: IToken): Problem {
 /** Something else where a figure with its unit belongs. */
 export function quantityProblem(of: QuantityName, token: IToken): Problem {
   const kind = quantities[of];
+  if (openWords.test(token.image) && kind.physical === "resistance")
+    return problemAt(
+      "off-scale-sign",
+      `“${token.image}” is written as what the meter showed: > and the top of its range, such as >999 ${kind.units[0]}.`,
+      token,
+    );
   if (isToken(token, "Number")) {
     const written = readWritten(token.image, token.startOffset);
     const fixes = written ? unitFixes(written, kind) : [];
@@ -84,12 +90,15 @@ export function choiceProblem(choices: Choices, help: string, token: IToken): Pr
 }
 
 /** The sign for an endless reading, which says nothing of the instrument's range. */
-export const endlessProblem = (token: IToken): Problem =>
+export const endlessProblem = (token: IToken, unit = "MΩ"): Problem =>
   problemAt(
     "off-scale-sign",
-    `“${token.image.trim()}” loses the range. Write > and the top of the instrument's range, such as >999 MΩ.`,
+    `“${token.image.trim()}” loses the range. Write > and the top of the instrument's range, such as >999 ${unit}.`,
     token,
   );
+
+/** What is said of a conductor that no current flows in. */
+const openWords = /^(?:open|open-circuit|infinite|infinity|broken)$/i;
 
 /** From one token to the end of another. */
 export const spanOf = (first: IToken, last = first): Span => ({ start: first.startOffset, end: endOf(last) });

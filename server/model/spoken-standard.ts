@@ -12,6 +12,8 @@ const byName: ReadonlyMap<string, string> = new Map([
   ["mccb", "BS EN 60947-2"],
   ["rewirable", "BS 3036"],
   ["re-wireable", "BS 3036"],
+  ["rewireable", "BS 3036"],
+  ["semi-enclosed", "BS 3036"],
 ]);
 
 /** Numbers that no other standard of a device has. */

@@ -34,6 +34,52 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 
 const cases: readonly Case[] = [
   {
+    text: inWay,
+    line: "load 5.5 kW three phase",
+    message: "“three phase” is stated on a line of its own: phase three.",
+    fixed: "load 5.5 kW\nphase three",
+  },
+  {
+    text: inWay,
+    line: "load 5.5 kW 3-phase",
+    message: "“3-phase” is stated on a line of its own: phase three.",
+    fixed: "load 5.5 kW\nphase three",
+  },
+  {
+    text: inBoard,
+    line: "containment C1 trunking 50x75 steel",
+    message: "“50x75” is written 50 mm by 75 mm.",
+    fixed: "containment C1 trunking 50 mm by 75 mm steel",
+  },
+  {
+    text: inDead,
+    line: 'polarity wrong "Swapped at the switch"',
+    message: '“polarity” takes no text: write it on a line of its own, as note "Swapped at the switch".',
+    fixed: 'polarity wrong\nnote "Swapped at the switch"',
+  },
+  {
+    text: inDead,
+    line: "ends r1 0.61 Ω rn open r2 1.41 Ω",
+    message: "“open” is written as what the meter showed: > and the top of its range, such as >999 Ω.",
+  },
+  {
+    text: inLive,
+    line: "Zs OL",
+    message: "“OL” loses the range. Write > and the top of the instrument's range, such as >999 Ω.",
+  },
+  {
+    text: inWay,
+    line: "device rewireable 5 A",
+    message: "“rewireable” is stated by the standard on it, such as BS 3036.",
+    fixed: "device BS 3036 5 A",
+  },
+  {
+    text: inBoard,
+    line: "enclosure metal",
+    message: "“metal” does not state what it is made of: did you mean “steel”?",
+    fixed: "enclosure steel",
+  },
+  {
     text: inBoard,
     line: 'fed-from "supply"',
     message: '"supply" is a name, and is written without quotes: supply.',

@@ -238,7 +238,32 @@ describe("cables without a sheath in the open", () => {
   });
 });
 
+// A star-delta starter changes three lines over: 7.5 kW are 10.9 A on each and not 32.6 A on one.
+describe("a motor with a star-delta starter", () => {
+  const planer = (more: string) => `way 1 radial "Planer" {
+  device  BS EN 60898 C20 10 kA
+  serves  motor
+  load    7.5 kW
+  ${more}
+}`;
+  const three = { supply: "earthing TN-S\nphases three\nZe 0.30 Ω" };
+
+  it("is on three lines of a board that has them", () => {
+    expect(of("design/load-over-device", planer("starting star-delta"), three)).toEqual([]);
+    expect(of("design/load-over-device", planer("starting direct"), three)).toHaveLength(1);
+    expect(of("design/load-over-device", planer("starting star-delta\nphase L1"), three)).toHaveLength(1);
+    expect(of("design/load-over-device", planer("starting star-delta"))).toHaveLength(1);
+  });
+});
+
 describe("what is not known", () => {
+  it("asks for the part of BS 88, which has several", () => {
+    const fuse = (standard: string) =>
+      `way 1 radial "Kiln" {\n  device  ${standard} 23 A\n  cable singles line 6 mm² cpc 2.5 mm²\n  serves heating\n}`;
+    expect(of("loop/limit-unknown", fuse("BS 88"))[0]?.message).toContain("such as BS 88-2 or BS 88-3");
+    expect(of("loop/limit-unknown", fuse("BS 88-2"))[0]?.message).not.toContain("several parts");
+  });
+
   it("names a table that lacks the method, and is not taken for a missing route", () => {
     const way = `way 1 radial "Kiln" {
   device  BS EN 60898 B32 6 kA

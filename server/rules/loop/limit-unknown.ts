@@ -27,8 +27,10 @@ export default wayRule({
     if (study.facts.has("max-Zs")) return;
     // A breaker without its type is reported elsewhere, and so is a device that breaks no overcurrent.
     if ((device.family === "breaker" && !device.curve) || /61008|4293/.test(device.standard)) return;
+    const part =
+      device.standard === "BS 88" ? " BS 88 has several parts: write the one on it, such as BS 88-2 or BS 88-3." : "";
     report(factSpot(device.fact), {
-      message: `No limit for Zs is known for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: write device-figures with the limit of its maker or your own copy, or max-Zs. The loop is not judged.`,
+      message: `No limit for Zs is known for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: write device-figures with the limit of its maker or your own copy, or max-Zs. The loop is not judged.${part}`,
     });
   },
 });
