@@ -2,9 +2,11 @@
 
 import { expectedResistance, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { faultCurrent } from "../calc/fault-current.ts";
+import type { Calculated } from "../calc/index.ts";
 import { insulationRule } from "../calc/insulation.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
+import { memoOfPlaces } from "../circuit/kept.ts";
 import { rcdsOfBoard } from "../circuit/rcds.ts";
 import { originSupply, studySupply, testsOf } from "../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
@@ -16,13 +18,14 @@ import { bondsSomething } from "./earthing.ts";
 import { electrodeLimit, relyingOnOrigin } from "./electrode.ts";
 import { boardInsulation } from "./insulation.ts";
 import { planRcd } from "./plan-rcd.ts";
-import { type Bound, bound, expecting, type PlannedTest, recordedAs, word } from "./planned.ts";
+import { bound, expecting, type PlannedTest, recordedAs, word } from "./planned.ts";
 import { buttonOnBoard, liveOfBoard, rcdTestsOfBoard } from "./rcd-tests.ts";
 
 type Bonding = FactOf<"supply", "bonding">;
 
 /** The earthing, the bonding and the supply itself. */
-export function planSupply({ supply, boards }: Installation): PlannedTest[] {
+export function planSupply(installation: Installation): PlannedTest[] {
+  const { supply, boards } = installation;
   if (!supply) return [];
   const { earthing, U0, threePhase } = originSupply(supply);
   const tested = boards.flatMap(({ board }) => testsOf<"boardDead">(board.head.facts.all("dead")));
@@ -30,16 +33,13 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
   const impedance = Ze && exact(Ze.args.value);
   const conductor = supply.one("earthing-conductor");
   const fault = impedance && earthing !== "TT" ? faultCurrent(U0, impedance) : undefined;
-  const atOrigin = boards
-    .filter(({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply")
-    .flatMap(({ board, context }) => board.ways.map((way) => studyWay(way, context)));
   const current = (name: string, text: string, fact: Fact | undefined, expected = false): PlannedTest => ({
     step: "fault",
     live: true,
     name: `${name}, ${text}`,
     unit: "kA",
     expected: expected ? expecting(fault, "kA") : undefined,
-    bounds: faultBounds(atOrigin),
+    bounds: bound("most", leastOf(weakestAtOrigin(installation)), "kA"),
     recorded: recordedAs(fact, "value"),
   });
   return [
@@ -72,16 +72,25 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
 }
 
 /**
- * What the weakest device of some boards breaks. Where a board is marked with a conditional rating, its fuse breaks what
- * its devices do not, and no device of it is the limit.
+ * What the weakest device of a board breaks. Where the board is marked with a conditional rating, its fuse breaks what its
+ * devices do not, and no device of it is the limit.
  */
-function faultBounds(studies: readonly WayStudy[]): Bound[] {
-  const capacities = studies
-    .filter(({ isSpare, context }) => !isSpare && conditionalAt(context) === undefined)
-    .flatMap((study) => breakingOf(study) ?? []);
-  const [least] = capacities.toSorted((one, other) => one.value - other.value);
-  return bound("most", least, "kA");
-}
+const weakestOf = (studies: readonly WayStudy[]): Calculated | undefined =>
+  leastOf(
+    studies
+      .filter(({ isSpare, context }) => !isSpare && conditionalAt(context) === undefined)
+      .map((study) => breakingOf(study)),
+  );
+
+/** The same of each board that is fed from the supply. */
+const weakestAtOrigin = memoOfPlaces(({ board, context }) =>
+  board.head.facts.one("fed-from")?.args.from.value === "supply"
+    ? weakestOf(board.ways.map((way) => studyWay(way, context)))
+    : undefined,
+);
+
+const leastOf = (all: readonly (Calculated | undefined)[]): Calculated | undefined =>
+  all.flatMap((one) => one ?? []).toSorted((one, other) => one.value - other.value)[0];
 
 const reading = (step: PlannedTest["step"], name: string, fact: Fact | undefined, arg: string): PlannedTest => ({
   step,
@@ -174,7 +183,7 @@ function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[
         impedance && supply.earthing !== "TT" && !three
           ? expecting(faultCurrent(supply.U0, impedance.value), "kA")
           : undefined,
-      bounds: faultBounds(studies),
+      bounds: bound("most", weakestOf(studies), "kA"),
       recorded: recordedAs(inTests("Ipf"), "value"),
     },
     ...rcdsOfBoard(context.board).flatMap((rcd) =>

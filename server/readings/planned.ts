@@ -86,9 +86,19 @@ export const word = (step: TestStep, name: string, fact: Fact | undefined, write
 export const inUnit = (value: number, unit: PlannedTest["unit"]): string =>
   unit === "MΩ" ? megohms(value) : unit === "kA" ? kiloamps(value) : figure(value, baseUnits[unit]);
 
+/** Its words are written when somebody reads them: most plans are asked for what was recorded and what bounds it. */
 export function expecting(of: Calculated | undefined, unit: PlannedTest["unit"]): Expected | undefined {
   if (!of || !Number.isFinite(of.value)) return undefined;
-  return { value: of.value, text: inUnit(of.value, unit), working: brief(of.steps), source: of.source };
+  return {
+    value: of.value,
+    get text() {
+      return inUnit(of.value, unit);
+    },
+    get working() {
+      return brief(of.steps);
+    },
+    source: of.source,
+  };
 }
 
 /** The last line of the working, without what it comes to: that stands beside it. */
@@ -107,8 +117,17 @@ export function bound(
   which?: Bound["which"],
 ): Bound[] {
   if (!of || !Number.isFinite(of.value)) return [];
-  const text = `${sayings[sense]} ${inUnit(of.value, unit)}${which ? ` ${which}` : ""}`;
-  return [{ sense, value: of.value, text, source: of.source, ...(which ? { which } : {}) }];
+  return [
+    {
+      sense,
+      value: of.value,
+      get text() {
+        return `${sayings[sense]} ${inUnit(of.value, unit)}${which ? ` ${which}` : ""}`;
+      },
+      source: of.source,
+      ...(which ? { which } : {}),
+    },
+  ];
 }
 
 /** A value of a fact as it stands in the text. */

@@ -4,7 +4,7 @@
  */
 import { studyWay } from "../../circuit/way.ts";
 import type { Inspection, InspectionKind, ObservationFact, OfCircuits } from "../../model/inspections.ts";
-import type { Installation } from "../../model/installation.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { type Fact, type FactOf, Facts } from "../../model/values.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
 import { derivedOutcome } from "../../readings/inspection-outcome.ts";
@@ -12,11 +12,11 @@ import { circuitIn, namesCircuit } from "../../readings/inspection-scope.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import { capital, listed } from "../../text/words.ts";
 import { written, writtenValue } from "../common/written.ts";
-import { scheduleOf } from "../schedule/schedule.ts";
+import { boardSection } from "../schedule/schedule.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
 import { absenceRows, departureRows, type Placed } from "../summary/parts.ts";
 import { ownParts, partsOf } from "../summary/scope.ts";
-import { obstacles, type Paper, paperOf, paperTitles } from "./paper.ts";
+import { coveredOn, obstacles, type Paper, paperOf, paperTitles } from "./paper.ts";
 import { signatureRows } from "./signatures.ts";
 import { supplyRows } from "./supply.ts";
 
@@ -26,7 +26,12 @@ export function inspectionReport(
 ): Report | { readonly failure: string } {
   const paper = paperOf(installation);
   if ("failure" in paper) return paper;
-  const against = obstacles(installation, paper, result);
+  const boards = installation.boards.map((place) => onBoard(place, installation, paper));
+  const against = obstacles(
+    paper,
+    result,
+    boards.map(({ covered }) => covered),
+  );
   if (against.length > 0)
     return { failure: `No ${names[paper.kind]} can be given: ${listed(against)}. “wayfile check” shows where.` };
   const { edition, head } = installation;
@@ -40,14 +45,36 @@ export function inspectionReport(
     close: true,
     sections: [
       ...firstPage(installation, paper),
-      ...rest(installation, paper, result),
+      ...rest(
+        installation,
+        paper,
+        result,
+        boards.flatMap(({ circuits }) => circuits),
+      ),
       // Before the turned pages: behind them it would stand on a page of its own.
       { level: 2, title: "For the person who ordered it", blocks: [paragraph(guidance[paper.kind])] },
-      ...schedules(installation),
+      ...boards.map(({ schedule }) => schedule),
     ],
     cautions: "",
   };
 }
+
+/**
+ * All that the paper says of a board before anything of the next: what is worked out of the ways of a board is kept for a
+ * few boards only.
+ */
+const onBoard = (place: BoardInPlace, installation: Installation, paper: Paper) => ({
+  covered: coveredOn(place, paper),
+  circuits: circuitRows(place, paper.inspection),
+  // The schedules are part of the paper: each board on a page of its own, turned.
+  schedule: turned(boardSection(place, installation)),
+});
+
+const turned = (section: Section): Section => ({
+  ...section,
+  title: `Circuit details and test results: ${section.title}`,
+  turned: "landscape",
+});
 
 const names: Readonly<Record<InspectionKind, string>> = {
   initial: "installation certificate",
@@ -191,7 +218,12 @@ function nextText(inspection: Inspection | undefined): string {
     : "Next inspection by: ______________, because ____________________________";
 }
 
-function rest(installation: Installation, { kind, inspection }: Paper, { suppressed }: CheckResult): Section[] {
+function rest(
+  installation: Installation,
+  { kind, inspection }: Paper,
+  { suppressed }: CheckResult,
+  circuits: string[][],
+): Section[] {
   const parts = [...ownParts(installation), ...installation.boards.flatMap(partsOf)];
   const departures = departureRows(parts, suppressed).map(([where = "", rule = "", reason = ""]) => [
     where,
@@ -212,7 +244,7 @@ function rest(installation: Installation, { kind, inspection }: Paper, { suppres
       "Departures and permitted exceptions",
       departures.length > 0 ? table(["where", "from", "reason"], departures) : [paragraph("None.")],
     ),
-    ...part("Circuits", circuitBlocks(installation, inspection)),
+    ...part("Circuits", table(["circuit", "serves", "in this inspection", "last tested before"], circuits)),
   ];
 }
 
@@ -339,35 +371,24 @@ const states: Readonly<Record<string, string>> = {
   missing: "not tested",
 };
 
-function circuitBlocks({ boards }: Installation, inspection: Inspection | undefined): Block[] {
+function circuitRows({ board, context }: BoardInPlace, inspection: Inspection | undefined): string[][] {
   if (!inspection) return [];
-  const rows = boards.flatMap(({ board, context }) =>
-    board.ways
-      .filter(({ kind }) => kind !== "spare")
-      .map((way) => {
-        const { state, before } = circuitIn(inspection, studyWay(way, context));
-        const circuit = { board: board.head, way };
-        const limited = inspection.facts.all("limitation").some((line) => namesCircuit(line, circuit));
-        const partly = distinctAbsences(way.facts).some(({ value }) => value.absent === "LIM");
-        return [
-          `${board.head.name}/${way.id}`,
-          way.title,
-          state === "tested" && limited
-            ? "tested in part, under a limitation"
-            : state === "tested" && partly
-              ? "tested in part"
-              : (states[state] ?? state),
-          state === "tested" ? "" : (before ?? ""),
-        ];
-      }),
-  );
-  return table(["circuit", "serves", "in this inspection", "last tested before"], rows);
+  return board.ways
+    .filter(({ kind }) => kind !== "spare")
+    .map((way) => {
+      const { state, before } = circuitIn(inspection, studyWay(way, context));
+      const circuit = { board: board.head, way };
+      const limited = inspection.facts.all("limitation").some((line) => namesCircuit(line, circuit));
+      const partly = distinctAbsences(way.facts).some(({ value }) => value.absent === "LIM");
+      return [
+        `${board.head.name}/${way.id}`,
+        way.title,
+        state === "tested" && limited
+          ? "tested in part, under a limitation"
+          : state === "tested" && partly
+            ? "tested in part"
+            : (states[state] ?? state),
+        state === "tested" ? "" : (before ?? ""),
+      ];
+    });
 }
-
-/** The schedules are part of the paper: each board on a page of its own, turned. */
-const schedules = (installation: Installation): Section[] =>
-  scheduleOf(installation).sections.map((section) => ({
-    ...section,
-    title: `Circuit details and test results: ${section.title}`,
-    turned: "landscape" as const,
-  }));

@@ -2,7 +2,7 @@
 import { isOutsideWork } from "../../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import { type Inspection, type InspectionKind, latestInspection } from "../../model/inspections.ts";
-import type { Installation } from "../../model/installation.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
 import { circuitIn } from "../../readings/inspection-scope.ts";
@@ -46,9 +46,9 @@ export function paperOf({ head, boards }: Installation): Paper | { readonly fail
 
 /** What stands against giving a paper: a certificate admits nothing failed, limited or missing. */
 export function obstacles(
-  installation: Installation,
   { kind, inspection }: Paper,
   { findings }: CheckResult,
+  boards: readonly Covered[],
 ): string[] {
   const count = (number: number, one: string, many: string): string[] =>
     number === 0 ? [] : [number === 1 ? `one ${one}` : `${number} ${many}`];
@@ -62,8 +62,12 @@ export function obstacles(
     ...common,
     ...count(findings.filter(isMissingTest).length, "required test is missing", "required tests are missing"),
     ...count(failed.length, `error: ${firstOf(failed)}`, `errors, the first: ${firstOf(failed)}`),
-    ...failing(installation, inspection),
-    ...count(limitations(installation, inspection), "test is limited", "tests are limited"),
+    ...boards.flatMap(({ failing }) => failing),
+    ...count(
+      boards.reduce((sum, { limited }) => sum + limited, 0),
+      "test is limited",
+      "tests are limited",
+    ),
   ];
 }
 
@@ -73,30 +77,32 @@ const firstOf = (findings: readonly Finding[]): string => (findings[0]?.message 
 const isCovered = (study: WayStudy, inspection: Inspection | undefined): boolean =>
   inspection ? circuitIn(inspection, study).state !== "not-covered" : !isOutsideWork(study);
 
-/** Readings beyond their limit, whatever the checks make of them: an RCD that excuses a loop passes no test of it. */
-function failing({ boards }: Installation, inspection: Inspection | undefined): string[] {
-  return boards.flatMap(({ board, context }) =>
-    board.ways
-      .map((way) => studyWay(way, context))
-      .filter((study) => isCovered(study, inspection))
-      .flatMap((study) =>
-        [...planDead(study), ...planLive(study)]
-          .filter(isFailed)
-          .map(({ name, recorded }) => `${board.head.name}/${study.way.id} fails: ${name} ${recorded?.text ?? ""}`),
-      ),
-  );
+/** What stands against a certificate on one board. */
+interface Covered {
+  /** Readings beyond their limit, whatever the checks make of them: an RCD that excuses a loop passes no test of it. */
+  readonly failing: readonly string[];
+  /** How many readings are LIM in what the paper covers. */
+  readonly limited: number;
+}
+
+const nothing: Covered = { failing: [], limited: 0 };
+
+export function coveredOn({ board, context }: BoardInPlace, { kind, inspection }: Paper): Covered {
+  if (kind === "periodic") return nothing;
+  const studies = board.ways.map((way) => studyWay(way, context)).filter((study) => isCovered(study, inspection));
+  return {
+    failing: studies.flatMap((study) =>
+      [...planDead(study), ...planLive(study)]
+        .filter(isFailed)
+        .map(({ name, recorded }) => `${board.head.name}/${study.way.id} fails: ${name} ${recorded?.text ?? ""}`),
+    ),
+    limited: studies.flatMap(({ way }) =>
+      distinctAbsences(way.facts as Facts).filter(({ value }) => value.absent === "LIM"),
+    ).length,
+  };
 }
 
 const isFailed = ({ bounds, recorded }: PlannedTest): boolean =>
   recorded !== undefined &&
   (["wrong", "failed", "reversed"].includes(recorded.text) ||
     bounds.some((bound) => bound.source.standing !== "practice" && marginTo(bound, recorded)?.passes === false));
-
-/** Readings of LIM in what the paper covers. */
-function limitations({ boards }: Installation, inspection: Inspection | undefined): number {
-  return boards.flatMap(({ board, context }) =>
-    board.ways
-      .filter((way) => isCovered(studyWay(way, context), inspection))
-      .flatMap(({ facts }) => distinctAbsences(facts as Facts).filter(({ value }) => value.absent === "LIM")),
-  ).length;
-}

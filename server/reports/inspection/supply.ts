@@ -3,6 +3,7 @@
 import type { WordRow } from "../../../grammar/params.ts";
 import { vocabulary } from "../../../grammar/vocabulary.ts";
 import { feedsBack } from "../../circuit/circuit-kind.ts";
+import { memoOfPlaces } from "../../circuit/kept.ts";
 import { testsOf } from "../../circuit/supply.ts";
 import { studyWay } from "../../circuit/way.ts";
 import type { Installation } from "../../model/installation.ts";
@@ -16,15 +17,17 @@ const rows = Object.entries<WordRow>(vocabulary.supply).flatMap(([word, { partic
 );
 
 /** What takes over from the supply, what is stated besides, and the circuits by which something feeds back. */
-function otherSources({ supply, boards }: Installation): string {
+function otherSources(installation: Installation): string {
+  const { supply } = installation;
   const stated = supply?.list.filter(({ word }) => word === "other-source" || word === "standby") ?? [];
-  const ways = boards.flatMap(({ board, context }) =>
-    board.ways
-      .filter((way) => feedsBack(studyWay(way, context)))
-      .map((way) => `${board.head.name}/${way.id} ${way.title}`),
-  );
-  return [...stated.map(written), ...ways].join("; ");
+  return [...stated.map(written), ...feedingBack(installation).flat()].join("; ");
 }
+
+const feedingBack = memoOfPlaces(({ board, context }) =>
+  board.ways
+    .filter((way) => feedsBack(studyWay(way, context)))
+    .map((way) => `${board.head.name}/${way.id} ${way.title}`),
+);
 
 /** What is taken for granted where nothing is stated, and every limit rests on. */
 const takenFor: Readonly<Record<string, string>> = {

@@ -3,7 +3,7 @@ import { signatoryOf } from "../../circuit/signatories.ts";
 import { latestInspection } from "../../model/inspections.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { boardTestDays } from "../../readings/instruments.ts";
-import type { Report, Signatures } from "../setting/document.ts";
+import type { Report, Section, Signatures } from "../setting/document.ts";
 import { boardTitle } from "../working/working.ts";
 import { boardBlocks, sheetOf } from "./board.ts";
 import type { Fill } from "./cell.ts";
@@ -34,15 +34,17 @@ export function scheduleOf(installation: Installation, { place, fill = "filled" 
       legend,
       cautions,
     ],
-    sections: places.map((one) => ({
-      level: 1 as const,
-      title: boardTitle(one),
-      blocks: [...boardBlocks(sheetOf(one), installation, fill), signaturesOf(one, installation, fill)],
-    })),
+    sections: places.map((one) => boardSection(one, installation, fill)),
     // They stand at the head, so that the last board does not push them onto a page of their own.
     cautions: "",
   };
 }
+
+export const boardSection = (place: BoardInPlace, installation: Installation, fill: Fill = "filled"): Section => ({
+  level: 1,
+  title: boardTitle(place),
+  blocks: [...boardBlocks(sheetOf(place), installation, fill), signaturesOf(place, installation, fill)],
+});
 
 const legend =
   "Slanted figures are calculated; those in brackets are of an RCD that other ways share; – is not stated; > is beyond the instrument's range; N/A does not apply; LIM was not tested, for the reason in the note. Of several pairs of conductors the lowest is shown.";
