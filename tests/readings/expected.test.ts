@@ -185,6 +185,7 @@ describe("a circuit as a network", () => {
     ["radial", `${twin}\nlength 20 m\nlength`, [], undefined],
     ["radial", "length 20 m", [], undefined],
     ["radial", "cable singles line 2.5 mm² neutral 2.7 mm² cpc 2.5 mm²\nlength 20 m", [], undefined],
+    ["radial", "cable singles line 2.7 mm² neutral 2.5 mm² cpc 2.5 mm²\nlength 20 m", [], undefined],
     ["radial", "cable flat-twin line 2.7 mm² cpc 1.5 mm²\nlength 20 m", [], undefined],
   ] as const)("%s: %j, read at %j", (kind, lines, read, wanted) => expect(shape(kind, lines, read)).toBe(wanted));
 

@@ -118,6 +118,12 @@ const limits: readonly Limit[] = [
     found: { "motor lighting": "", appliance: "", motor: "warning" },
   },
   { check: "demand/over-busbar", text: heavy("busbar # A"), found: { "77": "warning", "78": "" } },
+  // A cut-out no larger than the busbars keeps the current within their rating.
+  {
+    check: "demand/over-busbar",
+    text: heavy("busbar 63 A").replace("board A", "supply {\nearthing TN-S\ncutout BS 88-3 # A\n}\nboard A"),
+    found: { "63": "", "80": "warning" },
+  },
   {
     check: "demand/over-rcd",
     text: heavy("rcd east BS EN 61008 # A 30 mA type A", "behind east"),

@@ -24,9 +24,10 @@ export default wayRule({
   ],
   check({ device, facts }, report) {
     const settings = facts.one("settings");
-    const thermal = settings?.args.thermal;
+    if (!settings) return;
+    const { thermal } = settings.args;
     const rating = device?.fact.args.rating;
-    if (!settings || !thermal || !rating || !exceeds(thermal.value, rating.value)) return;
+    if (!thermal || !rating || !exceeds(thermal.value, rating.value)) return;
     report(valueSpot(settings, thermal), {
       message: `The overload release is set to ${amps(thermal.value)}, above the ${amps(rating.value)} of the breaker.`,
       value: amount(thermal.value, "A"),
