@@ -51,7 +51,9 @@ export class RevisionFiles implements Sources {
 
   #textOf(path: string): Text {
     const bytes = this.#bytes.get(path);
-    return bytes ? decode(bytes) : { failure: "there is no such file in this revision." };
+    if (bytes) return decode(bytes);
+    const isStaged = "index" in this.#revision;
+    return { failure: isStaged ? "it is not staged, or in conflict." : "there is no such file in this revision." };
   }
 
   /** The files that one uses, told without reading it as a schedule. */

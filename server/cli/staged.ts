@@ -45,6 +45,11 @@ export async function stagedFiles(cwd: string, disk: Disk): Promise<Staged | { r
       );
     }
   }
+  // Of a file that is being merged the index has the sides, and no content yet.
+  for (const name of all.filter((one) => !contents.has(one) && !/[\r\n]/.test(one)))
+    failures.push(
+      `“${disk.shown(pathOf(name))}” is in conflict, so that nothing of it is staged: put it right and stage it.`,
+    );
   return { paths: reaching(uses, new Set(changed.map(pathOf))), failures };
 }
 

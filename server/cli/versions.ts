@@ -268,7 +268,8 @@ async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promi
     shown: (one) => posix.relative(single ? "" : path, one),
     load: (one) => {
       const file = files.file(one);
-      return "failure" in file ? { failure: `“${called}:${one}” cannot be read: ${file.failure}` } : file;
+      const name = single ? called : `${called}:${one}`;
+      return "failure" in file ? { failure: `“${name}” cannot be read: ${file.failure}` } : file;
     },
     contentOf: (one) => files.contentOf(one),
     usesOf: (one) => files.usesOf(one),

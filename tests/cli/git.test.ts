@@ -124,6 +124,23 @@ describe("wayfile check --staged", () => {
     expect((await run(made.folder, "check", "house.ways")).out).not.toContain("1.99");
   });
 
+  it("says of a file in conflict that nothing of it is staged, and so does a comparison with the index", async () => {
+    const made = repository({ "house.ways": sound });
+    made.git("checkout", "-q", "-b", "side");
+    made.commit("Theirs", { "house.ways": sound.replace("1.2 kA", "1.3 kA") });
+    made.git("checkout", "-q", "main");
+    made.commit("Ours", { "house.ways": sound.replace("1.2 kA", "1.4 kA") });
+    expect(() => made.git("merge", "side")).toThrow();
+    expect(await run(made.folder, "check", "--staged", "--quiet")).toMatchObject({
+      code: 2,
+      err: "“house.ways” is in conflict, so that nothing of it is staged: put it right and stage it.\n",
+    });
+    expect(await run(made.folder, "compare", "HEAD", ":house.ways")).toMatchObject({
+      code: 2,
+      err: "“:house.ways” cannot be read: it is not staged, or in conflict.\n",
+    });
+  });
+
   it("keeps a commit from being made by the hook, and a merge that git found clean", async () => {
     const made = repository({ "house.ways": sound });
     await run(made.folder, "git", "setup");
