@@ -196,7 +196,7 @@ const cableParams = {
   Icw: opt(label("Icw", quantity("fault", "the short-time current busbar trunking withstands"))),
   withstandTime: opt(label("for", quantity("duration", "the time for which it withstands that, if not 1 s"))),
   Icc: opt(label("Icc", quantity("fault", "what it withstands behind the device it was tested with"))),
-  by: opt(label("by", text("where these figures stand"))),
+  by: opt(label("by", text("the book or letter these figures stand in"))),
 } as const;
 
 /** The same reading on each line of a three-phase circuit, beside the one that counts. */
@@ -216,7 +216,7 @@ const deviceFiguresRow = () =>
       loop: opt(label("Zs", quantity("loop", "the greatest loop impedance the book prints, at 230 V"))),
       opens: opt(label("opens", quantity("fault", "a current of its time-current curve"))),
       within: label("within", quantity("duration", "the time that belongs to it")),
-      by: label("by", text("where the figure stands")),
+      by: label("by", text("the book or letter the figure stands in")),
     },
     {
       key: ["standard", "curve", "rating", "loop", "opens", "within"],
@@ -564,7 +564,7 @@ const clampLeakage = once(
 const thermal = often(
   {
     temperature: quantity("temperature", "the highest temperature seen"),
-    what: text("where"),
+    what: text("the place"),
     photo: opt(label("photo", text("the image or its file"))),
   },
   {
@@ -664,7 +664,7 @@ const blocks = {
       { means: "The kind of premises. Some rules apply only in some kinds.", example: "premises dwelling" },
     ),
     location: once(
-      { text: text("where it is") },
+      { text: text("its place") },
       { means: "Where the installation is.", example: 'location "East quay"' },
     ),
     extent: once(
@@ -1245,7 +1245,7 @@ const blocks = {
         example: 'changeover "Three-position switch, mechanically interlocked"',
       },
     ),
-    location: once({ text: text("where it is") }, { means: "Where the board is.", example: 'location "Plant room"' }),
+    location: once({ text: text("its place") }, { means: "Where the board is.", example: 'location "Plant room"' }),
     phases: once(
       { count: choice(list.phaseCounts, "how many") },
       { means: "Single-phase or three-phase board. The same as what feeds it if left out.", example: "phases three" },
@@ -1512,7 +1512,7 @@ const blocks = {
         legs: opt(label("legs", count("how many legs of a ring run here, if not both"))),
         carries: opt(many(label("carries", choice(list.carried, "the conductors that run here, if not all")))),
         factor: opt(label("factor", quantity("share", "a factor of your own book for what is not stated otherwise"))),
-        by: opt(label("by", text("where that factor stands"))),
+        by: opt(label("by", text("the book that factor stands in"))),
       },
       {
         key: ["kind", "method", "in"],
@@ -1731,7 +1731,7 @@ const blocks = {
       {
         separation: choice(list.separations, "whether it separates its d.c. side from the a.c. side"),
         allows: opt(label("allows", choice(list.rcdTypes, "the RCD type its maker allows"))),
-        by: opt(label("by", text("where its maker says so"))),
+        by: opt(label("by", text("its maker's letter or data sheet"))),
       },
       {
         paper: "inverter",
@@ -2198,7 +2198,7 @@ function containmentRow() {
       bends: opt(label("bends", count("the bends between draw-in points"))),
       made: opt(choice(list.containmentMakes, "what it is made of")),
       spare: opt(label("spare", quantity("percent", "the space to keep free, as a share of the cables in it"))),
-      title: opt(text("where it runs")),
+      title: opt(text("the place it runs through")),
     },
     {
       figures: "containment",
@@ -2219,7 +2219,7 @@ function electrodeRow(means: string) {
       type: opt(choice(list.electrodes, "what it is")),
       value: reading("electrode", "its resistance to earth"),
       method: opt(choice(list.electrodeMethods, "how it was measured")),
-      at: opt(label("at", text("where it is"))),
+      at: opt(label("at", text("its place"))),
     },
     {
       reads: { key: [], again: true, name: "RA", test: "the earth electrode" },

@@ -7,6 +7,7 @@ import { capital, listed } from "../text/words.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { lostLineEnd } from "./lost-line-end.ts";
 import { figureTakenForName, multipleTurned } from "./not-a-name.ts";
+import { linesElsewhere } from "./own-line.ts";
 import { printedLabel } from "./printed-label.ts";
 import type { Fix, Problem } from "./problems.ts";
 import {
@@ -29,6 +30,7 @@ import { spokenStandard } from "./spoken-standard.ts";
 import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike } from "./token-values.ts";
+import { depthBehind, twoSides } from "./two-sides.ts";
 import { saidInAnother } from "./unknown-word.ts";
 import { unlabelled } from "./unlabelled.ts";
 import { nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
@@ -49,6 +51,8 @@ const slips: readonly SlipReader[] = [
   spokenStandard,
   residualNamed,
   phrase,
+  linesElsewhere,
+  twoSides,
   spokenCable,
   ownNameAgain,
   filler,
@@ -200,7 +204,7 @@ function refusalFor(line: LineBeingRead, [, { accepts }]: Slot): Slip {
 
 /** What stands behind the label of an argument is not what it accepts. */
 export const refusalBehind = (line: LineBeingRead, slot: Slot, label: IToken): Slip =>
-  labelledForm(line, label) ?? refusalFor(line, slot);
+  depthBehind(line, label) ?? labelledForm(line, label) ?? refusalFor(line, slot);
 
 /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
 function labelledForm(line: LineBeingRead, label: IToken): Slip | undefined {

@@ -231,7 +231,7 @@ const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck,
   stray: [
     "stray",
     (image) =>
-      `“${image}” means nothing here.${image === "×" ? " Of cables side by side write how many behind their sizes: parallel 2." : ""}`,
+      `“${image}” means nothing here.${image === "×" ? " Of cables side by side write how many behind their sizes: parallel 2. The sides of a trunking are written 50 mm by 50 mm." : ""}`,
   ],
   "open-text": ["open-text", () => "This text has lost its closing quote."],
 };

@@ -75,6 +75,7 @@ import designLoadOverDevice from "./design/load-over-device.ts";
 import designMethodAgainstRoute from "./design/method-against-route.ts";
 import designMotorInputNotStated from "./design/motor-input-not-stated.ts";
 import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
+import designNamedThreePhase from "./design/named-three-phase.ts";
 import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
 import designOwnFiguresDisordered from "./design/own-figures-disordered.ts";
@@ -443,6 +444,7 @@ export const rules: readonly Rule[] = [
   designMethodAgainstRoute,
   designMotorInputNotStated,
   designMotorOverloadMissing,
+  designNamedThreePhase,
   designNeutralBelowDevice,
   designNeutralShared,
   designOwnFiguresDisordered,

@@ -461,6 +461,35 @@ const cases: readonly Case[] = [
     line: "permitted 1.37 Ω",
     message: "“permitted” is not written: what is permitted or expected is calculated, and shown beside the reading.",
   },
+  ...["three-phase", "3ph", "3 phase", "Three phase"].map((said) => ({
+    text: inWay,
+    line: `load 5.5 kW ${said}`,
+    message: `“${said}” has a line of its own: phase three.`,
+    fixed: "phase three\nload 5.5 kW",
+  })),
+  {
+    text: inWay,
+    line: 'load 5.5 kW single-phase "Saw"',
+    message: "A way is single-phase unless phase three is written: leave out “single-phase”.",
+    fixed: 'load 5.5 kW "Saw"',
+  },
+  {
+    text: inWay,
+    line: "device BS EN 60898 C16 10 kA three-phase",
+    message: "“three-phase” does not state the poles it switches: did you mean “three-pole”?",
+  },
+  { text: inBoard, line: "fed-from supply 3ph", message: "“3ph” has a line of its own: phases three." },
+  ...["50x50", "50x50 mm", "50mm x 50mm", "50 mm x 50 mm", "50 mm by 50 mm"].map((sides) => ({
+    text: inWay,
+    line: `route trunking ${sides} method B`,
+    message:
+      "The two sides of a trunking are written where it is described, for all circuits in it: containment T1 trunking 50 mm by 50 mm. The route then says in T1.",
+  })),
+  ...["100x50", "100mm x 50mm", "100 mm x 50 mm"].map((sides) => ({
+    text: (line: string) => inSetting("way 1 spare").text.replace("work new", `work new\n${line}`),
+    line: `containment T1 trunking ${sides} length 4 m`,
+    message: "The two sides are written 100 mm by 50 mm.",
+  })),
   {
     text: inBoard,
     line: "main-switch 100 A",

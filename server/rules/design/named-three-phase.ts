@@ -1,0 +1,51 @@
+import { lineInBlock } from "../common/writing.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
+
+/** “3-phase saw”, “Three phase isolator”, “Compressor 3ph”. */
+const saysThree = /(?<![\p{L}\d])(?:3|three)[- ]?ph(?:ase)?(?![\p{L}\d])/iu;
+
+export default wayRule({
+  id: "design/named-three-phase",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit with one line is named as three-phase.",
+  why: "Its load is calculated at 230 V on one line, which is more than half as much again as on three; its drop, its demand and the lines that were tested are those of another circuit.",
+  clauses: ["314.1", "311.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Three-phase saw" {
+^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 C16 6 kA
+  load         4 kW  efficiency 85 %
+}`,
+      good: `way 1 radial "Saw" {
+  device       BS EN 60898 C16 6 kA
+  load         4 kW  efficiency 85 %
+}`,
+    },
+    {
+      bad: `way 1 radial "Saw" {
+  device       BS EN 60898 C16 6 kA
+  load         4 kW  efficiency 85 % "3-phase motor"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Saw" {
+  device       BS EN 60898 C16 6 kA
+  load         4 kW  efficiency 85 % "Motor"
+}`,
+    },
+  ],
+  check({ facts, way, isSpare, threePhase, boardIsThreePhase, context }, report) {
+    if (isSpare || threePhase || facts.broken.includes("phase")) return;
+    const load = facts.all("load").find(({ args }) => saysThree.test(args.title?.value ?? ""));
+    const isTitle = saysThree.test(way.title);
+    const name = isTitle ? way.title : load?.args.title?.value;
+    if (name === undefined) return;
+    report(factSpot(isTitle || !load ? way.header : load), {
+      message: boardIsThreePhase
+        ? `“${name}” is three-phase by its name, but way ${way.id} has one line: write phase three, or name it otherwise.`
+        : `“${name}” is three-phase by its name, but board ${context.board.name} is single-phase: write phases three for supply and board and phase three here, or name it otherwise.`,
+      fixes: boardIsThreePhase && !facts.has("phase") ? lineInBlock(way.header, "phase three") : [],
+    });
+  },
+});
