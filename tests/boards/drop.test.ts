@@ -119,13 +119,16 @@ ${phases
     expect(boardDrop(node).lines.get("L2")?.drop.value).toBe(0);
   });
 
-  it("a single-phase board behind it loads the line that it is on, and no other", () => {
-    const text = network("Ib 40 A", ["L1"])
-      .replace("fed-from A\n", "fed-from A\n    phases single\n    phase L2\n")
-      .replace("      phase L1\n", "");
-    const alone = ((2 * 0.0024) / Math.sqrt(3)) * 40 * 50;
-    expect(boardDrop(nodeOf(installationOf(text), "B")).drop.value).toBeCloseTo((alone / 230) * 100, 9);
-  });
+  it.each(["L1", "L2", "L3"])(
+    "a single-phase board behind it loads the line that it is on, %s, and no other",
+    (line) => {
+      const text = network("Ib 40 A", ["L1"])
+        .replace("fed-from A\n", `fed-from A\n    phases single\n    phase ${line}\n`)
+        .replace("      phase L1\n", "");
+      const alone = ((2 * 0.0024) / Math.sqrt(3)) * 40 * 50;
+      expect(boardDrop(nodeOf(installationOf(text), "B")).drop.value).toBeCloseTo((alone / 230) * 100, 9);
+    },
+  );
 
   it("a reduced neutral counts by its own size", () => {
     const text = network("", ["L1"]).replace("line 16 mm²", "line 16 mm² neutral 10 mm²");

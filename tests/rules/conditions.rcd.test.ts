@@ -61,6 +61,16 @@ const limits: readonly Limit[] = [
       [beside(behind("sockets"), behind("lighting"))]: "",
     },
   },
+  // The line of a circuit type is one line, and an RCBO in every circuit of it.
+  {
+    check: "rcd/charger-shares-rcd",
+    setting: {
+      board: east,
+      before: "circuit-type point radial {\ndevice BS EN 61009 B32 6 kA 30 mA type A\nserves ev-charger\n}",
+    },
+    text: 'way 1 as point "North" {\nbehind #\n}\nway 2 as point "South" {\nbehind #\n}',
+    found: { east: "" },
+  },
   // 712.530.3.101.
   {
     check: "rcd/inverter-direct-current",
