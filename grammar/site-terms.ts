@@ -128,7 +128,7 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   cu: ["copper"],
   live: ["line"],
   phase: ["line"],
-  earth: ["cpc"],
+  earth: ["cpc", "earthing-conductor"],
   cores: ["line"],
   surface: ["clipped"],
   "clipped-direct": ["clipped"],

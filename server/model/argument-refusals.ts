@@ -24,7 +24,6 @@ import { couldBe, type Slot, says } from "./row-shape.ts";
 import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
-import { threePhaseSaid, widthByDepth } from "./spoken-lines.ts";
 import { rampOnTimeLine, residualNamed, spokenProvenance, surgeType, tickForFigure } from "./spoken-result.ts";
 import { spokenStandard } from "./spoken-standard.ts";
 import { strangeUnit } from "./strange-unit.ts";
@@ -37,8 +36,6 @@ import { nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
-  threePhaseSaid,
-  widthByDepth,
   multipleTurned,
   spokenAbsence,
   spokenProvenance,

@@ -14,7 +14,7 @@ import { problemAt, replaceFix } from "./refusals.ts";
 import { phraseOfLine } from "./site-phrases.ts";
 import { spokenSign } from "./spoken-sign.ts";
 import { suggestionFor } from "./suggestions.ts";
-import { unknownWord, wordsOf } from "./unknown-word.ts";
+import { lineWith, unknownWord, wordsOf } from "./unknown-word.ts";
 import { type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
 
@@ -203,7 +203,7 @@ const plainOf = (argument: unknown): unknown =>
     : ((argument as { readonly value?: unknown } | undefined)?.value ?? null);
 
 /**
- * A misspelt word counts as the word it is nearest to, and what stands on its line as a fact of its own counts as well, so
+ * A misspelt word counts as the word it is nearest to, a part of a line as that line, and what stands on its line as a fact of its own counts as well, so
  * that no check says that one is missing.
  */
 function meant(kind: BlockKind, { word: { image }, word, args }: Statement): string[] {
@@ -213,7 +213,7 @@ function meant(kind: BlockKind, { word: { image }, word, args }: Statement): str
   const crowded = first < 0 ? [] : args.slice(first).flatMap(({ image: one }) => (rowOf(kind, one) ? [one] : []));
   const near =
     phraseOfLine([word, ...args], wordsOf(kind))?.word ??
-    (rowOf(kind, image) ? undefined : suggestionFor(image, wordsOf(kind)));
+    (rowOf(kind, image) ? undefined : (lineWith(kind, image)?.name ?? suggestionFor(image, wordsOf(kind))));
   return [image, ...(near === undefined ? [] : [near]), ...crowded];
 }
 

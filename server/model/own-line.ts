@@ -29,7 +29,7 @@ export function linesElsewhere(line: LineBeingRead): Slip | undefined {
     { ...withBlankBefore(line, span), text: "" },
   ];
   const title = `Write ${own.text} on a line of its own`;
-  const message = `“${said}” has a line of its own: ${own.text}.`;
+  const message = `“${said}” is stated on a line of its own: ${own.text}.`;
   const problem = { ...problemAt("wrong-argument", message, first, [{ title, edits, safe: false }]), ...span };
   return { problem, upTo: line.at + (isApart ? 2 : 1) };
 }

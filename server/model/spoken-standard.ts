@@ -8,6 +8,7 @@ const byName: ReadonlyMap<string, string> = new Map([
   ["mcb", "BS EN 60898"],
   ["rcbo", "BS EN 61009"],
   ["rccb", "BS EN 61008"],
+  ["rcd", "BS EN 61008"],
   ["afdd", "BS EN 62606"],
   ["mccb", "BS EN 60947-2"],
   ["rewirable", "BS 3036"],

@@ -22,7 +22,9 @@ export function twoSides(line: LineBeingRead): Slip | undefined {
   if (word === "route") return ofRoute(line, found);
   const { wide, deep, first, last } = found;
   const written = `${wide} mm by ${deep} mm`;
-  return writtenSo(line, whole ? written : `by ${deep} mm`, `The two sides are written ${written}.`, first, last);
+  const text = whole ? written : `by ${deep} mm`;
+  const said = first === last ? first.image : `${first.image} ${last.image}`;
+  return writtenSo(line, text, `“${said}” is written ${text}.`, first, last);
 }
 
 /** `route trunking 50 mm by 50 mm`: there, what follows `by` is the book of a factor. */

@@ -64,18 +64,34 @@ function saidElsewhere(line: readonly [IToken, ...IToken[]]): string | undefined
 
 export const wordsOf = (kind: BlockKind): string[] => Object.keys(vocabulary[kind]);
 
-/** `r1 0.45 Ω`, `cpc 1.5 mm²`, `motor`: what stands on the line of another word, behind it. */
-function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
+interface LineWith {
+  readonly name: string;
+  readonly row: WordRow;
+  readonly isLabel: boolean;
+}
+
+/** The one line of a block that a word is a part of, by its label or as one of a list. */
+export function lineWith(kind: BlockKind, part: string): LineWith | undefined {
   const all = Object.entries<WordRow>(vocabulary[kind]);
   const having = (has: (param: Param) => boolean) => all.filter(([, { params }]) => Object.values(params).some(has));
-  const byLabel = having(({ label }) => label === word.image);
+  const byLabel = having(({ label }) => label === part);
   const isLabel = byLabel.length > 0;
   const rows = isLabel
     ? byLabel
-    : having(({ accepts }) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, word.image));
+    : having(({ accepts }) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, part));
   const [whole, ...others] = rows;
-  if (!whole || others.length > 0) return undefined;
-  const [name, { params, example }] = whole;
+  return whole && others.length === 0 ? { name: whole[0], row: whole[1], isLabel } : undefined;
+}
+
+/** `r1 0.45 Ω`, `cpc 1.5 mm²`, `motor`: what stands on the line of another word, behind it. */
+function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
+  const line = lineWith(kind, word.image);
+  if (!line) return undefined;
+  const {
+    name,
+    isLabel,
+    row: { params, example },
+  } = line;
   const shown = isLabel ? example.split("\n")[0] : `${name} ${word.image}`;
   // With other words before it, it is not known what belongs there.
   const first = Object.values(params).every(

@@ -34,18 +34,6 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 
 const cases: readonly Case[] = [
   {
-    text: inWay,
-    line: "load 5.5 kW three phase",
-    message: "“three phase” is stated on a line of its own: phase three.",
-    fixed: "load 5.5 kW\nphase three",
-  },
-  {
-    text: inWay,
-    line: "load 5.5 kW 3-phase",
-    message: "“3-phase” is stated on a line of its own: phase three.",
-    fixed: "load 5.5 kW\nphase three",
-  },
-  {
     text: inBoard,
     line: "containment C1 trunking 50x75 steel",
     message: "“50x75” is written 50 mm by 75 mm.",
@@ -461,10 +449,10 @@ const cases: readonly Case[] = [
     line: "permitted 1.37 Ω",
     message: "“permitted” is not written: what is permitted or expected is calculated, and shown beside the reading.",
   },
-  ...["three-phase", "3ph", "3 phase", "Three phase"].map((said) => ({
+  ...["three-phase", "3ph", "3 phase", "three phase", "3-phase"].map((said) => ({
     text: inWay,
     line: `load 5.5 kW ${said}`,
-    message: `“${said}” has a line of its own: phase three.`,
+    message: `“${said}” is stated on a line of its own: phase three.`,
     fixed: "phase three\nload 5.5 kW",
   })),
   {
@@ -478,17 +466,36 @@ const cases: readonly Case[] = [
     line: "device BS EN 60898 C16 10 kA three-phase",
     message: "“three-phase” does not state the poles it switches: did you mean “three-pole”?",
   },
-  { text: inBoard, line: "fed-from supply 3ph", message: "“3ph” has a line of its own: phases three." },
+  {
+    text: inBoard,
+    line: "main-switch RCD 63 A 100 mA type A",
+    message: "“RCD” is stated by the standard on it, such as BS EN 61008.",
+    fixed: "main-switch BS EN 61008 63 A 100 mA type A",
+  },
+  {
+    text: inSupply,
+    line: "earth 6 mm²",
+    message: "“earth” is not a word of the supply: did you mean “earthing-conductor”?",
+    fixed: "earthing-conductor 6 mm²",
+  },
+  { text: inBoard, line: "fed-from supply 3ph", message: "“3ph” is stated on a line of its own: phases three." },
   ...["50x50", "50x50 mm", "50mm x 50mm", "50 mm x 50 mm", "50 mm by 50 mm"].map((sides) => ({
     text: inWay,
     line: `route trunking ${sides} method B`,
     message:
       "The two sides of a trunking are written where it is described, for all circuits in it: containment T1 trunking 50 mm by 50 mm. The route then says in T1.",
   })),
-  ...["100x50", "100mm x 50mm", "100 mm x 50 mm"].map((sides) => ({
+  ...(
+    [
+      ["100x50", "“100x50” is written 100 mm by 50 mm.", "100 mm by 50 mm"],
+      ["100mm x 50mm", "“x 50mm” is written by 50 mm.", "100mm by 50 mm"],
+      ["100 mm x 50 mm", "“x 50 mm” is written by 50 mm.", "100 mm by 50 mm"],
+    ] as const
+  ).map(([sides, message, fixed]) => ({
     text: (line: string) => inSetting("way 1 spare").text.replace("work new", `work new\n${line}`),
     line: `containment T1 trunking ${sides} length 4 m`,
-    message: "The two sides are written 100 mm by 50 mm.",
+    message,
+    fixed: `containment T1 trunking ${fixed} length 4 m`,
   })),
   {
     text: inBoard,

@@ -35,3 +35,9 @@ it("a trunking whose size was not understood may be the one that is named", () =
   expect(found(way, board("containment C1 trunking 50x50"))).not.toContain("language/unknown-name");
   expect(found(way, board("containment C2 trunking 50 mm by 50 mm"))).toContain("language/unknown-name");
 });
+
+it("ends of a ring without their word may be the ones that are read", () => {
+  const way = (ends: string) => `way 1 ring "Sockets" {\nserves sockets\ndead 2026-03-04 {\n${ends}\n}\n}`;
+  expect(found(way("r1 0.4 Ω rn 0.41 Ω r2 0.66 Ω"))).not.toContain("ring/ends-missing");
+  expect(found(way("R1+R2 0.27 Ω"))).toContain("ring/ends-missing");
+});
