@@ -200,15 +200,21 @@ export const memoOfBoards = <T>(compute: (board: Board) => T): OfInstallation<T>
 export const memoOfPlaces = <T>(compute: (place: BoardInPlace) => T): OfInstallation<T> =>
   memoOfEach((place) => place, compute);
 
-function memoOfEach<P, T>(partOf: (place: BoardInPlace) => P, compute: (part: P) => T): OfInstallation<T> {
+function memoOfEach<P extends object, T>(
+  partOf: (place: BoardInPlace) => P,
+  compute: (part: P) => T,
+): OfInstallation<T> {
   const kept = new Memo<InstallationHead, OfBoards<T>>();
+  // A line of the supply makes another head, and no board is another for it.
+  const own = new Memo<P, T>();
   return ({ head, boards }) => {
     if (recorder) return boards.map((place) => compute(partOf(place)));
     const before = kept.get(head);
     if (before?.boards === boards) return before.values;
     const fresh = boards.map((place, at) => {
       const known = before?.boards[at];
-      return known && partOf(known) === partOf(place) ? (before.values[at] as T) : compute(partOf(place));
+      const part = partOf(place);
+      return known && partOf(known) === part ? (before.values[at] as T) : own.of(part, compute);
     });
     const values = before && sameItems(before.values, fresh) ? before.values : fresh;
     kept.set(head, { boards, values });
