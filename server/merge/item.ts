@@ -49,19 +49,7 @@ export interface Body {
 }
 
 /** A statement's line without what stands round it. */
-export interface Heading {
-  readonly word: string;
-  readonly row: WordRow | undefined;
-  readonly key: string;
-  readonly claims: readonly string[];
-  readonly name: string;
-  readonly says: string;
-  readonly spelt: string;
-  readonly rest: string;
-  readonly sense?: Sense;
-  readonly title?: string;
-  readonly broken: boolean;
-}
+export type Heading = Omit<Item, "lead" | "head" | "body" | "inline">;
 
 export function headingOf(kind: BlockKind, statement: Statement, comment: string, faulty = false, above = ""): Heading {
   const { word: token, args, block } = statement;
