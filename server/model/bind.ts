@@ -13,7 +13,7 @@ import type { LanguageCheck, Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
 import { phraseOfLine } from "./site-phrases.ts";
 import { spokenSign } from "./spoken-sign.ts";
-import { suggestionFor } from "./suggestions.ts";
+import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { lineWith, unknownWord, wordsOf } from "./unknown-word.ts";
 import { type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
@@ -202,9 +202,13 @@ const plainOf = (argument: unknown): unknown =>
     ? argument.map(plainOf)
     : ((argument as { readonly value?: unknown } | undefined)?.value ?? null);
 
+/** As it is answered: a term of the site goes before a part of a line, and that before a misspelling. */
+const meantBy = (kind: BlockKind, image: string): string | undefined =>
+  wordForSiteTerm(image, wordsOf(kind)) ?? lineWith(kind, image)?.name ?? suggestionFor(image, wordsOf(kind));
+
 /**
- * A misspelt word counts as the word it is nearest to, a part of a line as that line, and what stands on its line as a fact of its own counts as well, so
- * that no check says that one is missing.
+ * A misspelt word counts as the word it is nearest to, a part of a line as that line, and what stands on its line as a
+ * fact of its own counts as well, so that no check says that one is missing.
  */
 function meant(kind: BlockKind, { word: { image }, word, args }: Statement): string[] {
   const labels = Object.values(rowOf(kind, image)?.params ?? {}).flatMap(({ label }) => label ?? []);
@@ -212,8 +216,7 @@ function meant(kind: BlockKind, { word: { image }, word, args }: Statement): str
   const first = args.findIndex(({ image: one }) => rowOf(kind, one) && !labels.includes(one));
   const crowded = first < 0 ? [] : args.slice(first).flatMap(({ image: one }) => (rowOf(kind, one) ? [one] : []));
   const near =
-    phraseOfLine([word, ...args], wordsOf(kind))?.word ??
-    (rowOf(kind, image) ? undefined : (lineWith(kind, image)?.name ?? suggestionFor(image, wordsOf(kind))));
+    phraseOfLine([word, ...args], wordsOf(kind))?.word ?? (rowOf(kind, image) ? undefined : meantBy(kind, image));
   return [image, ...(near === undefined ? [] : [near]), ...crowded];
 }
 

@@ -36,6 +36,13 @@ it("a trunking whose size was not understood may be the one that is named", () =
   expect(found(way, board("containment C2 trunking 50 mm by 50 mm"))).toContain("language/unknown-name");
 });
 
+it("a term of the site stands for its word, though it is a part of another line", () => {
+  const supply = (line: string) => ({ supply: `earthing TN-S\nZe 0.30 Ω\n${line}` });
+  const check = "protective/earthing-not-stated";
+  expect(found("way 1 spare", supply("earth 6 mm²"))).not.toContain(check);
+  expect(found("way 1 spare", supply("tails 16 mm²"))).toContain(check);
+});
+
 it("ends of a ring without their word may be the ones that are read", () => {
   const way = (ends: string) => `way 1 ring "Sockets" {\nserves sockets\ndead 2026-03-04 {\n${ends}\n}\n}`;
   expect(found(way("r1 0.4 Ω rn 0.41 Ω r2 0.66 Ω"))).not.toContain("ring/ends-missing");
