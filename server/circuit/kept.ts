@@ -211,11 +211,7 @@ function memoOfEach<P extends object, T>(
     if (recorder) return boards.map((place) => compute(partOf(place)));
     const before = kept.get(head);
     if (before?.boards === boards) return before.values;
-    const fresh = boards.map((place, at) => {
-      const known = before?.boards[at];
-      const part = partOf(place);
-      return known && partOf(known) === part ? (before.values[at] as T) : own.of(part, compute);
-    });
+    const fresh = boards.map((place) => own.of(partOf(place), compute));
     const values = before && sameItems(before.values, fresh) ? before.values : fresh;
     kept.set(head, { boards, values });
     return values;

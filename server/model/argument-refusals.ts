@@ -13,6 +13,7 @@ import type { Fix, Problem } from "./problems.ts";
 import {
   choiceProblem,
   endlessProblem,
+  indentOf,
   problemAt,
   quantityProblem,
   slipProblem,
@@ -32,7 +33,7 @@ import { isName, isNumberLike } from "./token-values.ts";
 import { depthBehind, twoSides } from "./two-sides.ts";
 import { saidInAnother } from "./unknown-word.ts";
 import { unlabelled } from "./unlabelled.ts";
-import { nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
+import { nameInQuotes, nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
@@ -152,7 +153,7 @@ function stranger({ word, row, tokens, at }: LineBeingRead, free: readonly Slot[
 /** `polarity wrong "Swapped at the switch"`: what is remarked has a line of its own. */
 function asNote(word: IToken, token: IToken, tokens: readonly IToken[]): Slip {
   const before = tokens[tokens.indexOf(token) - 1];
-  const indent = " ".repeat(Math.max(0, (word.startColumn ?? 1) - 1));
+  const indent = indentOf(word);
   const edits = [
     { start: before ? endOf(before) : token.startOffset, end: token.startOffset, text: `\n${indent}note ` },
   ];
@@ -178,7 +179,7 @@ function ownLine({ word, tokens }: LineBeingRead, accepts: Accepts, token: IToke
   const before = tokens[at - 1];
   if (first < 0 || first >= at || !before) return [];
   const head = [word, ...tokens.slice(0, first)].map(({ image }) => image).join(" ");
-  const indent = " ".repeat(Math.max(0, (word.startColumn ?? 1) - 1));
+  const indent = indentOf(word);
   return [
     {
       title: `Put ${token.image} on a line of its own`,
@@ -239,13 +240,12 @@ function notAccepted(accepts: Accepts, token: IToken): Problem {
   if (accepts.kind === "choice" && !isToken(token, "Quantity"))
     return choiceProblem(accepts.choices, accepts.help, token);
   const form = forms[accepts.kind];
-  const bare =
-    isToken(token, "Text") && nameKinds.includes(accepts.kind) ? /^"([\p{L}\p{N}_-]+)"$/u.exec(token.image) : null;
+  const bare = nameKinds.includes(accepts.kind) ? nameInQuotes(token) : undefined;
   return problemAt(
     "wrong-argument",
     `“${token.image}” is written where ${accepts.help} belongs${form ? `, ${form}` : ""}.`,
     token,
-    bare?.[1] === undefined ? [] : [writeFix(bare[1], spanOf(token, token))],
+    bare === undefined ? [] : [writeFix(bare, spanOf(token, token))],
   );
 }
 

@@ -4,7 +4,7 @@ import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import { vocabulary } from "../../grammar/vocabulary.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { problemAt, removeFix, spanOf } from "./refusals.ts";
+import { indentOf, problemAt, removeFix, spanOf } from "./refusals.ts";
 import { suggestionFor } from "./suggestions.ts";
 import type { Span } from "./values.ts";
 
@@ -23,7 +23,7 @@ export function linesElsewhere(line: LineBeingRead): Slip | undefined {
   const isThree = /^(?:3|three)$/i.test(count);
   const own = ownLine(line, isThree ? "three" : "single");
   if (!own) return isThree || !ownLine(line, "three") ? undefined : singleAnyway(line, said, span);
-  const above = `${own.text}\n${" ".repeat((line.word.startColumn ?? 1) - 1)}`;
+  const above = `${own.text}\n${indentOf(line.word)}`;
   const edits = [
     { start: line.word.startOffset, end: line.word.startOffset, text: above },
     { ...withBlankBefore(line, span), text: "" },

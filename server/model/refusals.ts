@@ -19,6 +19,9 @@ export const problemAt = (
   fixes: readonly Fix[] = [],
 ): Problem => ({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
 
+/** The blanks before a line's word, for another line above or below it. */
+export const indentOf = ({ startColumn = 1 }: IToken): string => " ".repeat(Math.max(0, startColumn - 1));
+
 /** What is written between a word and its figure elsewhere, and between the parts of a list: `Zs = 0.45 Ω`, `a, b`. */
 export const signsBeside = /^[=:,]$/;
 

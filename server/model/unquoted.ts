@@ -26,7 +26,7 @@ export function unquoted(line: LineBeingRead): Slip | undefined {
 /** `behind "east"`: a name is one word, and has no quotes. */
 export function needlessQuotes(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
-  const name = token && isToken(token, "Text") ? /^"([\p{L}\p{N}_-]+)"$/u.exec(token.image)?.[1] : undefined;
+  const name = token && nameInQuotes(token);
   if (!token || name === undefined) return undefined;
   const wanted = line.free().find(([, { accepts, label }]) => label === undefined && nameKinds.includes(accepts.kind));
   if (!wanted) return undefined;
@@ -38,6 +38,10 @@ export function needlessQuotes(line: LineBeingRead): Slip | undefined {
   const message = `${token.image} is a name, and is written without quotes: ${name}.`;
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
 }
+
+/** The one word of a text, which might be a name. */
+export const nameInQuotes = (token: IToken): string | undefined =>
+  isToken(token, "Text") ? /^"([\p{L}\p{N}_-]+)"$/u.exec(token.image)?.[1] : undefined;
 
 /** Arguments that are a name. */
 export const nameKinds: readonly string[] = ["name", "ref", "define"];

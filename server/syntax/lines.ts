@@ -1,6 +1,7 @@
 /** A file's lines as far as dividing needs to know them. */
 import { letter } from "../../grammar/tokens.ts";
 import { containers, opening, structural } from "../../grammar/vocabulary.ts";
+import { holding } from "../text/lines.ts";
 
 /** A text of which parts are cut out. */
 export interface Cuttable {
@@ -73,14 +74,7 @@ export class Lines {
 
   /** The line that an offset is in; of the text's end, the last. */
   at(offset: number): number {
-    let low = 0;
-    let high = this.count - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (this.start(middle) <= offset) low = middle;
-      else high = middle - 1;
-    }
-    return low;
+    return holding(this.#starts, this.count, offset);
   }
 
   /** With the lines of a text in the place of some. */

@@ -1,3 +1,4 @@
+import { holding } from "../text/lines.ts";
 import type { Cuttable } from "./lines.ts";
 
 /** A text in pieces that are not put together: of a large file, little is cut out after an edit. */
@@ -20,23 +21,11 @@ export class Pieces implements Cuttable {
 
   slice(start: number, end: number): string {
     let cut = "";
-    for (let index = this.#at(start); index < this.#pieces.length; index++) {
+    for (let index = holding(this.#starts, this.#pieces.length, start); index < this.#pieces.length; index++) {
       const first = this.#starts[index] as number;
       if (first >= end) break;
       cut += (this.#pieces[index] as string).slice(Math.max(start - first, 0), end - first);
     }
     return cut;
-  }
-
-  /** The last piece that does not begin behind an offset. */
-  #at(offset: number): number {
-    let low = 0;
-    let high = this.#pieces.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((this.#starts[middle] as number) <= offset) low = middle;
-      else high = middle - 1;
-    }
-    return low;
   }
 }

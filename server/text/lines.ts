@@ -15,14 +15,20 @@ export function lineStarts(text: string): number[] {
 }
 
 export function positionOf(starts: readonly number[], offset: number): Position {
+  const line = holding(starts, starts.length, offset);
+  return { line, character: offset - (starts[line] ?? 0) };
+}
+
+/** Of so many stretches one behind another, by where each begins, the one that an offset is in. */
+export function holding(starts: ArrayLike<number>, count: number, offset: number): number {
   let low = 0;
-  let high = starts.length - 1;
+  let high = count - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
     if ((starts[middle] ?? 0) <= offset) low = middle;
     else high = middle - 1;
   }
-  return { line: low, character: offset - (starts[low] ?? 0) };
+  return low;
 }
 
 /** The offset of a place; one beyond the line's end gives the line's end, before the signs that end it. */
