@@ -92,10 +92,12 @@ function longer(question: DisconnectionQuestion, family: "TN" | "TT"): Calculate
 function scopeStep({ final, sockets, rating, edition }: DisconnectionQuestion, within: boolean): Step {
   if (!final) return remark("distribution circuit: outside Table 41.1");
   const kind = sockets ? "final circuit with sockets" : "final circuit of fixed equipment";
-  const limit = amps(scope(sockets, edition));
+  const most = scope(sockets, edition);
+  // The 16th Edition counts every circuit with sockets in, whatever its rating.
+  if (!Number.isFinite(most)) return remark(`${kind}, of any rating: Table 41.1 applies`);
   return remark(
     within
-      ? `${kind}, ${amps(rating)}, not above ${limit}: Table 41.1 applies`
-      : `${kind}, ${amps(rating)}, above ${limit}: outside Table 41.1`,
+      ? `${kind}, ${amps(rating)}, not above ${amps(most)}: Table 41.1 applies`
+      : `${kind}, ${amps(rating)}, above ${amps(most)}: outside Table 41.1`,
   );
 }

@@ -57,6 +57,7 @@ export default wayRule({
         message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${beyondTolerance(meter, mismatch.by)}`,
         value: amount(quantity.value, "Ω"),
         limit: amountOf(expected),
+        least: mismatch.kind === "low",
         steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
         source: bandSource(expected),
         related: lengthRelated(study),

@@ -117,6 +117,7 @@ export default wayRule({
       message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && mismatch.kind === "low" && mismatch.slip === undefined ? below : ""}${beyondTolerance(meter, mismatch.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
+      least: mismatch.kind === "low",
       steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
       source: bandSource(expected),
       related: [...lengthRelated(study), relatedFact(test.header, "The test with this reading.")],

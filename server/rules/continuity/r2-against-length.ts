@@ -96,6 +96,7 @@ export default wayRule({
       message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${mismatch ? beyondTolerance(meter, mismatch.by) : ""}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
+      least: !high,
       steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
       source: bandSource(expected),
       related: lengthRelated(study),

@@ -46,6 +46,7 @@ export default wayRule({
       message: `R2 ${ohms(R2.value)} is far below its ${ohms(expected.value)} share of Zs: was it read through pipework? Disconnect the far end and repeat.`,
       value: amount(R2.value, "Ω"),
       limit: amountOf(expected),
+      least: true,
       steps: [...expected.steps, ...tolerance.steps],
       source: combine(expected.source, tolerance.source),
       related: [

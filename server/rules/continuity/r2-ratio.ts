@@ -82,6 +82,7 @@ export default wayRule({
       message: `R2 is ${ohms(R2.value)} of R1+R2 ${ohms(R1R2)}; ${cableWords(cable)} gives ${ohms(expected)}. ${swapped ? "Line and cpc seem interchanged." : R2.value < expected ? "Look for a parallel path, or another size than recorded." : "Look for a poor joint in the cpc, or another size than recorded."}`,
       value: amount(R2.value, "Ω"),
       limit: amount(expected, "Ω"),
+      least: R2.value < expected,
       steps: [
         ...ratio.steps,
         step("R2 = (R1+R2) × ratio / (1 + ratio)", `${ohms(R1R2)} × ${plain(share, 3)}`, ohms(expected)),

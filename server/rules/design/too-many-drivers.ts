@@ -37,7 +37,7 @@ export default wayRule({
         : `${count.value} drivers charge at the same instant: look up how many their maker allows on a ${deviceName(device)} device, and write at-most.`,
       value: amount(count.value, ""),
       limit: most ? amount(most.value, "") : amountOf(limit),
-      source: most ? { ref: "The maker's figure, as stated", standing: "printed" } : limit.source,
+      source: most ? { ref: "The maker's figure, as stated", standing: "quoted" } : limit.source,
       ...(most ? {} : { severity: "information" as const }),
       related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
     });

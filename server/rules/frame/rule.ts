@@ -7,7 +7,7 @@ import type { Steps } from "../../memo/steps.ts";
 import type { Board } from "../../model/file.ts";
 import type { Context, Installation } from "../../model/installation.ts";
 import type { Fix } from "../../model/problems.ts";
-import type { Fact, Span } from "../../model/values.ts";
+import type { Fact, Quantity, Span } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import { bandOf, type Source } from "../../tables/source.ts";
 import { safeIsolation } from "../../text/isolation.ts";
@@ -62,6 +62,8 @@ export interface Report {
   readonly limit?: Amount;
   /** Where more is better, as with insulation; otherwise less is. */
   readonly least?: boolean;
+  /** Of a reading off the scale: `<` is less than the value. */
+  readonly sign?: Quantity["sign"];
   readonly steps?: readonly Step[];
   /** Required wherever a limit or an expectation is compared with the value. */
   readonly source?: Source;
@@ -189,8 +191,8 @@ export const amountOf = ({ value, unit }: Calculated, which?: string): Amount =>
  * value fails even with that figure at its favourable end; else it is unproven: a warning that says what to look up.
  */
 export function findingOf(rule: Declaration, spot: Spot, report: Report): Finding {
-  const { value, limit, least, steps = [], source, related = [], fixes = [], explains = [] } = report;
-  const left = value && limit && marginOf(least ? "least" : "most", value.amount, limit.amount);
+  const { value, limit, least, sign, steps = [], source, related = [], fixes = [], explains = [] } = report;
+  const left = value && limit && marginOf(least ? "least" : "most", value.amount, limit.amount, sign);
   const margin = left && outward(left.share);
   const verdict = verdictOf(report, margin);
   const shown = [...steps, ...certaintyOf(verdict, source), ...(rule.opens ? [remark(safeIsolation)] : [])];

@@ -57,6 +57,7 @@ export default wayRule({
         value: amount(quantity.value, "Ω"),
         limit: amountOf(minimum),
         least: true,
+        sign: quantity.sign,
         steps: [...minimum.steps, ...uncertaintySteps(uncertainty)],
         source: minimum.source,
         related: test.facts

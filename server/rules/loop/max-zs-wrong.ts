@@ -66,6 +66,7 @@ export default wayRule({
       message: `The limit for Zs with the ${deviceName(device)} device is ${ohms(limit.value)}, not ${ohms(stated.value)}${likeness ? `: that is ${likeness}` : ""}.`,
       value: amount(stated.value, "Ω"),
       limit: amountOf(limit),
+      least: stated.value < limit.value,
       steps: limit.steps,
       source: limit.source,
       related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],

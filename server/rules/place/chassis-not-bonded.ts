@@ -2,7 +2,6 @@ import { deadTestsDue } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
 import { ruleAlone } from "../../tables/source.ts";
 import { bondingWithTests } from "../common/bonding.ts";
-import { lineInBlock } from "../common/writing.ts";
 import { factSpot, installationRule } from "../frame/rule.ts";
 
 const sample = (more: string) => `wayfile 1
@@ -50,7 +49,6 @@ export default installationRule({
     report(factSpot(place), {
       message: `Bonding of the chassis is not recorded: write bonding structure in the supply with its size, or bonding none with the reason, such as a body of plastic.`,
       source: ruleAlone({ ref: "BS 7671:2018+A2:2022, 717.411.3.1.2", standing: "memory" }),
-      fixes: lineInBlock(fact, "bonding structure"),
     });
   },
 });

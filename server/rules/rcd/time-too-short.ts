@@ -51,6 +51,7 @@ export default boardRule({
         message: `No RCD trips within ${milliseconds(shortest.value)}: if the meter showed seconds, write ${inSeconds}.`,
         value: amount(time.value, "s"),
         limit: amountOf(shortest),
+        least: true,
         steps: shortest.steps,
         source: shortest.source,
         fixes: [misread(fact, time, inSeconds, "Seconds written as milliseconds")],

@@ -65,6 +65,7 @@ export default wayRule({
       message: `r2 is ${(r2 / base).toFixed(2)} × r1; ${cableWords(cable)} gives ${plain(ratio.value)}, about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven, r2 / expected)}`,
       value: amount(r2, "Ω"),
       limit: amount(expected, "Ω"),
+      least: verdict === "low",
       steps: [...ratio.steps, step("r2 = r1 × ratio", `${ohms(base)} × ${plain(ratio.value, 3)}`, ohms(expected))],
       source: combine(ratio.source, deadTestPractice.ringRatio.source),
       related: [

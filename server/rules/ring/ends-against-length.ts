@@ -86,6 +86,7 @@ export default wayRule({
       message: `${end} reads ${shown(quantity)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${cause}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
+      least: kind === "low",
       steps: bandSteps(expected),
       source: bandSource(expected),
       related: lengthRelated(study),

@@ -56,6 +56,7 @@ export default wayRule({
       message: `All ${values.length} points read exactly ${shown(quantity)} L-E, where they should differ by about ${ohms(spread)}: was each one measured?`,
       value: amount(0, "Ω"),
       limit: amount(spread, "Ω"),
+      least: true,
       steps: [step("spread round the ring at these points, from the ends", "", ohms(spread))],
       source: alikeSpread.source,
       related: [...otherPoints(points, first), ...endsRelated(ring)],

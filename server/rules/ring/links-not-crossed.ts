@@ -52,6 +52,7 @@ export default wayRule({
       message: `The points rise from ${ohms(value)} to the middle, where all should read ${ohms(quarter.value)}: cross-connect the legs at the board and repeat.`,
       value: amount(value, "Ω"),
       limit: amountOf(quarter),
+      least: true,
       steps: quarter.steps,
       source: combine(quarter.source, ringTolerance.source),
       related: [...endsRelated(ring), ...otherPoints(pattern.points, first)],
