@@ -1,4 +1,4 @@
-/** Over all examples and all dangers: no fix takes away a reading, or what is installed, and puts in what would pass. */
+/** Over all examples and all dangers: no fix takes away a reading, or what is installed, and puts in what would pass; none writes what cannot be read. */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -37,6 +37,8 @@ const applied = (file: LoadedFile, { spot }: Finding, edits: Finding["fixes"][nu
     )
     .join("");
 
+const problemsOf = (file: Pick<LoadedFile, "model">): number => [...file.model.problems.values()].flat().length;
+
 interface Bent {
   readonly fixes: number;
   readonly bent: string[];
@@ -54,7 +56,9 @@ function bentIn(text: string, name: string): Bent {
       finding.fixes.flatMap((fix) => {
         fixes++;
         const made = applied(file, finding, fix.edits);
-        const after = kept(fileOfText("sample.ways", made));
+        const then = fileOfText("sample.ways", made);
+        if (problemsOf(then) > problemsOf(file)) return [`${name}: ${finding.check}: ${fix.title}: cannot be read`];
+        const after = kept(then);
         const lost = [...before].filter(([at, entry]) => after.get(at)?.meaning !== entry.meaning);
         // What was misread or written wrongly is said in words, and what stood there stays.
         const told = made.split(" was ").length > text.split(" was ").length;
