@@ -26,10 +26,12 @@ export interface RatedPart {
   readonly above: Protecting | undefined;
   /** The devices behind it together, on the line with most; nothing where the rating of one is not known. */
   readonly behind: Calculated | undefined;
+  /** Whether a line that describes one of these devices was not understood. */
+  readonly isUnclear: boolean;
 }
 
 /** A part by its board alone. */
-interface OwnPart extends Pick<RatedPart, "kind" | "name" | "fact" | "rating" | "behind"> {
+interface OwnPart extends Pick<RatedPart, "kind" | "name" | "fact" | "rating" | "behind" | "isUnclear"> {
   readonly through: readonly Way[];
   /** The device on the way whose RCD it is. */
   readonly device?: Protecting | undefined;
@@ -51,8 +53,9 @@ const ownParts = memoOfBoard(({ board, context, studies }: StudiedBoard): readon
   const ways = studies.filter((study) => !study.isSpare);
   const three = isThreePhase(context);
   const parts: OwnPart[] = [];
-  const add = (part: Omit<OwnPart, "through" | "behind">, own: readonly WayStudy[]): void => {
-    parts.push({ ...part, through: own.map(({ way }) => way), behind: ratingsBehind(three, own) });
+  const add = (part: Omit<OwnPart, "through" | "behind" | "isUnclear">, own: readonly WayStudy[]): void => {
+    const isUnclear = own.some((study) => study.facts.broken.includes("device"));
+    parts.push({ ...part, through: own.map(({ way }) => way), behind: ratingsBehind(three, own), isUnclear });
   };
   const main = facts.one("main-switch");
   if (main && !isOvercurrent(main.args.standard.value)) {

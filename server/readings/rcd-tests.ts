@@ -81,13 +81,26 @@ function testsIn(test: Test<"live"> | Test<"boardLive">, deviceOf: (fact: RcdFac
   });
 }
 
-/** The RCD a test on a way was made on: the one it names or fits, else the nearest to the load at the board. */
+/**
+ * The RCD a test on a way was made on: the one it names or fits, else the nearest to the load at the board. It is not
+ * known while a line that names one is not understood: that may be the one.
+ */
 export function deviceOnWay(fact: RcdFact | ButtonFact | WayTripFact, study: WayStudy): Rcd | undefined {
   const point = "point" in fact.args ? fact.args.point?.value : undefined;
   if (point !== undefined) return outletRcds(study.facts).find((rcd) => rcd.point === point);
   const name = "name" in fact.args ? fact.args.name?.value : undefined;
   if (name !== undefined) return rcdCalled(name, study.context);
+  if (isUnclear(study)) return undefined;
   return fitting(fact, study.rcds) ?? study.rcds[0];
+}
+
+/** Whether a line that says which RCDs a way is behind was not understood, or names one that is not known. */
+function isUnclear({ facts, context }: WayStudy): boolean {
+  const behind = facts.one("behind")?.args.rcd.value;
+  return (
+    facts.broken.some((word) => word === "device" || word === "rcd" || word === "behind") ||
+    (behind !== undefined && rcdCalled(behind, context) === undefined)
+  );
 }
 
 /** The RCD of a board that a test names: by its own name, or as the main switch. */
@@ -153,13 +166,12 @@ export function everyRcdFact(
   const onBoard = liveOfBoard(context).flatMap(({ facts }) =>
     facts.all("rcd").map((fact) => ({ fact, device: deviceOnBoard(fact, context) })),
   );
-  const onWays = studies.flatMap((study) =>
-    study.liveTests.flatMap(({ facts }) =>
-      facts.all("rcd").map((fact) => ({ fact, device: deviceOnWay(fact, study) })),
-    ),
-  );
-  return [...onBoard, ...onWays];
+  return [...onBoard, ...studies.flatMap(rcdFactsOfWay)];
 }
+
+/** The same of one way. */
+export const rcdFactsOfWay = (study: WayStudy): { fact: Fact; device: Rcd | undefined }[] =>
+  study.liveTests.flatMap(({ facts }) => facts.all("rcd").map((fact) => ({ fact, device: deviceOnWay(fact, study) })));
 
 /** Every press of a test button of a board and its ways. */
 export function everyButtonFact(

@@ -18,7 +18,11 @@ describe("facts that share a line", () => {
 
   it("that are not there are missed", () => {
     expect(missing("R1+R2 0.18 Ω")).toEqual(["insulation/missing", "polarity/missing"]);
-    expect(missing("R1+R2 0.18 Ω polarity wron")).toEqual(["insulation/missing", "polarity/missing"]);
+  });
+
+  it("may be on a line of R1+R2 that is wrong in another place", () => {
+    expect(missing("R1+R2 0.18 polarity ok")).toEqual(["insulation/missing"]);
+    expect(missing("R1+R2 0.18 Ω polarity wron")).toEqual(["insulation/missing"]);
   });
 
   it("are those of an instrument too", () => {
@@ -47,4 +51,40 @@ it("ends of a ring without their word may be the ones that are read", () => {
   const way = (ends: string) => `way 1 ring "Sockets" {\nserves sockets\ndead 2026-03-04 {\n${ends}\n}\n}`;
   expect(found(way("r1 0.4 Ω rn 0.41 Ω r2 0.66 Ω"))).not.toContain("ring/ends-missing");
   expect(found(way("R1+R2 0.27 Ω"))).toContain("ring/ends-missing");
+});
+
+describe("a test of an RCD that was not understood may be the one that is missed", () => {
+  const board = "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A\nrcd west BS EN 61008 63 A 30 mA type A";
+  const of = (test: string, device = "device BS EN 60898 B16 6 kA\nbehind east") =>
+    found(`way 1 radial "Bench" {\n${device}\nlive 2026-03-05 {\nZs 0.6 Ω\n${test}\n}\n}`, { board }).filter((check) =>
+      /^rcd\/test(-button)?-missing$/.test(check),
+    );
+  const rcbo = "device BS EN 61009 B16 6 kA 30 mA type A";
+
+  it.each([
+    ["of the board", undefined],
+    ["of the way", rcbo],
+  ])("%s", (_, device) => {
+    expect(of("rcd 30 mA 1x 24\ntest-button ok", device)).not.toContain("rcd/test-missing");
+    expect(of("rcd nort 30 mA 1x 24 ms\ntest-button ok", device)).not.toContain("rcd/test-missing");
+    expect(of("rcd east 30 mA 1x 24 ms\ntest-button pass", device)).not.toContain("rcd/test-button-missing");
+    expect(of("rcd east 30 mA 1x 24 test-button ok", device)).not.toContain("rcd/test-button-missing");
+    expect(of("", device)).toEqual(expect.arrayContaining(["rcd/test-missing", "rcd/test-button-missing"]));
+  });
+
+  it("and one on a way whose device was not understood is compared with no other RCD", () => {
+    const before = { board: "fed-from supply\nmain-switch BS EN 61008 100 A 100 mA type A delayed" };
+    const way = (device: string) =>
+      found(`way 1 radial "Bench" {\n${device}\nlive 2026-03-05 {\nrcd 30 mA 1x 24 ms\n}\n}`, before);
+    const compared = ["rcd/test-sensitivity", "rcd/time-delayed-too-fast"];
+    expect(way("device BS EN 61009 B16 6 kA 30 mA type").filter((check) => compared.includes(check))).toEqual([]);
+    expect(way("device BS EN 60898 B16 6 kA")).toEqual(expect.arrayContaining(compared));
+  });
+});
+
+it("a device that was not understood may be small enough for the RCD before it", () => {
+  const board = { supply: "cutout BS 88-3 100 A", board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" };
+  const way = (device: string) => found(`way 1 radial "Bench" {\n${device}\nbehind east\n}`, board);
+  expect(way("device BS EN 60898 B16 6000")).not.toContain("coordination/rcd-below-device");
+  expect(way("device BS EN 60898 B80 6 kA")).toContain("coordination/rcd-below-device");
 });

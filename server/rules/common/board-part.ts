@@ -15,7 +15,7 @@ import { inPlaceOf } from "./writing.ts";
 /** A part that neither the device upstream nor the devices downstream protect against overload. */
 export function reportUnprotectedPart(part: RatedPart, source: Source, report: Reporter, severity?: Severity): void {
   const { name, fact, rating, above, behind } = part;
-  if (!above || isGuarded(part)) return;
+  if (!above || isGuarded(part) || part.isUnclear) return;
   const need = Math.min(above.rating, behind?.value ?? above.rating);
   const next = nextRatingUp("breaker", need);
   const sum = behind ? `, downstream devices come to ${amps(behind.value)}` : "";

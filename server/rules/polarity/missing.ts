@@ -52,7 +52,8 @@ export default wayRule({
     if (hasDead(study, "polarity") || facts.broken.includes("live")) return;
     if (liveTests.some((test) => test.facts.has("polarity"))) return;
     const tests = [...deadTests, ...liveTests];
-    if (tests.some((test) => test.facts.broken.includes("at"))) return;
+    // Polarity may stand on the line of R1+R2.
+    if (tests.some((test) => test.facts.broken.some((word) => word === "at" || word === "R1+R2"))) return;
     const points = tests.flatMap((test) => test.facts.list.filter(({ word }) => word === "at"));
     const nameOf = (fact: (typeof points)[number]) => (fact.args.point as { value: string }).value;
     const shown = new Set(points.filter(({ args }) => args.polarity).map(nameOf));

@@ -3,16 +3,21 @@ import { gradeOfMissing } from "../../circuit/describe.ts";
 import { ownRcds } from "../../circuit/rcds.ts";
 import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
 import type { Rcd } from "../../circuit/way.ts";
+import type { Facts } from "../../model/values.ts";
 import { everyButtonFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import { type BoardSubject, boardRule, wordSpot } from "../frame/rule.ts";
 
 function devices({ context, studies }: BoardSubject): Rcd[] {
-  const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
+  const blocks = [...liveOfBoard(context), ...studies.flatMap(({ liveTests }) => liveTests)];
   const own = studies.flatMap((study) =>
-    study.live && !isOutsideWork(study) && !study.live.facts.broken.includes("test-button") ? ownRcds(study) : [],
+    study.live && !isOutsideWork(study) && !study.liveTests.some(isUnclear) ? ownRcds(study) : [],
   );
-  return [...(tested ? rcdsInWork(context.board, studies) : []), ...own];
+  return [...(blocks.length > 0 && !blocks.some(isUnclear) ? rcdsInWork(context.board, studies) : []), ...own];
 }
+
+/** Whether a line was not understood that may be the press: by itself, or behind the test of an RCD. */
+const isUnclear = ({ facts }: { readonly facts: Pick<Facts, "broken"> }): boolean =>
+  facts.broken.some((word) => word === "test-button" || word === "rcd");
 
 export default boardRule({
   id: "rcd/test-button-missing",

@@ -5,7 +5,8 @@ import { gradeOfMissing } from "../../circuit/describe.ts";
 import { ownRcds } from "../../circuit/rcds.ts";
 import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
 import type { Rcd } from "../../circuit/way.ts";
-import { everyRcdFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
+import type { Facts } from "../../model/values.ts";
+import { everyRcdFact, liveOfBoard, rcdFactsOfWay, rcdLabel } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
 import { capital, listed } from "../../text/words.ts";
 import { type BoardSubject, boardRule, type Reporter, wordSpot } from "../frame/rule.ts";
@@ -24,9 +25,13 @@ type Tested = ReturnType<typeof everyRcdFact>;
 function shared({ context, studies }: BoardSubject): readonly Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
   // A test that does not say of which RCD it is, is asked about by itself.
-  const unnamed = everyRcdFact(context, []).some(({ fact, device }) => !device && !("name" in fact.args));
-  return tested && !unnamed ? rcdsInWork(context.board, studies) : [];
+  const blocks = [...liveOfBoard(context), ...studies.flatMap(({ liveTests }) => liveTests)];
+  return tested && !isUnclear(blocks, everyRcdFact(context, studies)) ? rcdsInWork(context.board, studies) : [];
 }
+
+/** Whether a test was not understood, or is of an RCD that is not known: it may be the one that seems to be missing. */
+const isUnclear = (blocks: readonly { readonly facts: Pick<Facts, "broken"> }[], tested: Tested): boolean =>
+  blocks.some(({ facts }) => facts.broken.includes("rcd")) || tested.some(({ device }) => !device);
 
 const written = (multiple: number): string => (multiple === 0.5 ? "½" : `${multiple}`);
 
@@ -101,7 +106,7 @@ export default boardRule({
     for (const rcd of shared(subject)) checkRcd(rcd, all, subject, context.edition, report);
     for (const study of studies) {
       // A way without any live test is reported as a whole.
-      if (isOutsideWork(study) || !study.live || study.live.facts.broken.includes("rcd")) continue;
+      if (isOutsideWork(study) || !study.live || isUnclear(study.liveTests, rcdFactsOfWay(study))) continue;
       for (const rcd of ownRcds(study)) checkRcd(rcd, all, subject, context.edition, report);
     }
   },
