@@ -3,10 +3,8 @@ import { type Change, gravities, type Side } from "../reports/compare/change.ts"
 import { changeKinds } from "../reports/compare/changes.ts";
 import { type Comparison, isSame, type PlaceChanges } from "../reports/compare/comparison.ts";
 import type { FindingChange } from "../reports/compare/findings.ts";
-import type { VersionComparison } from "./compare-pairs.ts";
-import { differs } from "./compare-pairs.ts";
+import { differs, type VersionComparison } from "./compare-pairs.ts";
 import { count, dialect, exactly, list, number, one, orNull, text, truth } from "./json-shapes.ts";
-import type { Schedule } from "./versions.ts";
 
 export const compareJson = (all: readonly VersionComparison[]) => ({
   version: 1,
@@ -20,16 +18,9 @@ export const compareJson = (all: readonly VersionComparison[]) => ({
       formerPath: was ?? null,
       ...comparisonJson(comparison),
     })),
-    came: one.came.map(scheduleJson),
-    went: one.went.map(scheduleJson),
+    came: one.came,
+    went: one.went,
   })),
-});
-
-const scheduleJson = ({ path, installation: { head, boards } }: Schedule) => ({
-  path,
-  title: head.title,
-  boards: boards.length,
-  ways: boards.reduce((sum, { board }) => sum + board.ways.length, 0),
 });
 
 const comparisonJson = (comparison: Comparison) => ({

@@ -1,17 +1,22 @@
 import { comparisonReport, rowsReport } from "../reports/compare/report.ts";
 import { paragraph, type Report, type Section, table, together } from "../reports/setting/document.ts";
+import { counted } from "../text/words.ts";
 import { compareJson } from "./compare-json.ts";
-import { compareVersions, differs, type VersionComparison } from "./compare-pairs.ts";
+import { compareVersions, differs, type VersionComparison, type Whole } from "./compare-pairs.ts";
 import { exit } from "./exit.ts";
 import { type Setting, written } from "./reporting.ts";
+import { tidy } from "./run/cache.ts";
+import { Pace } from "./run/pace.ts";
 import { jsonText, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
-import { type LoadedVersion, type Schedule, versionsNamed } from "./versions.ts";
+import { type LoadedVersion, versionsNamed } from "./versions.ts";
 
 export interface CompareOptions {
   readonly format: Setting | "json";
   readonly exitCode?: boolean;
   readonly stdinPath?: string;
+  readonly cache: boolean;
+  readonly threads?: number;
 }
 
 /** `wayfile compare`: a schedule beside its revision, or the brief beside what was built. */
@@ -22,16 +27,42 @@ export async function compare(args: readonly string[], options: CompareOptions, 
   if (!before || built.length === 0) return refuse("Two versions are compared: name the other one as well.", terminal);
   const empty = versions.find(({ schedules, single }) => single && schedules.length === 0);
   if (empty) return refuse(`“${empty.called}” holds nothing that can be compared.`, terminal);
-  if (versions.every(({ schedules, same }) => schedules.length + same === 0))
+  // What could not be read is not compared, and a person has to know.
+  const unread = versions.flatMap((version) => version.failures);
+  if (versions.every(({ schedules, same }) => schedules.length + same === 0)) {
+    terminal.err(sentences([...new Set(unread)]));
     return refuse("There is nothing to compare in either.", terminal);
-  const all = built.flatMap((after) => submissionsIn(after, before)).map((after) => compareVersions(before, after));
+  }
+  const submissions = built.flatMap((after) => submissionsIn(after, before));
+  const all = await comparedBeside(before, submissions, options, terminal);
   if (options.format === "json") terminal.out(jsonText(compareJson(all)));
   else terminal.out(written(reportOf(before, all, options.format), options.format, terminal));
-  // What could not be read is not compared, and a person has to know.
-  const failures = [...new Set(versions.flatMap((version) => version.failures))];
+  const failures = [...new Set([...unread, ...all.flatMap((one) => one.failures)])];
   terminal.err(sentences(failures));
   if (failures.length > 0) return exit.failed;
   return options.exitCode && all.some(differs) ? exit.errors : exit.clean;
+}
+
+/** By threads, where there is much to compare, and with what an earlier run kept. */
+async function comparedBeside(
+  before: LoadedVersion,
+  others: readonly LoadedVersion[],
+  options: CompareOptions,
+  terminal: Terminal,
+): Promise<readonly VersionComparison[]> {
+  const { program, count = 1 } = terminal.threads ?? {};
+  const cache = options.cache ? terminal.cache : undefined;
+  const pace = new Pace(terminal, false);
+  const all = await compareVersions(before, others, {
+    cache,
+    program,
+    threads: { room: count, wanted: options.threads },
+    signal: new AbortController().signal,
+    done: (done, of) => (done < of ? pace.breathe(() => `${done} of ${counted(of, "schedule")} compared`) : undefined),
+  });
+  pace.end();
+  if (cache) tidy(cache);
+  return all;
 }
 
 /** A folder beside one brief holds submissions to it, unless the brief's own file is among them. */
@@ -95,12 +126,11 @@ function sameReport(compared: VersionComparison): Report {
   };
 }
 
-function scheduleSection(went: readonly Schedule[], came: readonly Schedule[]): Section[] {
-  const row = (word: string) => (one: Schedule) => [word, one.path, one.installation.head.title, contentOf(one)];
+function scheduleSection(went: readonly Whole[], came: readonly Whole[]): Section[] {
+  const row = (word: string) => (one: Whole) => [word, one.path, one.title, contentOf(one)];
   const rows = [...went.map(row("gone")), ...came.map(row("new"))];
   const blocks = table(["", "file", "installation", "content"], rows);
   return blocks.length > 0 ? [{ level: 1, title: "Installations that are in one version only", blocks }] : [];
 }
 
-const contentOf = ({ installation: { boards } }: Schedule): string =>
-  `${boards.length} board${boards.length === 1 ? "" : "s"}, ${boards.reduce((sum, { board }) => sum + board.ways.length, 0)} ways`;
+const contentOf = ({ boards, ways }: Whole): string => `${counted(boards, "board")}, ${ways} ways`;

@@ -4,6 +4,7 @@ import type { CompareOptions } from "./compare.ts";
 import type { EditionsOptions } from "./editions.ts";
 import { papers, settingNames } from "./format-names.ts";
 import type { HistoryOptions } from "./history.ts";
+import { wholeNumber } from "./options.ts";
 import { formats, outputFile } from "./paper-commands.ts";
 import type { SummaryOptions } from "./summary.ts";
 import type { Terminal } from "./terminal.ts";
@@ -94,6 +95,8 @@ export function addCompare(program: Command, terminal: Terminal, finish: Finish)
     .addOption(format([...settingNames, "json"]))
     .option("--exit-code", "exit with 1 where they differ")
     .option("--stdin-path <PATH>", "the path of the file given on standard input")
+    .option("--no-cache", "compare everything anew, and keep nothing for the next time")
+    .addOption(new Option("--threads <NUMBER>", "how many threads may compare").argParser(wholeNumber))
     .addHelpText(
       "after",
       `

@@ -43,13 +43,14 @@ export class RevisionFiles implements Sources {
     if (!isSchedule(path)) return { failure: "its name does not end in “.ways”." };
     const before = this.#loaded.get(path);
     if (before) return before;
-    const read = this.#textOf(path);
+    const read = this.text(path);
     const file = "failure" in read ? read : fileOfText(path, read.text);
     this.#loaded.set(path, file);
     return file;
   }
 
-  #textOf(path: string): Text {
+  /** The text of a file that was loaded. */
+  text(path: string): Text {
     const bytes = this.#bytes.get(path);
     if (bytes) return decode(bytes);
     const isStaged = "index" in this.#revision;
@@ -58,13 +59,13 @@ export class RevisionFiles implements Sources {
 
   /** The files that one uses, told without reading it as a schedule. */
   usesOf(path: string): readonly string[] {
-    const read = this.#textOf(path);
+    const read = this.text(path);
     return "failure" in read ? [] : usesIn(read.text).map((use) => this.resolve(path, use));
   }
 
   /** What tells the text of a file from any other. */
   contentOf(path: string): string {
-    return contentOfText(this.#textOf(path));
+    return contentOfText(this.text(path));
   }
 
   /** Lets go of a file, not of its bytes. */

@@ -11,12 +11,15 @@ interface SearchHit {
   readonly files: ReadonlyMap<string, boolean>;
   /** Those that were asked for whole. */
   readonly folders: readonly string[];
+  /** Those of which nobody knows what they hold. */
+  readonly closed: readonly string[];
   readonly failures: readonly string[];
 }
 
 export async function findFiles(args: readonly string[], cwd: string, passing?: Passing): Promise<SearchHit> {
   const files = new Map<string, boolean>();
   const folders: string[] = [];
+  const closed: string[] = [];
   const failures: string[] = [];
   const [only, ...others] = args;
   if (only !== undefined && others.length === 0) return await filesOf(only, cwd, passing);
@@ -24,9 +27,10 @@ export async function findFiles(args: readonly string[], cwd: string, passing?: 
     const found = await filesOf(arg, cwd, passing);
     for (const [file, plain] of found.files) files.set(file, plain || (files.get(file) ?? false));
     folders.push(...found.folders);
+    closed.push(...found.closed);
     failures.push(...found.failures);
   }
-  return { files, folders, failures };
+  return { files, folders, closed, failures };
 }
 
 async function filesOf(arg: string, cwd: string, passing: Passing | undefined): Promise<SearchHit> {
@@ -47,7 +51,7 @@ const signsOfPatterns = /[*?[\]{}()!+@|\\]/;
 
 const notPlain = (files: readonly string[]) => new Map(files.map((file) => [file, false]));
 
-const none = { files: notPlain([]), folders: [], failures: [] } satisfies SearchHit;
+const none = { files: notPlain([]), folders: [], closed: [], failures: [] } satisfies SearchHit;
 
 const oneFile = (path: string): SearchHit => ({ ...none, files: notPlain([path]) });
 
@@ -64,14 +68,17 @@ function statOf(path: string): Stats | { readonly failure: string } {
 function schedulesIn(folder: string, shown: string, passing: Passing | undefined): SearchHit {
   const ignored = new Ignored(folder);
   const files = new Map<string, boolean>();
+  const closed: string[] = [];
   const failures: string[] = [];
   const isPassedOver = (path: string) => ignored.has(path, false) || (passing?.leavesOut(path, false) ?? false);
   const visit = (inner: string): void => {
     // Of a folder of thousands nothing is asked file by file where there is no rule at all.
     const mayPassOver = ignored.hasRules(inner) || (passing?.hasRules(inner) ?? false);
-    for (const entry of entriesOf(inner, (reason) =>
-      failures.push(`“${join(shown, relative(folder, inner))}” cannot be read: ${reason}`),
-    )) {
+    const notRead = (reason: string): void => {
+      closed.push(inner);
+      failures.push(`“${join(shown, relative(folder, inner))}” cannot be read: ${reason}`);
+    };
+    for (const entry of entriesOf(inner, notRead)) {
       const path = inner.endsWith(sep) ? inner + entry.name : inner + sep + entry.name;
       // A folder behind a link is not followed: it may lead back, or out of the project.
       if (entry.isDirectory()) {
@@ -85,7 +92,7 @@ function schedulesIn(folder: string, shown: string, passing: Passing | undefined
   if (files.size === 0 && failures.length === 0) {
     failures.push(`No .ways files in ${shown === "." ? "this folder" : `“${shown}”`}.`);
   }
-  return { files, folders: [folder], failures };
+  return { files, folders: [folder], closed, failures };
 }
 
 function entriesOf(folder: string, onFailure: (reason: string) => void): Dirent[] {

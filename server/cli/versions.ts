@@ -6,13 +6,13 @@ import { hash } from "node:crypto";
 import { existsSync } from "node:fs";
 import { posix, resolve } from "node:path";
 import { Repository, type Revision } from "../git/repository.ts";
-import { type Installation, installationsOf } from "../model/installation.ts";
-import { textOf } from "../syntax/document.ts";
-import { ceiling, decode } from "../text/decode.ts";
-import { fileOfText, gather, isNewer, type LoadedFile, languageVersion, type Sources } from "../workspace/project.ts";
+import { ceiling, decode, type Text } from "../text/decode.ts";
+import { sizeOf } from "../workspace/large-text.ts";
+import { gather, isNewer, type LoadedFile, languageVersion, type Sources } from "../workspace/project.ts";
 import { Disk, shownPath } from "./files.ts";
 import { RevisionFiles } from "./revision-files.ts";
-import { Scan } from "./run/plan.ts";
+import { installationsWritten, type VersionFile, type VersionTexts } from "./run/compare-task.ts";
+import { Scan, usesIn } from "./run/plan.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -20,11 +20,15 @@ import type { Terminal } from "./terminal.ts";
 export interface Schedule {
   /** Its file, from the folder or revision that was named. */
   readonly path: string;
-  readonly installation: Installation;
-  /** The texts it is read from: where they are the same, nothing needs to be compared. */
-  readonly texts: readonly string[];
+  readonly title: string;
+  /** What tells the texts it is read from from any others: where they are the same, nothing needs to be compared. */
+  readonly content: string;
+  /** Characters of its own file. */
+  readonly size: number;
   /** A file that others use, by itself: without the installation it is in, nothing can be judged. */
   readonly isPart?: true;
+  /** These texts. They are read when it is compared and let go of again, so that thousands of schedules are not held. */
+  readonly texts: () => VersionTexts;
 }
 
 export interface LoadedVersion {
@@ -37,6 +41,8 @@ export interface LoadedVersion {
   readonly single: boolean;
   /** What could not be read of it, a sentence each. */
   readonly failures: readonly string[];
+  /** Whether nothing is known of a file: what the other version holds in it is neither new nor gone. */
+  readonly isUnread: (path: string) => boolean;
 }
 
 type Failure = { readonly failure: string };
@@ -171,6 +177,11 @@ interface Opened {
   /** The path of a file from the folder or revision that was named. */
   readonly shown: (path: string) => string;
   readonly load: (path: string) => LoadedFile | Failure;
+  /** The text of a file that was loaded, or that such a one uses. */
+  readonly textOf: (path: string) => Text;
+  /** Files and folders that were found and could not be read, and a sentence on each. */
+  readonly closed?: readonly string[];
+  readonly failures?: readonly string[];
   /** What tells the text of a file from any other, and which files it uses, without reading it as a schedule. */
   readonly contentOf: (path: string) => string;
   readonly usesOf: (path: string) => readonly string[];
@@ -209,8 +220,9 @@ async function fromInput(
   };
 }
 
-const onDisk = (disk: Disk, scan: Scan): Pick<Opened, "sources" | "contentOf" | "usesOf" | "release"> => ({
+const onDisk = (disk: Disk, scan: Scan): Pick<Opened, "sources" | "textOf" | "contentOf" | "usesOf" | "release"> => ({
   sources: disk,
+  textOf: (path) => disk.usedText(path),
   contentOf: (path) => disk.contentOf(path),
   usesOf: (path) => scan.graph.get(path).uses,
   release: (path) => disk.release(path),
@@ -229,12 +241,17 @@ async function fromDisk(
   });
   const scan = new Scan(disk);
   const paths: string[] = [];
+  const closed = [...found.closed];
+  const failures = closed.length > 0 ? [...found.failures] : [];
   for (const [listed, plain] of found.files) {
     const one = plain ? disk.plainPath(listed) : disk.path(listed);
     // One file is compared whatever its name, and may be a pipe, which is read once.
-    const refused = single ? undefined : scan.addNamed(one, plain);
-    if (refused) return unreadable(one, refused);
-    paths.push(one);
+    const failed = single ? undefined : scan.addNamed(one, plain);
+    if (!failed) paths.push(one);
+    else {
+      closed.push(one);
+      failures.push(unreadable(one, failed).failure);
+    }
   }
   const base = single ? cwd : path;
   return {
@@ -242,6 +259,8 @@ async function fromDisk(
     called,
     single,
     paths,
+    closed,
+    failures,
     shown: (one) => shownPath(base, one),
     load: (one) => {
       const file = disk.named(one);
@@ -271,6 +290,7 @@ async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promi
       const name = single ? called : `${called}:${one}`;
       return "failure" in file ? { failure: `“${name}” cannot be read: ${file.failure}` } : file;
     },
+    textOf: (one) => files.text(one),
     contentOf: (one) => files.contentOf(one),
     usesOf: (one) => files.usesOf(one),
     release: (one) => files.release(one),
@@ -315,19 +335,25 @@ function withUsed(path: string, usesOf: Opened["usesOf"]): ReadonlySet<string> {
  * versions is read in the `first` of them alone.
  */
 function versionOf(
-  { called, single, paths, sources, shown, load, usesOf, release }: Opened,
+  opened: Opened,
   equal: ReadonlySet<string>,
   first: LoadedVersion | undefined,
 ): LoadedVersion | Failure {
-  const failures: string[] = [];
+  const { called, single, paths, sources, shown, load, usesOf, release } = opened;
+  const failures = [...(opened.failures ?? [])];
+  const unread = new Set((opened.closed ?? []).map(shown));
   const schedules: Schedule[] = [];
   const used = new Set<string>();
   const parts: string[] = [];
   let { same, hasSameParts } = first ?? { same: 0, hasSameParts: false };
+  const leaveOut = (path: string, { failure }: Failure): void => {
+    failures.push(failure);
+    unread.add(shown(path));
+  };
   const add = (file: LoadedFile, isPart: boolean): Failure | undefined => {
     // A part is compared in the installations it is in.
     if (used.has(file.path)) return undefined;
-    const { files: all, findings, unread } = gather(file, sources);
+    const { files: all, findings, unread: isOpen } = gather(file, sources);
     if (all.some(isNewer))
       return {
         failure: `“${shown(file.path)}” is in a newer version of the language than ${languageVersion}: get a newer program.`,
@@ -335,19 +361,19 @@ function versionOf(
     for (const { path } of all) used.add(path);
     failures.push(...findings.map(({ message }) => message));
     // Of what it uses the installations are compared where they are written.
-    const own = isPart
-      ? installationsOf([frame, ...all], unread, sources.engine).slice(0, 1)
-      : installationsOf(all, unread, sources.engine).slice(0, file.model.installations.length);
-    const texts = all.map(({ document }) => textOf(document));
-    const made = own.map((installation): Schedule => {
-      return { path: shown(file.path), installation, texts, ...(isPart ? { isPart } : {}) };
+    const own = installationsWritten(file, all, isOpen, sources.engine);
+    const content = all.map(({ path }) => opened.contentOf(path)).join("\n");
+    const made = own.map(({ head: { title } }, index): Schedule => {
+      const texts = () => textsOf(file.path, isPart ? "part" : index, opened);
+      const size = sizeOf(file.document);
+      return { path: shown(file.path), title, content, size, texts, ...(isPart ? { isPart } : {}) };
     });
-    const kept = made.filter(hasContent);
+    const kept = isPart && !all.some(hasContent) ? [] : made;
     if (equal.has(shown(file.path))) {
       same += kept.length;
       hasSameParts ||= isPart && kept.length > 0;
-      release(file.path);
     } else schedules.push(...kept);
+    if (!single) release(file.path);
     return undefined;
   };
   for (const path of paths) {
@@ -356,23 +382,59 @@ function versionOf(
       continue;
     }
     const file = load(path);
-    if ("failure" in file) return file;
-    const isPart = file.model.installations.length === 0;
+    const isPart = !("failure" in file) && file.model.installations.length === 0;
     if (isPart) parts.push(path);
-    const refused = isPart ? undefined : add(file, false);
-    if (refused) return refused;
+    const failed = "failure" in file ? file : isPart ? undefined : add(file, false);
+    if (failed && single) return failed;
+    if (failed) leaveOut(path, failed);
   }
   for (const path of parts) {
     const file = load(path);
-    const refused = "failure" in file ? file : add(file, true);
-    if (refused) return refused;
+    const failed = "failure" in file ? file : add(file, true);
+    if (failed && single) return failed;
+    if (failed) leaveOut(path, failed);
   }
-  return { called, schedules, same, hasSameParts, single, failures };
+  return {
+    called,
+    schedules,
+    same,
+    hasSameParts,
+    single,
+    failures,
+    isUnread: (path) => partsAbove(path).some((part) => unread.has(part)),
+  };
 }
 
-/** What holds boards, or facts of its own, that are in no installation. */
-const frame = fileOfText("", 'installation "" {\n}\n');
+/** A path and the folders above it. */
+const partsAbove = (path: string): readonly string[] => [
+  ".",
+  ...path.split("/").map((_, index, parts) => parts.slice(0, index + 1).join("/")),
+];
 
 /** An empty file is nothing to compare. */
-const hasContent = ({ isPart, installation: { files, boards } }: Schedule): boolean =>
-  !isPart || boards.length > 0 || files.some(({ facts }) => facts.list.some(({ word }) => word !== "wayfile"));
+const hasContent = ({ model: { boards, facts } }: LoadedFile): boolean =>
+  boards.length > 0 || facts.list.some(({ word }) => word !== "wayfile");
+
+/** A file with all it uses, under the names they have from the folder or revision. */
+function textsOf(
+  root: string,
+  index: VersionTexts["index"],
+  { sources, shown, single, textOf, release }: Opened,
+): VersionTexts {
+  const own = (path: string): VersionFile & { readonly next: readonly string[] } => {
+    const read = textOf(path);
+    if ("failure" in read) return { path: shown(path), uses: [], next: [] };
+    const uses = usesIn(read.text).map((use) => [use, sources.resolve(path, use)] as const);
+    const named = uses.map(([use, to]) => [use, shown(to)] as const);
+    return { path: shown(path), text: read.text, uses: named, next: uses.map(([, to]) => to) };
+  };
+  const seen = new Set([root]);
+  const files: VersionFile[] = [];
+  for (const path of seen) {
+    const { next, ...file } = own(path);
+    for (const one of next) seen.add(one);
+    files.push(file);
+  }
+  if (!single) release(root);
+  return { files: files as [VersionFile, ...VersionFile[]], index };
+}

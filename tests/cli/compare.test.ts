@@ -1,7 +1,8 @@
 /** `wayfile compare` between files, folders, revisions, the index and standard input, by a real git. */
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { afterEach, describe, expect, it } from "vitest";
 import { compareSchema } from "../../server/cli/compare-json.ts";
+import { builtProgram } from "../helpers/program.ts";
 import { TestRepository } from "../helpers/repository.ts";
 import { runAt } from "../helpers/run-command.ts";
 import { faultsAgainst, type Schema } from "../helpers/schema.ts";
@@ -234,6 +235,62 @@ describe("folders of many files", () => {
     expect(compared.came.map(({ path }: { path: string }) => path)).toEqual(["shared/old.ways"]);
     expect(compared.went.map(({ path }: { path: string }) => path)).toEqual(["shared/new.ways"]);
     expect(compared.installationsCompared).toBe(7);
+  });
+
+  it("go on where one of them cannot be read, name it, and take what it holds for neither new nor gone", async () => {
+    const latin = new Uint8Array([...Buffer.from(titled("Cherry")), 0xe9, 0x0a]);
+    const newer = titled("Dogwood").replace("wayfile 1", "wayfile 9");
+    const before = { "b.ways": titled("Beech"), "c.ways": titled("Cherry"), "d.ways": titled("Dogwood") };
+    const after = { ...before, "b.ways": titled("Beech", "0.47 Ω"), "d.ways": newer };
+    const shared = { "shared/meters.ways": meters("1") };
+    const one = repositoryOf({
+      ...under("before", { ...before, ...shared }),
+      ...under("after", { ...after, ...shared }),
+    });
+    const { folder } = one;
+    one.write({ "after/c.ways": latin });
+    const found = await runIn(folder, "compare", "before", "after", "--format", "json");
+    expect(found.code).toBe(2);
+    const bad =
+      "“after/c.ways” cannot be read: it is not UTF-8 text: the first bad byte (E9) stands at line 16, column 1.\n";
+    expect(found.err).toBe(`${bad}“d.ways” is in a newer version of the language than 1: get a newer program.\n`);
+    const [compared] = JSON.parse(found.out).comparisons;
+    expect(compared.installations.map(({ path }: { path: string }) => path)).toEqual(["b.ways"]);
+    expect([compared.came, compared.went, compared.installationsCompared]).toEqual([[], [], 1]);
+    const back = await runIn(folder, "compare", "after", "before", "--format", "json");
+    expect(JSON.parse(back.out).comparisons[0]).toMatchObject({ came: [], went: [] });
+    const alone = await runIn(folder, "compare", "before/c.ways", "after/c.ways");
+    expect(alone).toEqual({ code: 2, out: "", err: bad });
+    one.git("add", "-A");
+    one.commit("Bytes");
+    const staged = await runIn(folder, "compare", "HEAD:after", "before");
+    expect(staged.code).toBe(2);
+    expect(staged.err).toContain("“HEAD:after:after/c.ways” cannot be read: it is not UTF-8 text");
+    expect(staged.out).toContain("0.47 Ω");
+  });
+
+  const settings = ["text", "markdown", "html", "json"];
+  it.each(settings)("say by several threads, and with what was kept, what one thread says, as %s", async (format) => {
+    const sites = (Zs: string) =>
+      Object.fromEntries(
+        Array.from({ length: 24 }, (_, index) => [`${index}.ways`, titled(`Site ${index}`, index % 5 ? Zs : "0.42 Ω")]),
+      );
+    const { folder } = repositoryOf({
+      ...under("before", { ...sites("0.42 Ω"), ...site("0.42 Ω", "old") }),
+      ...under("after", { ...sites("1.47 Ω"), ...site("0.47 Ω", "new"), "shared/broken.ways": "wayfile 1\nboard {\n" }),
+    });
+    const args = ["compare", "before", "after", "--format", format];
+    const alone = await runAt(folder, {}, args);
+    expect(alone.out.length).toBeGreaterThan(7_000);
+    const threads = { program: await builtProgram(), count: 2 };
+    expect(await runAt(folder, { threads }, [...args, "--threads", "2"])).toEqual(alone);
+    const cache = { folder: `${folder}/kept`, program: "one" };
+    expect(await runAt(folder, { cache, threads }, [...args, "--threads", "2"])).toEqual(alone);
+    const entries = readdirSync(cache.folder, { recursive: true }).filter((name) =>
+      String(name).endsWith(".comparison"),
+    );
+    expect(entries.length).toBeGreaterThan(18);
+    expect(await runAt(folder, { cache }, args)).toEqual(alone);
   });
 });
 

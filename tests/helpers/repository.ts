@@ -29,7 +29,7 @@ export class TestRepository {
     return { GIT_AUTHOR_DATE: at, GIT_COMMITTER_DATE: at };
   }
 
-  write(files: Readonly<Record<string, string>>): void {
+  write(files: Readonly<Record<string, string | Uint8Array>>): void {
     for (const [name, text] of Object.entries(files)) {
       const file = path.join(this.folder, name);
       mkdirSync(path.dirname(file), { recursive: true });

@@ -20,7 +20,7 @@ import {
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
-import type { Made, Making } from "./made.ts";
+import type { Keeping, Made } from "./made.ts";
 
 const day = 86_400_000;
 /** Entries nobody asked for in so many days are taken away. */
@@ -41,12 +41,12 @@ export class Cache {
     this.#folder = join(folder, program);
   }
 
-  has(content: string, making: Making): boolean {
+  has(content: string, making: Keeping): boolean {
     return existsSync(this.#pathOf(content, making));
   }
 
   /** The result of an earlier run, if there is a whole one. */
-  read<M extends Making>(content: string, making: M): Made[M] | undefined {
+  read<K extends Keeping>(content: string, making: K): Made[K] | undefined {
     let handle: number | undefined;
     try {
       handle = openSync(this.#pathOf(content, making), "r");
@@ -64,7 +64,7 @@ export class Cache {
   }
 
   /** In one step, so that two runs at once and an interruption leave whole entries. What cannot be kept is done without. */
-  write<M extends Making>(content: string, making: M, result: Made[M]): void {
+  write<K extends Keeping>(content: string, making: K, result: Made[K]): void {
     if (this.#broken) return;
     const path = this.#pathOf(content, making);
     const beside = `${path}.${process.pid}.tmp`;
@@ -80,7 +80,7 @@ export class Cache {
   }
 
   /** What one text comes to lies side by side: what is found in it, and how a register lists it. */
-  #pathOf(content: string, making: Making): string {
+  #pathOf(content: string, making: Keeping): string {
     const name = content.slice(2);
     return join(this.#folder, content.slice(0, 2), making === "findings" ? name : `${name}.${making}`);
   }

@@ -1,17 +1,17 @@
 /** Threads that check tasks side by side, each with one batch in hand and one waiting. */
 import { Worker } from "node:worker_threads";
-import type { Making, TaskResult } from "./made.ts";
-import type { KeyedTask } from "./plan.ts";
 import type { WorkerAnswer, WorkerStart } from "./worker.ts";
 
-interface Batch<M extends Making> {
-  readonly tasks: readonly KeyedTask[];
-  readonly done: (results: readonly TaskResult<M>[]) => void;
+type Result<R> = R | { readonly failure: string };
+
+interface Batch<T, R> {
+  readonly tasks: readonly T[];
+  readonly done: (results: readonly Result<R>[]) => void;
 }
 
-interface Thread<M extends Making> {
+interface Thread<T, R> {
   readonly worker: Worker;
-  readonly batches: Map<number, Batch<M>>;
+  readonly batches: Map<number, Batch<T, R>>;
 }
 
 const mostAtOnce = 2;
@@ -22,11 +22,11 @@ const mostAtOnce = 2;
  */
 const resourceLimits = { maxYoungGenerationSizeMb: 24 };
 
-export class Pool<M extends Making> {
+export class Pool<T, R> {
   readonly #file: string;
   readonly #start: WorkerStart;
-  readonly #threads: Thread<M>[] = [];
-  readonly #waiting: Batch<M>[] = [];
+  readonly #threads: Thread<T, R>[] = [];
+  readonly #waiting: Batch<T, R>[] = [];
   #count = 0;
   #closed = false;
 
@@ -43,7 +43,7 @@ export class Pool<M extends Making> {
   }
 
   /** The results of some tasks, in their order. A task whose thread came down has a failure. */
-  async run(tasks: readonly KeyedTask[]): Promise<readonly TaskResult<M>[]> {
+  async run(tasks: readonly T[]): Promise<readonly Result<R>[]> {
     return await new Promise((done) => {
       this.#waiting.push({ tasks, done });
       this.#hand();
@@ -66,11 +66,11 @@ export class Pool<M extends Making> {
     }
   }
 
-  #thread(): Thread<M> {
+  #thread(): Thread<T, R> {
     const worker = new Worker(this.#file, { workerData: this.#start, execArgv: [], resourceLimits });
-    const thread: Thread<M> = { worker, batches: new Map() };
+    const thread: Thread<T, R> = { worker, batches: new Map() };
     let reason = "its thread ended";
-    worker.on("message", ({ id, results }: WorkerAnswer<M>) => {
+    worker.on("message", ({ id, results }: WorkerAnswer<Result<R>>) => {
       const batch = thread.batches.get(id);
       thread.batches.delete(id);
       batch?.done(results);
@@ -84,7 +84,7 @@ export class Pool<M extends Making> {
   }
 
   /** The first task in hand brought the thread down, as far as can be told; the others are tried again by another. */
-  #replace(thread: Thread<M>, reason: string): void {
+  #replace(thread: Thread<T, R>, reason: string): void {
     if (this.#closed) return;
     const [first, ...others] = thread.batches.values();
     this.#threads[this.#threads.indexOf(thread)] = this.#thread();
@@ -94,7 +94,7 @@ export class Pool<M extends Making> {
     this.#hand();
   }
 
-  async #oneByOne({ tasks, done }: Batch<M>): Promise<void> {
+  async #oneByOne({ tasks, done }: Batch<T, R>): Promise<void> {
     done((await Promise.all(tasks.map((task) => this.run([task])))).flat());
   }
 }

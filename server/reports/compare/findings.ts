@@ -12,11 +12,14 @@ type FindingChangeKind = "comes" | "goes" | "graver" | "milder" | "suppressed" |
 export interface FindingChange {
   readonly kind: FindingChangeKind;
   readonly check: string;
-  readonly old?: Finding;
-  readonly now?: Finding;
+  readonly old?: Judgement;
+  readonly now?: Judgement;
   /** What suppresses it: in the later version, or before where it is suppressed no longer. */
   readonly departure?: { readonly rule: string; readonly reason: string };
 }
+
+/** A finding as it is shown: what it is found in stays behind. */
+type Judgement = Pick<Finding, "severity" | "message">;
 
 /** What is found in one version, by the place it is found in. */
 export interface Found {
@@ -78,11 +81,13 @@ function ofOneKey(olds: readonly Placed[], nows: readonly Placed[]): FindingChan
   return Array.from({ length: count }, (_, index) => changeOf(olds[index], nows[index])).flat();
 }
 
+const judgementOf = ({ finding: { severity, message } }: Placed): Judgement => ({ severity, message });
+
 const grades: readonly Severity[] = ["information", "warning", "error"];
 
 function changeOf(old: Placed | undefined, now: Placed | undefined): FindingChange[] {
   const check = (now ?? old)?.finding.check ?? "";
-  const both = { ...(old ? { old: old.finding } : {}), ...(now ? { now: now.finding } : {}) };
+  const both = { ...(old ? { old: judgementOf(old) } : {}), ...(now ? { now: judgementOf(now) } : {}) };
   const change = (kind: FindingChangeKind, departure?: FindingChange["departure"]): FindingChange[] => [
     { kind, check, ...both, ...(departure ? { departure } : {}) },
   ];

@@ -9,7 +9,7 @@ export interface Judged {
   /** “23 % left”. */
   readonly left: string;
   readonly passes: boolean;
-  readonly bound: Bound;
+  readonly bound: Pick<Bound, "sense" | "value">;
 }
 
 export type Limits = (entry: Entry) => Judged | undefined;
@@ -50,6 +50,7 @@ const slot = ({ address: { line, part }, kind }: Entry): string =>
 function judged(entry: Entry, value: Quantity, test: PlannedTest): Judged | undefined {
   const left = governing(test.bounds, { fact: entry.fact, text: entry.shown, value });
   if (!left) return undefined;
-  const { bound, margin } = left;
-  return { limit: bound.text, left: margin.text, passes: margin.passes, bound };
+  const { margin } = left;
+  const { text, sense, value: most } = left.bound;
+  return { limit: text, left: margin.text, passes: margin.passes, bound: { sense, value: most } };
 }
