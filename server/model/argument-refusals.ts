@@ -2,12 +2,12 @@
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts } from "../../grammar/params.ts";
-import { quantities } from "../../grammar/quantities.ts";
+import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { capital, listed } from "../text/words.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { lostLineEnd } from "./lost-line-end.ts";
 import { figureTakenForName, multipleTurned } from "./not-a-name.ts";
-import { linesElsewhere } from "./own-line.ts";
+import { feederElsewhere, linesElsewhere, linesInside, powerFactorElsewhere } from "./own-line.ts";
 import { printedLabel } from "./printed-label.ts";
 import type { Fix, Problem } from "./problems.ts";
 import {
@@ -25,6 +25,7 @@ import { couldBe, type Slot, says } from "./row-shape.ts";
 import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
+import { spokenPoles } from "./spoken-poles.ts";
 import { rampOnTimeLine, residualNamed, spokenProvenance, surgeType, tickForFigure } from "./spoken-result.ts";
 import { spokenStandard } from "./spoken-standard.ts";
 import { strangeUnit } from "./strange-unit.ts";
@@ -34,6 +35,7 @@ import { depthBehind, twoSides } from "./two-sides.ts";
 import { saidInAnother } from "./unknown-word.ts";
 import { unlabelled } from "./unlabelled.ts";
 import { nameInQuotes, nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
+import { isAbsent } from "./values.ts";
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
@@ -43,13 +45,17 @@ const slips: readonly SlipReader[] = [
   tickForFigure,
   rampOnTimeLine,
   surgeType,
+  spokenPoles,
   spokenDay,
   yearForDay,
   printedLabel,
-  spokenStandard,
   residualNamed,
+  spokenStandard,
   phrase,
   linesElsewhere,
+  linesInside,
+  feederElsewhere,
+  powerFactorElsewhere,
   twoSides,
   spokenCable,
   ownNameAgain,
@@ -197,7 +203,28 @@ function refusalFor(line: LineBeingRead, [, { accepts }]: Slot): Slip {
     (isText ? quoted(line, `${capital(accepts.help)} is written in quotes`) : undefined) ??
     (accepts.kind === "quantity" ? strangeUnit(line, accepts.of) : undefined);
   if (slip) return slip;
-  return isSign(token) ? stopped(line) : { problem: notAccepted(accepts, token), upTo: line.at + 1 };
+  if (isSign(token)) return stopped(line);
+  return strangers(line, accepts) ?? { problem: notAccepted(accepts, token), upTo: line.at + 1 };
+}
+
+/** `serves hand dryer`: several words in a row that are like none of the list are one answer. */
+function strangers(line: LineBeingRead, accepts: Accepts): Slip | undefined {
+  if (accepts.kind !== "choice") return undefined;
+  const words = Object.keys(accepts.choices);
+  const run = line.tokens.slice(line.at);
+  const end = run.findIndex(
+    (token) =>
+      !isToken(token, "Word") ||
+      words.includes(token.image) ||
+      line.shape.labelled.has(token.image) ||
+      suggestionFor(token.image, words) !== undefined,
+  );
+  const [first, ...others] = end < 0 ? run : run.slice(0, end);
+  const last = others.at(-1);
+  if (!first || !last) return undefined;
+  const image = [first, ...others].map((token) => token.image).join(" ");
+  const problem = { ...choiceProblem(accepts.choices, accepts.help, { ...first, image }), ...spanOf(first, last) };
+  return { problem, upTo: line.at + 1 + others.length };
 }
 
 /** What stands behind the label of an argument is not what it accepts. */
@@ -235,7 +262,10 @@ const forms: Readonly<Partial<Record<Accepts["kind"], string>>> = {
 function notAccepted(accepts: Accepts, token: IToken): Problem {
   if (isToken(token, "Slip")) return slipProblem(token);
   if (isToken(token, "Endless"))
-    return endlessProblem(token, accepts.kind === "quantity" ? quantities[accepts.of].units[0] : undefined);
+    return endlessProblem(
+      token,
+      accepts.kind === "quantity" && accepts.reading ? quantities[accepts.of].units[0] : undefined,
+    );
   if (accepts.kind === "quantity") return quantityProblem(accepts.of, token);
   if (accepts.kind === "choice" && !isToken(token, "Quantity"))
     return choiceProblem(accepts.choices, accepts.help, token);
@@ -256,11 +286,46 @@ export function missingFrom(line: LineBeingRead): Problem | undefined {
   if (missing.length === 0) return undefined;
   const bare = figureTakenForName(line, missing);
   if (bare) return bare;
+  const known = notTested(line, missing) ?? standardNotStated(line, missing);
+  if (known) return known;
   const wanted = missing.map(([, { label, accepts }]) => (label ? `“${label}” and ${accepts.help}` : accepts.help));
   const example = row.example.split("\n")[0]?.replace(/ ?\{$/, "");
   const message = `“${word.image}” needs ${listed(wanted)}, as in: ${example}`;
   return problemAt("missing-argument", message, word, choicesFor(word, missing));
 }
+
+/** `device B32`: of what is made so today there are two, and the residual current tells them apart. */
+function standardNotStated({ word, args }: LineBeingRead, missing: readonly Slot[]): Problem | undefined {
+  const [only, ...others] = missing;
+  const { curve } = args;
+  if (others.length > 0 || only?.[1].accepts.kind !== "standard" || !curve || !("curve" in curve)) return undefined;
+  const standard = args.sensitivity ? "BS EN 61009" : "BS EN 60898";
+  const label = `${curve.curve}${curve.rating}`;
+  const message = `“${word.image}” needs the standard that is on the device, as in: ${word.image} ${standard} ${label}`;
+  const edits = [{ start: endOf(word), end: endOf(word), text: ` ${standard}` }];
+  return problemAt("missing-argument", message, word, [{ title: `Write ${standard}`, edits, safe: false }]);
+}
+
+/** `insulation LIM "Lamps in"`: how the test would be made is stated of one that was not made too. */
+function notTested({ word, row, args }: LineBeingRead, missing: readonly Slot[]): Problem | undefined {
+  const [only, ...others] = missing;
+  const accepts = only?.[1].accepts;
+  const written = Object.values(args).flat();
+  const absent = written.find((value) => isAbsent(value));
+  if (others.length > 0 || accepts?.kind !== "quantity" || !absent || !written.every((value) => isAbsent(value)))
+    return undefined;
+  const usual = exampleOf(accepts.of, row.example);
+  if (usual === undefined) return undefined;
+  const message = `“${word.image}” states ${accepts.help} of a test that was not made too: ${word.image} ${usual} ${absent.absent}`;
+  const edits = [{ start: endOf(word), end: endOf(word), text: ` ${usual}` }];
+  return problemAt("missing-argument", message, word, [{ title: `Write ${usual}`, edits, safe: false }]);
+}
+
+/** The first figure of its kind in an example: `500 V`. */
+const exampleOf = (of: QuantityName, example: string): string | undefined => {
+  const { units }: { readonly units: readonly string[] } = quantities[of];
+  return units.flatMap((unit) => new RegExp(`\\d+(?:\\.\\d+)? ${unit}(?![\\p{L}\\d])`, "u").exec(example) ?? [])[0];
+};
 
 /** Where one word of a short list is all that is missing, and it is no result of a test. */
 function choicesFor(word: IToken, [only, ...others]: readonly Slot[]): Fix[] {

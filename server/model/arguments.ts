@@ -9,7 +9,7 @@ import { asFigure } from "./bound.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import { meansNoName } from "./not-a-name.ts";
 import { readPath } from "./path.ts";
-import { breakerType, typeWithoutResidual } from "./printed-label.ts";
+import { breakerType, ratingTwice, typeWithoutResidual } from "./printed-label.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
 import { problemAt, signsBeside } from "./refusals.ts";
@@ -58,7 +58,7 @@ class ArgumentBinder implements LineBeingRead {
     while (this.at < this.tokens.length) this.#next();
     const missing = this.#problems.length === 0 && missingFrom(this);
     if (missing) this.#problems.push(missing);
-    const alone = this.#problems.length === 0 && typeWithoutResidual(this);
+    const alone = this.#problems.length === 0 && (typeWithoutResidual(this) ?? ratingTwice(this));
     if (alone) this.#problems.push(alone);
     return {
       args: this.args,

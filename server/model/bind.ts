@@ -42,13 +42,13 @@ export function bindSegment(segment: Segment, within: BlockKind, former: readonl
   if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
   const binder = new Binder(segment, problems, former);
   const facts = binder.block(within, parsed.statements);
-  const words = problems.filter(({ check }) => check === "missing-quotes");
-  return { facts, problems: problems.filter((problem) => problem.message !== "" && !isWithinWords(problem, words)) };
+  const answered = problems.filter(({ check }) => check === "missing-quotes" || check === "wrong-argument");
+  return { facts, problems: problems.filter((problem) => problem.message !== "" && !isWithin(problem, answered)) };
 }
 
-/** A comma among words that lack their quotes is no fault of its own. */
-const isWithinWords = ({ check, start, end }: Problem, words: readonly Problem[]): boolean =>
-  check === "stray" && words.some((other) => other.start <= start && end <= other.end);
+/** A comma among words that lack their quotes is no fault of its own, nor is the sign in `TP&N`. */
+const isWithin = ({ check, start, end }: Problem, answered: readonly Problem[]): boolean =>
+  check === "stray" && answered.some((other) => other.start <= start && end <= other.end);
 
 /** An opening line has its close in another segment, and the other way about; that is no fault of its own. */
 function realFaults(faults: readonly SyntaxFault[], segment: Segment): readonly SyntaxFault[] {

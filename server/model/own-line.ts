@@ -2,7 +2,7 @@
 import type { IToken } from "chevrotain";
 import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
-import { vocabulary } from "../../grammar/vocabulary.ts";
+import { openedBy, vocabulary } from "../../grammar/vocabulary.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import { indentOf, problemAt, removeFix, spanOf } from "./refusals.ts";
 import { suggestionFor } from "./suggestions.ts";
@@ -13,7 +13,7 @@ const phases = /^(3|three|1|single)-?ph(?:ases?)?$/i;
 /** `3ph`, `three phase`, `single-phase`: how many lines a circuit has. */
 export function linesElsewhere(line: LineBeingRead): Slip | undefined {
   const [first, second] = line.tokens.slice(line.at);
-  if (!first || line.word.image.startsWith("phase") || isOffered(line, first)) return undefined;
+  if (!first || line.row.opens || line.word.image.startsWith("phase") || isOffered(line, first)) return undefined;
   const isApart = second !== undefined && phases.test(`${first.image}-${second.image}`);
   const last = isApart ? second : first;
   const said = isApart ? `${first.image} ${second.image}` : first.image;
@@ -45,7 +45,7 @@ function singleAnyway(line: LineBeingRead, said: string, span: Span): Slip {
   };
 }
 
-/** A device's `three-phase` is its poles. */
+/** A list of the line that has the count itself; a device's poles are no count of lines. */
 const isOffered = (line: LineBeingRead, { image }: IToken): boolean =>
   line
     .free()
@@ -53,6 +53,7 @@ const isOffered = (line: LineBeingRead, { image }: IToken): boolean =>
       ([, { accepts, label }]) =>
         label === undefined &&
         accepts.kind === "choice" &&
+        !Object.hasOwn(accepts.choices, "four-pole") &&
         suggestionFor(image, Object.keys(accepts.choices)) !== undefined,
     );
 
@@ -66,6 +67,71 @@ function ownLine({ word, row }: LineBeingRead, count: "three" | "single"): { rea
     if (takes) return { text: `${name} ${count}` };
   }
   return undefined;
+}
+
+/** How a way or a board is labelled that has three lines: on the line that opens it, none of these is its number. */
+const threeLines = /^(?:tp(?:n|&n|\+n)?|l1[-/,+]?l2[-/,+]?l3|3p\+n|4p)$/i;
+const oneLine = /^l[123]$/i;
+
+/** `board DB1 TPN`, `way 2 L1 "Lights"`: the lines of what is opened are stated inside it. */
+export function linesInside(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  const opens = openedBy(line.row);
+  if (!token || !opens || line.at === 0) return undefined;
+  const [first = token, second = token] = line.tokens.slice(line.at, line.at + 2);
+  const isApart = second !== first && phases.test(`${first.image}-${second.image}`);
+  const said = isApart ? `${first.image} ${second.image}` : first.image;
+  const rows: Readonly<Record<string, WordRow>> = vocabulary[opens];
+  const count = phases.exec(said.replace(" ", "-"))?.[1];
+  const isThree = threeLines.test(said) || /^(?:3|three)$/i.test(count ?? "");
+  const text = isThree
+    ? rows.phases
+      ? "phases three"
+      : rows.phase && "phase three"
+    : oneLine.test(said) && rows.phase
+      ? `phase ${said.toUpperCase()}`
+      : undefined;
+  if (text === undefined) return undefined;
+  const last = isApart ? second : first;
+  const message = `“${said}” is stated inside the ${line.word.image}, on a line of its own: ${text}.`;
+  const problem = { ...problemAt("wrong-argument", message, first), ...spanOf(first, last) };
+  return { problem, upTo: line.at + (isApart ? 2 : 1) };
+}
+
+/** `load 15 kVA pf 0.9`: the power factor is the circuit's, and a percentage. */
+export function powerFactorElsewhere(line: LineBeingRead): Slip | undefined {
+  const [label, figure] = line.tokens.slice(line.at, line.at + 2);
+  const share = /^(?:0?\.(\d{1,2})|1(?:\.0+)?)$/.exec(figure?.image ?? "");
+  if (!label || !figure || !share || !/^(?:pf|p\.f\.|cos|cosφ)$/i.test(label.image)) return undefined;
+  if (line.word.image !== "load" && line.word.image !== "Ib") return undefined;
+  const percent = share[1] === undefined ? 100 : Number(share[1].padEnd(2, "0"));
+  const own = `power-factor ${percent} %`;
+  const span = spanOf(label, figure);
+  const edits = [
+    { start: line.word.startOffset, end: line.word.startOffset, text: `${own}\n${indentOf(line.word)}` },
+    { ...withBlankBefore(line, span), text: "" },
+  ];
+  const title = `Write ${own} on a line of its own`;
+  const message = `“${label.image} ${figure.image}” is stated on a line of its own: ${own}. A load in kVA has it in it already.`;
+  return {
+    problem: { ...problemAt("wrong-argument", message, label, [{ title, edits, safe: false }]), ...span },
+    upTo: line.at + 2,
+  };
+}
+
+/** `fed-from LL way 3`: which way feeds a board is stated by that way. */
+export function feederElsewhere(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  if (line.word.image !== "fed-from" || !token || !/^(?:way|circuit|cct)$/i.test(token.image)) return undefined;
+  const last = line.tokens.at(-1) ?? token;
+  const span = spanOf(token, last);
+  const said = line.tokens
+    .slice(line.at)
+    .map(({ image }) => image)
+    .join(" ");
+  const message = `“fed-from” names the board alone; which of its ways feeds this board is stated in that way, by feeds and this board's name.`;
+  const fix = removeFix(said, withBlankBefore(line, span));
+  return { problem: { ...problemAt("wrong-argument", message, token, [fix]), ...span }, upTo: line.tokens.length };
 }
 
 const withBlankBefore = ({ tokens, at, word }: LineBeingRead, { start, end }: Span): Span => {

@@ -4,7 +4,7 @@ import { rcdTypes } from "../../grammar/choices.ts";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix } from "./problems.ts";
-import { problemAt, replaceFix, spanOf, writeFix } from "./refusals.ts";
+import { problemAt, removeFix, replaceFix, spanOf, writeFix } from "./refusals.ts";
 import { isAbsent, type Quantity } from "./values.ts";
 
 /** B32, with A behind it or not, and what it trips at: in amperes below one, in milliamperes above. */
@@ -126,6 +126,30 @@ export function typeWithoutResidual(line: LineBeingRead): Slip["problem"] | unde
     safe: false,
   };
   return { ...problemAt("wrong-argument", message, token, [fix]), start: label.startOffset };
+}
+
+/** `C32 4 A`: the type has the rated current with it. */
+export function ratingTwice(line: LineBeingRead): Slip["problem"] | undefined {
+  const { curve } = line.args;
+  const rated = ratingOf(line);
+  if (!rated || !curve || !("curve" in curve)) return undefined;
+  const token = line.tokens.find(({ startOffset }) => startOffset === rated.start);
+  if (!token) return undefined;
+  const { rating, start, end } = curve;
+  const label = `${curve.curve}${rating}`;
+  const fix = removeFix(token.image, removal(rated.start, rated.end, line));
+  if (rated.value === rating)
+    return problemAt("wrong-argument", `“${label}” has the rated current with it: leave out “${token.image}”.`, token, [
+      fix,
+    ]);
+  const other = `${curve.curve}${rated.value}`;
+  const edits = [...fix.edits, { start, end, text: other }];
+  return problemAt(
+    "wrong-argument",
+    `“${label}” is rated ${rating} A, and ${token.image} stands beside it: keep the one on the device.`,
+    token,
+    [fix, { title: `Write ${other}`, edits, safe: false }],
+  );
 }
 
 interface Rated {

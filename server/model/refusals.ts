@@ -8,7 +8,7 @@ import { unitOf } from "../../grammar/units.ts";
 import { capital, listed } from "../text/words.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
-import { readWritten, unitFixes } from "./quantity.ts";
+import { readAs, readWritten, unitFixes } from "./quantity.ts";
 import { suggestionFor } from "./suggestions.ts";
 import type { Span } from "./values.ts";
 
@@ -71,6 +71,10 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
     const message = `“${token.image}” is written in watts, which at a power factor of one draw the same current: ${text}.`;
     return problemAt("wrong-unit", message, token, [replaceFix(token, text)]);
   }
+  // “6mm” of copper: among other figures of its line it is none of them, and can only be its size.
+  const length = of === "csa" ? readWritten(token.image, token.startOffset) : undefined;
+  const size = length?.unit === "mm" ? readAs(length, of) : undefined;
+  if (size && "problem" in size) return size.problem;
   return problemAt(
     "wrong-argument",
     `“${token.image}” is written where ${kind.what} belongs, such as a figure in ${kind.units[0]}.`,
@@ -83,7 +87,9 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
 export function choiceProblem(choices: Choices, help: string, token: IToken): Problem {
   const words = Object.keys(choices);
   const near = suggestionFor(token.image, words);
-  const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : listed(words, "or");
+  // What any other equipment is.
+  const rest = words.includes("appliance") ? "; what has no word of its own is an appliance" : "";
+  const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others${rest}` : listed(words, "or");
   return problemAt(
     "wrong-argument",
     `“${token.image}” does not state ${help}: ${near ? `did you mean “${near}”?` : `it is ${shown}.`}`,

@@ -59,15 +59,20 @@ export function phrase(line: LineBeingRead): Slip | undefined {
   return found && first ? { problem: phraseProblem(first, found), upTo: line.at + found.length } : phraseTaken(line);
 }
 
-/** `route clipped direct`: the first word was understood and says it all. */
+/** `route clipped direct`: the first word was understood and says it all. `serves door entry`: it says something else. */
 function phraseTaken({ tokens, at, shape }: LineBeingRead): Slip | undefined {
   const [before, token] = [tokens[at - 1], tokens[at]];
   if (!before || !token || !isToken(before, "Word") || !isToken(token, "Word")) return undefined;
-  const word = wordForSiteTerm(`${before.image}-${token.image}`, shape.plain.flatMap(choicesOf));
-  if (word !== before.image) return undefined;
-  const fix = removeFix(token.image, { start: endOf(before), end: endOf(token) });
-  const message = `“${before.image} ${token.image}” is written ${word}: leave out “${token.image}”.`;
-  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
+  const said = `${before.image} ${token.image}`;
+  const list = shape.plain.map(choicesOf).find((words) => words.includes(before.image)) ?? [];
+  const word = wordForSiteTerm(said.replace(" ", "-"), list);
+  if (word === undefined) return undefined;
+  const span = spanOf(before, token);
+  const isSame = word === before.image;
+  const fix = isSame ? removeFix(token.image, { start: endOf(before), end: endOf(token) }) : writeFix(word, span);
+  const message = `“${said}” is written ${word}${isSame ? `: leave out “${token.image}”` : ""}.`;
+  const problem = problemAt("wrong-argument", message, token, [fix]);
+  return { problem: isSame ? problem : { ...problem, ...span }, upTo: at + 1 };
 }
 
 /** Words that join others on site, and that a line does without. */

@@ -1,8 +1,8 @@
 /** A cable as it is said on site: `2.5mm`, `2.5/1.5`, `3 core`, `XLPE`. Each is answered with the form of the language. */
 import type { IToken } from "chevrotain";
-import { isToken } from "../../grammar/lexer.ts";
+import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { writtenSo } from "./refusals.ts";
+import { indentOf, problemAt, spanOf, writtenSo } from "./refusals.ts";
 
 /** A conductor of a sheathed cable is as large as a figure below this; a temperature is above it. */
 const leastTemperature = 50;
@@ -12,6 +12,7 @@ export function spokenCable(line: LineBeingRead): Slip | undefined {
   if (!token || !["line", "cpc", "cores"].every((label) => line.shape.labelled.has(label))) return undefined;
   return (
     noProtective(line, token) ??
+    colours(line, token) ??
     degrees(line, token) ??
     cores(line, token) ??
     sizes(line, token) ??
@@ -25,6 +26,23 @@ function noProtective(line: LineBeingRead, token: IToken): Slip | undefined {
   if (!next || !/^(?:no|without)$/i.test(token.image) || !/^(?:cpc|earth)$/i.test(next.image)) return undefined;
   const said = `${token.image} ${next.image}`;
   return writtenSo(line, "cpc-by none", `“${said}” is written cpc-by none.`, token, next);
+}
+
+/** `old colours`: how the cores are marked is no part of a cable's line. */
+function colours(line: LineBeingRead, token: IToken): Slip | undefined {
+  const next = line.tokens[line.at + 1];
+  const isApart = next !== undefined && /^colou?rs?$/i.test(next.image) && isToken(token, "Word");
+  if (!isApart && !/^colou?rs?$/i.test(token.image)) return undefined;
+  const last = isApart ? next : token;
+  const said = isApart ? `${token.image} ${last.image}` : token.image;
+  const before = line.tokens[line.at - 1] ?? line.word;
+  const note = `note "${said}"`;
+  const edits = [{ start: endOf(before), end: endOf(last), text: `\n${indentOf(line.word)}${note}` }];
+  const message = `The colours of the cores are a note or an observation: ${note}.`;
+  const fixes =
+    last === line.tokens.at(-1) ? [{ title: `Write ${note} on a line of its own`, edits, safe: false }] : [];
+  const problem = { ...problemAt("wrong-argument", message, token, fixes), ...spanOf(token, last) };
+  return { problem, upTo: line.at + (isApart ? 2 : 1) };
 }
 
 /** `3 core`, `3c`, `3-core`: how many conductors it has. */

@@ -79,7 +79,9 @@ export function isRamp({ tokens, at, word }: LineBeingRead): boolean {
 export function surgeType(line: LineBeingRead): Slip | undefined {
   const [first, second] = line.tokens.slice(line.at, line.at + 2);
   if (!first || !second || !/^type$/i.test(first.image)) return undefined;
-  const word = `T${second.image}`;
+  // “type 1+2”, “type 1 & 2”: one device that is both.
+  const isBoth = /^1[+/-]2$/.test(second.image);
+  const word = isBoth ? "T1-T2" : `T${second.image}`;
   const takes = ([, { accepts }]: ReturnType<LineBeingRead["free"]>[number], choice: string): boolean =>
     accepts.kind === "choice" && Object.hasOwn(accepts.choices, choice);
   const free = line.free();

@@ -1,7 +1,8 @@
 /** A device's standard as it is said: `MCB`, `BSEN60898`, `3036`. */
-import { isToken } from "../../grammar/lexer.ts";
+import type { IToken } from "chevrotain";
+import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { writtenSo } from "./refusals.ts";
+import { problemAt, removeFix, writtenSo } from "./refusals.ts";
 
 /** What a device is called, and the standard one of today is made to. */
 const byName: ReadonlyMap<string, string> = new Map([
@@ -35,6 +36,8 @@ const byNumber: ReadonlyMap<string, string> = new Map([
 
 export function spokenStandard(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
+  const again = token && nameAgain(line, token);
+  if (again) return again;
   const wanted = line.free().some(([, { accepts }]) => accepts.kind === "standard" && accepts.of === "product");
   if (!token || !wanted || line.tokens.some((other) => isToken(other, "Standard"))) return undefined;
   const name = byName.get(token.image.toLowerCase());
@@ -45,4 +48,18 @@ export function spokenStandard(line: LineBeingRead): Slip | undefined {
     ? `“${token.image}” is stated by the standard on it, such as ${standard}.`
     : `“${token.image}” is written ${standard}.`;
   return writtenSo(line, standard, message, token);
+}
+
+/** `BS EN 60947-2 MCCB 160 A`: its standard says what it is. */
+function nameAgain(line: LineBeingRead, token: IToken): Slip | undefined {
+  const standard = line.args.standard;
+  const said = byName.get(token.image.toLowerCase());
+  if (said === undefined || !standard || !("value" in standard)) return undefined;
+  const isSame = said === standard.value;
+  const message = isSame
+    ? `${said} says that already: leave out “${token.image}”.`
+    : `“${token.image}” is usually a device to ${said}, and ${standard.value} is written: keep the standard that is on the device, and leave out “${token.image}”.`;
+  const end = line.tokens[line.at + 1]?.startOffset ?? endOf(token);
+  const fix = removeFix(token.image, { start: token.startOffset, end });
+  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
 }

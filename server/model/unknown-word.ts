@@ -19,7 +19,10 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
     (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
   if (part) return { ...part, check: "unknown-word" };
   // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
-  const elsewhere = homes.length === 0 && term === undefined ? saidElsewhere([word, ...args]) : undefined;
+  const elsewhere =
+    homes.length === 0 && term === undefined
+      ? (withoutWord(word) ?? saidElsewhere([word, ...args]) ?? partOfWay(kind, word))
+      : undefined;
   const near = homes.length > 0 ? term : elsewhere ? undefined : suggestionFor(word.image, words);
   const here = workedOut.test(word.image)
     ? `“${word.image}” is not written: what is permitted or expected is calculated, and shown beside the reading`
@@ -27,8 +30,37 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   const message =
     homes.length > 0
       ? `${here}, but of ${namesOf(homes)}${near ? `; here the word is “${near}”.` : "."}`
-      : (elsewhere ?? `${here}${near ? `: did you mean “${near}”?` : "."}`);
+      : (elsewhere ?? `${here}${near ? `: did you mean “${near}”?` : `.${asDetail(kind, word, args)}`}`);
   return problemAt("unknown-word", message, word, near ? [replaceFix(word, near)] : []);
+}
+
+/** `mode 3`: what the language has no word for, and can be kept; a figure that was read may be one that it has a word for. */
+function asDetail(kind: BlockKind, { image }: IToken, [first, ...others]: readonly IToken[]): string {
+  if (!first || !rowOf(kind, "detail") || rowOf(kind, "struck-out") || workedOut.test(image)) return "";
+  const last = others.at(-1) ?? first;
+  if (last.endLine !== first.startLine) return "";
+  const said = [first, ...others].map((token) => token.image.replaceAll('"', "")).join(" ");
+  return ` A fact of your own is written: detail ${image.toLowerCase()} "${said}".`;
+}
+
+/** What is met in old installations and is counted on no longer. */
+function withoutWord({ image }: IToken): string | undefined {
+  if (!/^(?:v\.?o\.?-?)?elcb$|^voltage-operated$/i.test(image)) return undefined;
+  return `“${image}”: a breaker that compares the currents of line and neutral is an rcd. One that is operated by a voltage to earth is not counted on: leave it out, and state it in an observation or a note.`;
+}
+
+/** `pv 10 kW` of a supply: what a circuit is for is stated by the way it is on. */
+function partOfWay(kind: BlockKind, { image }: IToken): string | undefined {
+  if (kind === "way") return undefined;
+  const all = ["serves", "place"].flatMap((name) =>
+    Object.values(rowOf("way", name)?.params ?? {}).flatMap(({ accepts }) =>
+      accepts.kind === "choice" ? Object.keys(accepts.choices).map((choice) => ({ name, choice })) : [],
+    ),
+  );
+  const choices = all.map(({ choice }) => choice);
+  const ours = choices.includes(image.toLowerCase()) ? image.toLowerCase() : wordForSiteTerm(image, choices);
+  const line = all.find(({ choice }) => choice === ours);
+  return line && `“${image}” is stated by the way that it is on: ${line.name} ${line.choice}.`;
 }
 
 /** `permitted 1.37 Ω`: a column of the paper that follows from the others. */

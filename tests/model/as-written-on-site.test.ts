@@ -33,6 +33,180 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  ...(
+    [
+      ["4P", "four-pole"],
+      ["4 pole", "four-pole"],
+      ["4-pole", "four-pole"],
+      ["3P", "three-pole"],
+      ["3P+N", "four-pole"],
+      ["1P+N", "double-pole"],
+      ["2p", "double-pole"],
+      ["DP", "double-pole"],
+      ["SP", "single-pole"],
+      ["TP", "three-pole"],
+      ["triple pole", "three-pole"],
+    ] as const
+  ).map(([said, poles]) => ({
+    text: inWay,
+    line: `device BS EN 60898 C32 ${said} 10 kA`,
+    message: `“${said}” is written ${poles}.`,
+    fixed: `device BS EN 60898 C32 ${poles} 10 kA`,
+  })),
+  {
+    text: inBoard,
+    line: "main-switch BS EN 60947-3 125 A 4P",
+    message: "“4P” is written four-pole.",
+    fixed: "main-switch BS EN 60947-3 125 A four-pole",
+  },
+  ...["TPN", "TP&N", "TP & N"].map((said) => ({
+    text: inWay,
+    line: `device BS EN 60898 C32 ${said} 10 kA`,
+    message: `“${said.replaceAll(" ", "")}” does not state whether the neutral opens: write four-pole where it does, three-pole where not.`,
+    fixed: "device BS EN 60898 C32 three-pole 10 kA",
+  })),
+  {
+    text: inWay,
+    line: "device BS EN 60898 C32 20 A",
+    message: "“C32” is rated 32 A, and 20 A stands beside it: keep the one on the device.",
+    fixed: "device BS EN 60898 C32",
+  },
+  {
+    text: inWay,
+    line: "device BS EN 60898 C32 32 A",
+    message: "“C32” has the rated current with it: leave out “32 A”.",
+    fixed: "device BS EN 60898 C32",
+  },
+  {
+    text: inWay,
+    line: "device B32",
+    message: "“device” needs the standard that is on the device, as in: device BS EN 60898 B32",
+    fixed: "device BS EN 60898 B32",
+  },
+  {
+    text: inWay,
+    line: "device B32 30 mA type A",
+    message: "“device” needs the standard that is on the device, as in: device BS EN 61009 B32",
+    fixed: "device BS EN 61009 B32 30 mA type A",
+  },
+  {
+    text: inWay,
+    line: "device BS EN 60947-2 MCCB 160 A 25 kA",
+    message: "BS EN 60947-2 says that already: leave out “MCCB”.",
+    fixed: "device BS EN 60947-2 160 A 25 kA",
+  },
+  {
+    text: inWay,
+    line: "device BS 3036 MCB 30 A",
+    message:
+      "“MCB” is usually a device to BS EN 60898, and BS 3036 is written: keep the standard that is on the device, and leave out “MCB”.",
+    fixed: "device BS 3036 30 A",
+  },
+  ...[">200", "0.8", "200"].map((read) => ({
+    text: inDead,
+    line: `insulation ${read}`,
+    message:
+      "“insulation” says of each figure which it is: insulation 500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ; or each, where all read alike",
+  })),
+  {
+    text: inDead,
+    line: "insulation 500 V >200",
+    message:
+      "“insulation” says of each figure which it is: insulation 500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ; or each, where all read alike",
+    fixed: "insulation 500 V each >200 MΩ",
+  },
+  {
+    text: inDead,
+    line: "insulation 500",
+    message: "500 lacks its unit: a test voltage is written in V.",
+  },
+  {
+    text: inDead,
+    line: 'insulation LIM "Lamps in"',
+    message: "“insulation” states the test voltage of a test that was not made too: insulation 500 V LIM",
+    fixed: 'insulation 500 V LIM "Lamps in"',
+  },
+  {
+    text: inDead,
+    line: "insulation OL",
+    message: "“OL” loses the range. Write > and the top of the instrument's range, such as >999 MΩ.",
+  },
+  {
+    text: inSupply,
+    line: "bonding gas 10mm",
+    message: "10 mm is a length, but a conductor size belongs here, in mm².",
+    fixed: "bonding gas 10 mm²",
+  },
+  {
+    text: inSupply,
+    line: "spd type 1+2",
+    message: "“type 1+2” is written fitted T1-T2.",
+    fixed: "spd fitted T1-T2",
+  },
+  {
+    text: inSupply,
+    line: "pv 10 kW",
+    message: "“pv” is stated by the way that it is on: serves pv.",
+  },
+  {
+    text: inBoard,
+    line: "elcb BS 842 60 A",
+    message:
+      "“elcb”: a breaker that compares the currents of line and neutral is an rcd. One that is operated by a voltage to earth is not counted on: leave it out, and state it in an observation or a note.",
+  },
+  {
+    text: inWay,
+    line: "cable flat-twin line 1.0 mm² cpc 1.0 mm² old colours",
+    message: 'The colours of the cores are a note or an observation: note "old colours".',
+    fixed: 'cable flat-twin line 1.0 mm² cpc 1.0 mm²\nnote "old colours"',
+  },
+  {
+    text: inWay,
+    line: "mode 3",
+    message: '“mode” is not a word of a way. A fact of your own is written: detail mode "3".',
+  },
+  { text: inLive, line: "reading 3 Ω", message: "“reading” is not a word of the live tests of a way." },
+  {
+    text: inWay,
+    line: "serves door entry",
+    message: "“door entry” is written control.",
+    fixed: "serves control",
+  },
+  { text: inWay, line: "serves hand dryer", message: "“hand dryer” is written appliance.", fixed: "serves appliance" },
+  {
+    text: inWay,
+    line: "serves fish tank",
+    message:
+      "“fish tank” does not state what it supplies: it is sockets, outdoor-sockets, lighting, emergency-lighting, cooker, shower, water-heater, heating, floor-heating, mobile, motor, transformer and others; what has no word of its own is an appliance.",
+  },
+  {
+    text: inWay,
+    line: "load 15 kW pf 0.9",
+    message: "“pf 0.9” is stated on a line of its own: power-factor 90 %. A load in kVA has it in it already.",
+    fixed: "power-factor 90 %\nload 15 kW",
+  },
+  {
+    text: (line) => inSetting("way 1 spare").text.replace("way 1 spare", line),
+    line: 'way 4 TP radial "Lift" {\n}',
+    message: "“TP” is stated inside the way, on a line of its own: phase three.",
+  },
+  {
+    text: (line) => inSetting("way 1 spare").text.replace("way 1 spare", line),
+    line: 'way 4 L2 radial "Lights" {\n}',
+    message: "“L2” is stated inside the way, on a line of its own: phase L2.",
+  },
+  {
+    text: (line) => inSetting("way 1 spare").text.replace("way 1 spare", line),
+    line: 'way 4 radial "Lift" three-phase {\n}',
+    message: "“three-phase” is stated inside the way, on a line of its own: phase three.",
+  },
+  {
+    text: (line) => inSetting("way 1 spare", { board: line }).text,
+    line: "fed-from supply way 3",
+    message:
+      "“fed-from” names the board alone; which of its ways feeds this board is stated in that way, by feeds and this board's name.",
+    fixed: "fed-from supply",
+  },
   {
     text: inBoard,
     line: "containment C1 trunking 50x75 steel",
@@ -464,7 +638,8 @@ const cases: readonly Case[] = [
   {
     text: inWay,
     line: "device BS EN 60898 C16 10 kA three-phase",
-    message: "“three-phase” does not state the poles it switches: did you mean “three-pole”?",
+    message: "“three-phase” is stated on a line of its own: phase three.",
+    fixed: "phase three\ndevice BS EN 60898 C16 10 kA",
   },
   {
     text: inBoard,

@@ -50,7 +50,7 @@ describe("a half-typed line costs that line", () => {
     ["Ib 2,1 A", ["number-slip 10"]],
     ["Ib 2.1 m", ["wrong-unit 10"]],
     ["Ib 2.1 A A", ["wrong-argument 10"]],
-    ["device BS EN", ["wrong-argument 10", "wrong-argument 10"]],
+    ["device BS EN", ["wrong-argument 10"]],
     ["device", ["missing-argument 10"]],
     ['note "Half a remark', ["open-text 10"]],
     ["cable flat-twin line", ["missing-argument 10"]],

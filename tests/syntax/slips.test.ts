@@ -60,7 +60,7 @@ describe("one answer, and a fix", () => {
     ["board", "location Under the stairs", "missing-quotes", 'location "Under the stairs"'],
     ["board", "way 2 radial Cooker point", "missing-quotes", 'way 2 radial "Cooker point"'],
     ["dead", "ends 0.3 Ω 0.3 Ω 0.5 Ω", "wrong-argument", "ends r1 0.3 Ω rn 0.3 Ω r2 0.5 Ω"],
-    ["dead", "insulation 500 V 310 MΩ", "wrong-argument", undefined],
+    ["dead", "insulation 500 V 310 MΩ", "wrong-argument", "insulation 500 V each 310 MΩ"],
     ["dead", "R1+R2 0.47 C", "wrong-unit", "R1+R2 0.47 Ω"],
     ["live", "rcd 30 mA 1x 21 mS", "wrong-unit", "rcd 30 mA 1x 21 ms"],
     ["live", "rcd 30 mA 1x 27", "missing-unit", "rcd 30 mA 1x 27 ms"],
