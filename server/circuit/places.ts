@@ -10,6 +10,7 @@ import {
   placeBonding,
   placeDistances,
   placeEarths,
+  placeEquipment,
   placeRcds,
   placeTouch,
   placeWater,
@@ -137,6 +138,21 @@ export function zoneForExtraLow(study: WayStudy): Row<PlaceZone> | undefined {
 
 export const zoneSource = (row: Row<PlaceZone>): Source =>
   placeSource(row.facts.clause, sourceOf(placeZones, row, "volts"));
+
+/** What this circuit supplies that may not stand where it does. One that serves other things as well may have it elsewhere. */
+export function equipmentNotAllowed(study: WayStudy) {
+  if (!partSeven(study) || study.isSpare || extraLow(study)) return undefined;
+  const zones = zonesOf(study);
+  const rows = [...study.uses].map((use) =>
+    placeEquipment.rows.find(
+      ({ facts }) =>
+        facts.use === use && study.places.has(facts.place) && (facts.zone === "" || zones.includes(facts.zone)),
+    ),
+  );
+  const [row] = rows;
+  if (!row || rows.includes(undefined)) return undefined;
+  return { row, source: placeSource(row.facts.clause, sourceOf(placeEquipment, row, "what")) };
+}
 
 /** The greatest protection against water that the place or a zone of it asks for. */
 export function waterNeed(study: WayStudy) {

@@ -25,9 +25,15 @@ export function costBeside(sheet: Sheet, hypothesis: Hypothesis): number {
     if (lineBroken(place)) return sum + practice.contradicted.value;
     if (earthBroken(place)) return sum + practice.besides.value;
     // A circuit that is sound shows the loop that its cable gives, however the dead test was made.
-    return hypothesis.links && !isAsDrawn({ circuit, evidence }, loop) ? sum + 2 * practice.besides.value : sum;
+    return isOfTheDeadTest(hypothesis) && !isAsDrawn({ circuit, evidence }, loop)
+      ? sum + 2 * practice.besides.value
+      : sum;
   }, 0);
 }
+
+/** Whether it lies in how the dead test was made, by its links or its leads, and leaves the circuit sound. */
+const isOfTheDeadTest = ({ links, parameter }: Hypothesis): boolean =>
+  links !== undefined || parameter?.name === "leads";
 
 /** Whether a loop is what the board and the cable as drawn come to. */
 function isAsDrawn({ circuit, evidence }: Pick<Sheet, "circuit" | "evidence">, loop: LoopSeen): boolean {

@@ -215,6 +215,7 @@ import placeChassisNotBonded from "./place/chassis-not-bonded.ts";
 import placeCombinedEarth from "./place/combined-earth.ts";
 import placeConstructionWithoutRcd from "./place/construction-without-rcd.ts";
 import placeDistanceNotStated from "./place/distance-not-stated.ts";
+import placeEquipmentNotAllowed from "./place/equipment-not-allowed.ts";
 import placeFansShareRcd from "./place/fans-share-rcd.ts";
 import placeFarmFeederWithoutRcd from "./place/farm-feeder-without-rcd.ts";
 import placeFireRiskWithoutRcd from "./place/fire-risk-without-rcd.ts";
@@ -584,6 +585,7 @@ export const rules: readonly Rule[] = [
   placeCombinedEarth,
   placeConstructionWithoutRcd,
   placeDistanceNotStated,
+  placeEquipmentNotAllowed,
   placeFansShareRcd,
   placeFarmFeederWithoutRcd,
   placeFireRiskWithoutRcd,

@@ -25,7 +25,16 @@ import { leakageLimits } from "./leakage.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
 import { bs1361Loop, fuseLoop5, fuseLoop04, fuseLoop2008 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
-import { placeBonding, placeDistances, placeEarths, placeRcds, placeTouch, placeWater, placeZones } from "./places.ts";
+import {
+  placeBonding,
+  placeDistances,
+  placeEarths,
+  placeEquipment,
+  placeRcds,
+  placeTouch,
+  placeWater,
+  placeZones,
+} from "./places.ts";
 import { practiceValues } from "./practice.ts";
 import {
   bondingPme,
@@ -190,6 +199,7 @@ export const tables: readonly Table<object>[] = [
   placeEarths,
   placeWater,
   placeZones,
+  placeEquipment,
   placeDistances,
   placeBonding,
   placeTouch,

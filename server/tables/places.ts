@@ -240,6 +240,68 @@ export const placeZones = table<PlaceZone>({
   quotedOn: 1,
 });
 
+/** What may not stand in a place, or in a zone of it, at all. */
+export interface PlaceEquipment {
+  readonly place: "bathroom" | "sauna";
+  /** The zone, empty where all of the place is meant. */
+  readonly zone: "" | "1";
+  readonly use: "shaver" | "laundry" | "cooker" | "sockets";
+  readonly what: string;
+  /** Where it may stand. */
+  readonly instead: string;
+  readonly clause: string;
+}
+
+export const placeEquipment = table<PlaceEquipment>({
+  id: "place-equipment",
+  title: "Equipment that may not stand in a special location, or in a zone of it",
+  ref: "BS 7671:2018+A2:2022, 701.512.3, 701.55 and 703.537.5",
+  edition,
+  applies: "Equipment other than SELV. Sockets near a bath or shower are judged by their distance.",
+  units: { place: "", zone: "", use: "", what: "", instead: "", clause: "" },
+  standing: "memory",
+  // Nothing here is a figure: what is from memory is the rule.
+  share: 0,
+  rows: () => [
+    quoted({
+      place: "bathroom",
+      zone: "1",
+      use: "shaver",
+      what: "A shaver supply unit",
+      instead: "in zone 2, away from the spray, or beyond it",
+      clause: "701.512.3",
+    }),
+    {
+      place: "bathroom",
+      zone: "1",
+      use: "laundry",
+      what: "A washing machine or dryer",
+      instead: "outside zone 1",
+      clause: "701.55",
+    },
+    {
+      place: "bathroom",
+      zone: "1",
+      use: "cooker",
+      what: "Cooking equipment",
+      instead: "outside zone 1",
+      clause: "701.55",
+    },
+    quoted({
+      place: "sauna",
+      zone: "",
+      use: "sockets",
+      what: "A socket-outlet",
+      instead: "outside the room of the heater",
+      clause: "703.537.5",
+    }),
+  ],
+  // Quoted on these pages:
+  // - Thread on a shaver unit in a small bathroom, diynot.com
+  // - Sauna installation, a guide for electricians
+  quotedOn: 2,
+});
+
 /** How far sockets keep from zone 1 of a bath or shower. */
 interface PlaceDistance {
   /** The edition from which it holds. */

@@ -149,6 +149,23 @@ ${["0.15", "0.30", "0.44", "0.59"].map((LN, at) => `    at P${at + 1} L-N ${LN} 
 });
 
 describe("what other tests show", () => {
+  it("leads that were not nulled explain no reading that the loop has as well", () => {
+    const explained = (Zs: string) => judged(radial("R1+R2 1.05 Ω", Zs)).lists.filter((one) => /^\d/.test(one));
+    const leads = (Zs: string) => explained(Zs).filter((one) => /leads were not nulled/.test(one));
+    expect(explained("Zs 1.35 Ω").length).toBeGreaterThan(1);
+    expect(leads("Zs 1.35 Ω")).toEqual([]);
+    // The loop that 30 m of this cable gives: the dead test read high by itself.
+    expect(leads("Zs 0.88 Ω")).toHaveLength(1);
+  });
+
+  it("explanations that fit alike are not called less likely, the first of them least", () => {
+    const { lists } = judged(radial("R1+R2 1.95 Ω", "Zs 2.25 Ω"));
+    expect(lists[0]).toMatch(
+      /^1\. .*\((The|By far the) best fit|^1\. .*\(Fits about as well as any of those tried\.\)$/,
+    );
+    expect(lists.filter((one) => /\(Fits about as well/.test(one)).length).toBeGreaterThan(1);
+  });
+
   it("an earth that is open where Zs reads well is made through other metal", () => {
     const { all, says } = judged(radial(`R1+R2 ${open} Ω`, "Zs 0.42 Ω"), "tested");
     expect(all).toEqual([`error ${joint}`]);

@@ -109,6 +109,38 @@ add(
   ),
 );
 add(
+  "a shaver socket in zone 1 of a bath",
+  "place/equipment-not-allowed",
+  "error",
+  slip(
+    `${rcbo("B6")}\n${twin("1.5", "1.0")}\nserves shaver\nIb 1 A\nplace bathroom zone 2`,
+    "place bathroom zone 2",
+    "place bathroom zone 1",
+  ),
+);
+add(
+  "a washing machine in zone 1 of a bath",
+  "place/equipment-not-allowed",
+  "error",
+  slip(
+    `${rcbo()}\n${twin()}\nserves laundry\nIb 9 A\nplace bathroom zone 2\ningress IPX4`,
+    "place bathroom zone 2",
+    "place bathroom zone 1",
+  ),
+);
+add(
+  "a socket in a sauna",
+  "place/equipment-not-allowed",
+  "error",
+  slip(
+    `${rcbo()}\n${twin()}\nserves lighting\nIb 1 A\nplace sauna`,
+    "serves lighting",
+    "serves sockets",
+    shop,
+    "place sauna",
+  ),
+);
+add(
   "mains lighting in zone 1 of a pool",
   "place/zone-not-selv",
   "error",

@@ -79,6 +79,17 @@ describe("a finding without an observation", () => {
     expect(edit?.text).toMatch(/^ {4}# observation C2\? "Zs 1\.92 Ω .*" board A way 2 rule loop\/zs-over-limit\n$/);
   });
 
+  it("is a warning under an outcome that a C1 or C2 rules out", () => {
+    const called = (outcome: string, Zs = ["0.62", "1.92"]) =>
+      found(schedule({ observations: `outcome ${outcome}`, Zs }), "finding-not-observed").map(
+        ({ severity, message }) => [severity, /The outcome is satisfactory/.test(message)],
+      );
+    expect(called("satisfactory")).toEqual([["warning", true]]);
+    expect(called("unsatisfactory")).toEqual([["information", false]]);
+    // Above the limit of a cold reading alone, which is usually a C3.
+    expect(called("satisfactory", ["0.62", "1.25"])).toEqual([["information", false]]);
+  });
+
   it("is asked of a periodic inspection alone", () => {
     for (const kind of ["initial", "minor"]) expect(found(schedule({ kind }), "finding-not-observed")).toEqual([]);
   });

@@ -6,6 +6,7 @@ import {
   placeBonding,
   placeDistances,
   placeEarths,
+  placeEquipment,
   placeRcds,
   placeTouch,
   placeWater,
@@ -150,6 +151,16 @@ export const places: readonly Printed[] = [
       bathroom 0 12C 701.55
       pool 0 12M 702.410.3.4.1
       pool 1 12M 702.410.3.4.1`,
+  ],
+  // A thread on 701.512.3 and a guide to saunas; 701.55 from memory.
+  [
+    placeEquipment,
+    "place zone use clause",
+    `
+      bathroom 1 shaver 701.512.3
+      bathroom 1 laundry 701.55
+      bathroom 1 cooker 701.55
+      sauna  sockets 703.537.5`,
   ],
   // 3 m from zone 1 since 2008, by 701.512.3; 2.5 m since 2022, from memory.
   [

@@ -86,6 +86,7 @@ describe("tables as they are printed", () => {
       "factor-4B4 0.05",
       "place-bonding 0",
       "place-earths 0",
+      "place-equipment 0",
       "place-rcds 0",
       "place-touch 0",
       "place-water 0",

@@ -145,7 +145,7 @@ function findingFor(
       ),
       source: diagnosisPractice.oneReading.source,
       related: [
-        ...explanations.map((explanation, index) => relatedTo(sheet, explanation, index)),
+        ...explanations.map((explanation, index) => relatedTo(sheet, explanation, index, explanations[0]?.weight ?? 0)),
         ...(next ? [{ spot: wordSpot(sheet.test.header), message: next }] : []),
         ...[...Map.groupBy(explains, ({ check }) => check).values()].flatMap(explainedBy),
       ],
@@ -226,22 +226,23 @@ function mostOff(sheet: ReadSheet, off: readonly number[]): Spot {
 
 const startOf = ({ at }: SheetReading): number => at?.span.start ?? 0;
 
-/** How well an explanation fits beside the others tried. Never a share: what was not tried may fit better than all. */
-const fitWords = (weight: number): string =>
-  weight >= 0.9
-    ? "by far the best fit of those tried"
-    : weight >= 0.5
-      ? "the best fit of those tried"
-      : weight >= 0.2
-        ? "possible"
-        : "less likely";
+/**
+ * How well an explanation fits beside the best and the others tried. Never a share: what was not tried may fit better
+ * than all.
+ */
+function fitWords(weight: number, best: number): string {
+  if (weight >= 0.9) return "by far the best fit of those tried";
+  if (weight >= 0.5) return "the best fit of those tried";
+  if (weight >= best / 2) return "fits about as well as any of those tried";
+  return weight >= best / 5 ? "possible" : "less likely";
+}
 
 /** An explanation is shown on the line of the reading it most accounts for. */
-function relatedTo(sheet: ReadSheet, explanation: Explanation, index: number): Related {
+function relatedTo(sheet: ReadSheet, explanation: Explanation, index: number, best: number): Related {
   const by = sheet.readings.map((_, at) => accounted(explanation, at));
   const fact = sheet.readings[by.indexOf(Math.max(...by))]?.at?.fact;
   return {
     spot: fact ? factSpot(fact) : wordSpot(sheet.test.header),
-    message: `${index + 1}. ${explanation.sentence} (${capital(fitWords(explanation.weight))}.)`,
+    message: `${index + 1}. ${explanation.sentence} (${capital(fitWords(explanation.weight, best))}.)`,
   };
 }

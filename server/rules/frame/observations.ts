@@ -162,9 +162,13 @@ function unobservedIn(
   const indent =
     /^[ \t]*/.exec(lineAround({ segment: header.segment, start: header.start, end: header.end }))?.[0] ?? "";
   const written = rows.map((row) => commentOf(row, places)).join(`\n${indent}  `);
+  const grave = rows.filter(({ code }) => /^C[12]$/.test(code));
+  // Whoever calls the whole satisfactory has not only left them out: the two do not go together.
+  const satisfied = facts.one("outcome")?.args.of.value === "satisfactory" && grave.length > 0;
   return [
     findingOf(notObserved, wordSpot(header), {
-      message: `${rows.length === 1 ? "One finding has" : `${rows.length} findings have`} no observation, each with the code that is usually given: ${named.join(", ")}${more}. Whether it is one, and its code, is yours to say.`,
+      message: `${rows.length === 1 ? "One finding has" : `${rows.length} findings have`} no observation, each with the code that is usually given: ${named.join(", ")}${more}. Whether it is one, and its code, is yours to say.${satisfied ? " The outcome is satisfactory, and with a C1 or C2 it cannot be." : ""}`,
+      ...(satisfied ? { severity: "warning" as const } : {}),
       related: rows.map(({ first, code }) => ({ spot: first.spot, message: `Usually ${code}: ${first.message}` })),
       fixes: lineInBlock(header, written, "Write them as comments, for you to give their codes"),
     }),
