@@ -241,7 +241,7 @@ export const placeZones = table<PlaceZone>({
 });
 
 /** What may not stand in a place, or in a zone of it, at all. */
-export interface PlaceEquipment {
+interface PlaceEquipment {
   readonly place: "bathroom" | "sauna";
   /** The zone, empty where all of the place is meant. */
   readonly zone: "" | "1";
