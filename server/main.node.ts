@@ -104,7 +104,8 @@ const past: PastRuntime = {
 
 /**
  * V8 lets a heap grow to several times what is in it before it collects all of it. Loaded for those alone who need it.
- * The room for what is new is left as it is: held small, it is never given back what a rest has taken from it.
+ * The room for what is new is left as it is here: held small once it runs, it is never given back what a rest has taken
+ * from it. Who starts the process can hold it small from the start.
  */
 const goEasy = (): void => getBuiltinModule("node:v8").setFlagsFromString("--heap-growing-percent=50");
 

@@ -6,6 +6,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
+import { serverFlags } from "../../client/serverFlags.ts";
 import { parse } from "../../grammar/parser.ts";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 import { generate } from "../helpers/generate.ts";
@@ -45,14 +46,14 @@ interface Times {
 // As one file, like the program beside it.
 const peerProgram = await bundled("tests/bench/peer-server.ts", { asModules: true });
 // The first start of a new build compiles it and keeps that; every other start is as those that are measured.
-await measure(["dist/server.cjs"], "wayfile", generate({ ways: 10, seed: 11 }), /^ +Ib +\d+\.\d/gm);
+await measure([...serverFlags, "dist/server.cjs"], "wayfile", generate({ ways: 10, seed: 11 }), /^ +Ib +\d+\.\d/gm);
 
 for (const ways of sizes.length > 0 ? sizes : [10, 100, 1_000, 10_000]) {
   const text = generate({ ways, seed: 11 });
   const json = recordsOf(text);
   const full = fullCheck(text);
-  const ours = await measure(["dist/server.cjs"], "wayfile", text, /^ +Ib +\d+\.\d/gm);
-  const peer = await measure([peerProgram], "json", json, /"Ib": "\d+\.\d/g);
+  const ours = await measure([...serverFlags, "dist/server.cjs"], "wayfile", text, /^ +Ib +\d+\.\d/gm);
+  const peer = await measure([...serverFlags, peerProgram], "json", json, /"Ib": "\d+\.\d/g);
   console.log(
     `\n${ways.toLocaleString("en")} ways (${(text.length / 1e6).toFixed(2)} MB; as JSON ${(json.length / 1e6).toFixed(2)} MB)`,
   );

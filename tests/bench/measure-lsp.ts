@@ -3,6 +3,7 @@
  * `node tests/bench/measure-lsp.ts [ways…]`, with `--bundle` for dist/server.cjs instead of the source.
  */
 import { performance } from "node:perf_hooks";
+import { serverFlags } from "../../client/serverFlags.ts";
 import { viewRequest } from "../../server/lsp/view-protocol.ts";
 import { viewKinds } from "../../server/views/kinds.ts";
 import { generate } from "../helpers/generate.ts";
@@ -166,7 +167,7 @@ class Typist {
 }
 
 if (import.meta.main) {
-  const command = process.argv.includes("--bundle") ? ["dist/server.cjs"] : undefined;
+  const command = process.argv.includes("--bundle") ? [...serverFlags, "dist/server.cjs"] : undefined;
   const sizes = process.argv
     .slice(2)
     .map(Number)

@@ -5,10 +5,11 @@
 import { performance } from "node:perf_hooks";
 import { setTimeout as after } from "node:timers/promises";
 import { CancellationTokenSource } from "vscode-languageserver/node";
+import { serverFlags } from "../../client/serverFlags.ts";
 import { generate } from "../helpers/generate.ts";
 import { startServer } from "../helpers/server.ts";
 
-const command = ["dist/server.cjs"];
+const command = [...serverFlags, "dist/server.cjs"];
 const capabilities = { textDocument: { diagnostic: {} } };
 const uri = "file:///nowhere/bench.ways";
 
