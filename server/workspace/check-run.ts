@@ -1,4 +1,4 @@
-import type { Slices } from "../rules/frame/check.ts";
+import type { Slices } from "../rules/frame/check-way.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 
 /**

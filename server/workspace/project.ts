@@ -7,15 +7,9 @@ import { type Board, type FileModel, readFile, type Way } from "../model/file.ts
 import { type BoardInPlace, type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
 import type { Fact } from "../model/values.ts";
-import {
-  checkBoardInSlices,
-  checkInSlices,
-  checkWaysInSlices,
-  foundSoFar,
-  hasCheckedWays,
-  isChecked,
-  type Slices,
-} from "../rules/frame/check.ts";
+import { checkInSlices, foundSoFar } from "../rules/frame/check.ts";
+import { checkBoardInSlices, checkWaysInSlices, hasCheckedWays, isChecked } from "../rules/frame/check-board.ts";
+import type { Slices } from "../rules/frame/check-way.ts";
 import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { unusedInFiles } from "../rules/frame/departures.ts";
 import { type Finding, findingOf, valueSpot, wordSpot } from "../rules/frame/rule.ts";

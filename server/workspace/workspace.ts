@@ -3,7 +3,7 @@
  * asynchronous; everything asked of what is loaded is answered at once.
  */
 import type { Installation } from "../model/installation.ts";
-import type { Slices } from "../rules/frame/check.ts";
+import type { Slices } from "../rules/frame/check-way.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import { type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";

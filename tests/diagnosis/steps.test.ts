@@ -6,7 +6,8 @@ import { diagnosisInSteps, diagnosisOfWay } from "../../server/diagnosis/of-way.
 import { sheetOfWay } from "../../server/diagnosis/read.ts";
 import { Engine } from "../../server/model/engine.ts";
 import type { BoardInPlace } from "../../server/model/installation.ts";
-import { checkBoardInSlices, checkInstallation } from "../../server/rules/frame/check.ts";
+import { checkInstallation } from "../../server/rules/frame/check.ts";
+import { checkBoardInSlices } from "../../server/rules/frame/check-board.ts";
 import { fileOfText, Project } from "../../server/workspace/project.ts";
 import { random } from "../helpers/random.ts";
 

@@ -1,6 +1,6 @@
 /** Samples with a bar where the cursor is, and the snapshot a feature is given there. */
 import type { Cursor } from "../../server/features/cursor.ts";
-import { failures } from "../../server/rules/frame/check.ts";
+import { failures } from "../../server/rules/frame/run-rules.ts";
 import { resolveUri } from "../../server/workspace/uri.ts";
 import { type Snapshot, Workspace } from "../../server/workspace/workspace.ts";
 

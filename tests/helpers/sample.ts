@@ -4,8 +4,9 @@
 
 import { format } from "../../server/format/format.ts";
 import { installationsOf } from "../../server/model/installation.ts";
-import { checkInstallation, failures } from "../../server/rules/frame/check.ts";
+import { checkInstallation } from "../../server/rules/frame/check.ts";
 import type { Finding, Rule, Setting } from "../../server/rules/frame/rule.ts";
+import { failures } from "../../server/rules/frame/run-rules.ts";
 import { Positions } from "../../server/syntax/document.ts";
 import { checkProject, fileOfText, type LoadedFile, type Sources } from "../../server/workspace/project.ts";
 

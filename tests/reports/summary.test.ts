@@ -9,7 +9,7 @@ import { reportText } from "../../server/reports/setting/text.ts";
 import { summaryOf } from "../../server/reports/summary/summary.ts";
 import { missingTests } from "../../server/rules/common/missing-tests.ts";
 import { pageOf } from "../../server/rules/frame/catalogue.ts";
-import { failures } from "../../server/rules/frame/check.ts";
+import { failures } from "../../server/rules/frame/run-rules.ts";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 import { damaged, soundSchedule } from "../helpers/schedules.ts";
 import { electrode as untested } from "./samples.ts";

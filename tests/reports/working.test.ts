@@ -9,7 +9,7 @@ import { reportHtml } from "../../server/reports/setting/html.ts";
 import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { workingOf } from "../../server/reports/working/working.ts";
-import { failures } from "../../server/rules/frame/check.ts";
+import { failures } from "../../server/rules/frame/run-rules.ts";
 import { generate } from "../helpers/generate.ts";
 import { damaged, foreign, soundSchedule } from "../helpers/schedules.ts";
 import { feeder, installations, missing, samples, threePhase, workingIn } from "./samples.ts";

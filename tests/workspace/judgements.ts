@@ -1,8 +1,8 @@
 /** Findings of a file as the workspace keeps them, and as a program that has just been started finds them. */
 import { judgeFiles } from "../../server/results/files.ts";
 import type { ResultFinding } from "../../server/results/result.ts";
-import { failures } from "../../server/rules/frame/check.ts";
 import type { Finding } from "../../server/rules/frame/rule.ts";
+import { failures } from "../../server/rules/frame/run-rules.ts";
 import type { TextEdit } from "../../server/text/lines.ts";
 import { fileOfSegment } from "../../server/workspace/workspace.ts";
 import type { Files } from "./files.ts";

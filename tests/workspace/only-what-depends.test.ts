@@ -4,8 +4,8 @@
  */
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { failures } from "../../server/rules/frame/check.ts";
 import type { Finding } from "../../server/rules/frame/rule.ts";
+import { failures } from "../../server/rules/frame/run-rules.ts";
 import { type Edit, Positions, textOf } from "../../server/syntax/document.ts";
 import { applyEdit } from "../../server/syntax/edit.ts";
 import type { Position } from "../../server/text/lines.ts";
