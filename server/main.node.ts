@@ -21,7 +21,7 @@ import { FrameWatch } from "./lsp/frames.ts";
 import type { PaperOffice, PastRuntime, Runtime } from "./lsp/runtime.ts";
 import { startServer } from "./lsp/server.ts";
 import { decode } from "./text/decode.ts";
-import type { ReadResult } from "./workspace/project.ts";
+import type { ReadResult } from "./workspace/loaded-file.ts";
 import { pastOf } from "./workspace/uri.ts";
 
 const grounds = new Grounds();

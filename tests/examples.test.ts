@@ -4,7 +4,9 @@ import { describe, expect, it } from "vitest";
 import { format } from "../server/format/format.ts";
 import { rules } from "../server/rules/list.ts";
 import { Positions } from "../server/syntax/document.ts";
-import { checkProject, fileOfText, type LoadedFile, type Sources } from "../server/workspace/project.ts";
+import type { Sources } from "../server/workspace/gather.ts";
+import { fileOfText, type LoadedFile } from "../server/workspace/loaded-file.ts";
+import { checkProject } from "../server/workspace/project.ts";
 
 const root = join(import.meta.dirname, "../examples");
 

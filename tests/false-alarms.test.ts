@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fileOfText, type Sources } from "../server/workspace/project.ts";
+import type { Sources } from "../server/workspace/gather.ts";
+import { fileOfText } from "../server/workspace/loaded-file.ts";
 import { generate } from "./helpers/generate.ts";
 import { generateStanding, generateWorks } from "./helpers/generate-wide.ts";
 import { findingsOf } from "./helpers/sample.ts";

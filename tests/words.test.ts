@@ -3,7 +3,8 @@ import { globSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { pages } from "../server/rules/frame/catalogue.ts";
 import { safeIsolation } from "../server/text/isolation.ts";
-import { checkProject, fileOfText } from "../server/workspace/project.ts";
+import { fileOfText } from "../server/workspace/loaded-file.ts";
+import { checkProject } from "../server/workspace/project.ts";
 import { Folder } from "./cli/run.ts";
 import { inSetting, unmark } from "./helpers/sample.ts";
 

@@ -1,6 +1,6 @@
 /** What of a board has a rating and no overload protection of its own: main switch, busbars, RCDs. */
 import { exceeds } from "../calc/compare.ts";
-import type { Calculated } from "../calc/index.ts";
+import type { Calculated } from "../calc/result.ts";
 import { amps, step } from "../calc/result.ts";
 import { deviceName } from "../circuit/describe.ts";
 import { memoOfBoard, memoOfWhole } from "../circuit/kept.ts";

@@ -1,7 +1,7 @@
 /** Device over device: whether the one nearest a fault opens alone, as far as ratings and types tell. */
 
 import { fallsShort } from "../calc/compare.ts";
-import type { Calculated } from "../calc/index.ts";
+import type { Calculated } from "../calc/result.ts";
 import { amps, plain, round, step } from "../calc/result.ts";
 import { deviceName } from "../circuit/describe.ts";
 import { memoOfBoard, memoOfWhole } from "../circuit/kept.ts";

@@ -1,4 +1,4 @@
-import type { Calculated } from "../calc/index.ts";
+import type { Calculated } from "../calc/result.ts";
 import { amps, step } from "../calc/result.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
 import { lazy } from "../circuit/lazy.ts";

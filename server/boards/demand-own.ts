@@ -1,6 +1,6 @@
 /** The demand of a board's own final circuits, line by line. */
 
-import { diversified } from "../calc/index.ts";
+import { diversified } from "../calc/diversity.ts";
 import { shareStep } from "../calc/reproducible.ts";
 import { amps, type Step, step, worked } from "../calc/result.ts";
 import { columnOf } from "../circuit/diversity-column.ts";

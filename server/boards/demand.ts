@@ -1,7 +1,7 @@
 /** The demand of each board, line by line, from its circuits and up the feeders. */
 
-import type { Calculated } from "../calc/index.ts";
 import { addition, reproducible, shareStep } from "../calc/reproducible.ts";
+import type { Calculated } from "../calc/result.ts";
 import { amps, worked } from "../calc/result.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
 import { lazy } from "../circuit/lazy.ts";

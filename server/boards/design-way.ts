@@ -1,8 +1,8 @@
 /** The design of a circuit as a report shows it, line by line with the working. */
 import { fallsShort } from "../calc/compare.ts";
-import { type Calculated, ringRule } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
-import { amps, step } from "../calc/result.ts";
+import { amps, type Calculated, step } from "../calc/result.ts";
+import { ringRule } from "../calc/ring.ts";
 import { beyondLimit } from "../calc/verdict.ts";
 import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
 import { cableDrop } from "../circuit/drop.ts";

@@ -1,6 +1,6 @@
 /** Voltage drop of a feeder, line by line as the board behind it loads it. */
 import { fallsShort } from "../calc/compare.ts";
-import type { Calculated } from "../calc/index.ts";
+import type { Calculated } from "../calc/result.ts";
 import { type CableDrop, cableDrop, type LineCurrents, unequalDrops } from "../circuit/drop.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { asWritten } from "../tables/source.ts";

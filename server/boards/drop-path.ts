@@ -1,8 +1,8 @@
 /** Voltage drop from the origin along the feeders to a board, and to the end of a circuit. */
 
-import { type Calculated, dropLimit } from "../calc/index.ts";
 import { sumStep } from "../calc/reproducible.ts";
-import { percent, step } from "../calc/result.ts";
+import { type Calculated, percent, step } from "../calc/result.ts";
+import { dropLimit } from "../calc/voltage-drop.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
 import { memoByObject, memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
 import { startingCurrent } from "../circuit/motor-start.ts";

@@ -1,7 +1,9 @@
 /** The heat of a fault in the conductors: which current, which time, and what the conductor stands. */
+
+import { adiabaticFactor, adiabaticSize, letThroughAtFault } from "../calc/adiabatic.ts";
 import { fallsShort } from "../calc/compare.ts";
-import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, withstand } from "../calc/index.ts";
-import { amps, step } from "../calc/result.ts";
+import { withstand } from "../calc/index.ts";
+import { amps, type Calculated, step } from "../calc/result.ts";
 import { breakingOf } from "../circuit/breaking.ts";
 import { memoOfBoard } from "../circuit/kept.ts";
 import { overloadProtected } from "../circuit/overload-relations.ts";

@@ -1,9 +1,10 @@
 /** The cables a fault current goes through between two boards. */
 
 import type { Conductor } from "../calc/circuit-network.ts";
-import { type Calculated, type FaultCable, operatingResistance } from "../calc/index.ts";
+import { operatingResistance } from "../calc/conductor-resistance.ts";
+import type { FaultCable } from "../calc/fault-path.ts";
 import { addition, reproducible } from "../calc/reproducible.ts";
-import { ohms, plain, type Step } from "../calc/result.ts";
+import { type Calculated, ohms, plain, type Step } from "../calc/result.ts";
 import { operatingFactorOf } from "../circuit/cpc.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import { reactanceOf } from "../circuit/reactance.ts";

@@ -1,9 +1,10 @@
 /** Fault currents calculated from what was recorded nearest upstream, along the feeders. */
 
 import type { Conductor } from "../calc/circuit-network.ts";
-import { type Calculated, faultAlong, greatestAlong, impedanceOf, transformerImpedance } from "../calc/index.ts";
+import { impedanceOf, transformerImpedance } from "../calc/fault-current.ts";
+import { faultAlong, greatestAlong } from "../calc/fault-path.ts";
 import { productStep, reproducible } from "../calc/reproducible.ts";
-import { amps, kiloamps, ohms, plain, type Step, step, worked } from "../calc/result.ts";
+import { amps, type Calculated, kiloamps, ohms, plain, type Step, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
 import { memoOfWhole } from "../circuit/kept.ts";

@@ -1,7 +1,7 @@
 /** What flows in protective conductors in normal service, circuit by circuit and behind each RCD. */
 
-import type { Calculated } from "../calc/index.ts";
 import { leakageLimit } from "../calc/leakage.ts";
+import type { Calculated } from "../calc/result.ts";
 import { milliamps, step } from "../calc/result.ts";
 import { memoByObject, memoOfWhole } from "../circuit/kept.ts";
 import { testsOf } from "../circuit/supply.ts";

@@ -1,7 +1,7 @@
 /** Circuits on a source that takes over: what flows into a fault to earth then, and whether their device opens. */
 import { exceeds } from "../calc/compare.ts";
-import { type Calculated, rcdLoopLimit } from "../calc/index.ts";
-import { amps, ohms, step, worked } from "../calc/result.ts";
+import { rcdLoopLimit } from "../calc/rcd-loop-limit.ts";
+import { amps, type Calculated, ohms, step, worked } from "../calc/result.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";

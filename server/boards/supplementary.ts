@@ -1,6 +1,7 @@
 /** What the supplementary bonding of a place may read, by the devices of the place. */
-import { type Calculated, supplementaryByCpc, supplementaryResistance, supplementaryTime } from "../calc/index.ts";
-import { milliamps, remark, step } from "../calc/result.ts";
+
+import { supplementaryByCpc, supplementaryResistance, supplementaryTime } from "../calc/protective-size.ts";
+import { type Calculated, milliamps, remark, step } from "../calc/result.ts";
 import { deviceName, rcdName } from "../circuit/describe.ts";
 import { operatingCurrent, trippingOf } from "../circuit/trip.ts";
 import type { WayStudy } from "../circuit/way.ts";

@@ -1,5 +1,5 @@
-import { breakingCapacity, type Calculated, conditionalRating } from "../calc/index.ts";
-import { kiloamps, step } from "../calc/result.ts";
+import { breakingCapacity, conditionalRating } from "../calc/fault-current.ts";
+import { type Calculated, kiloamps, step } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { breakingCapacities } from "../tables/devices.ts";
 import { nominalVoltage, supplyValues } from "../tables/supply.ts";

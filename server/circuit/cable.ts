@@ -1,6 +1,7 @@
 /** The cable of a way, as its own line or its cable type describes it. */
 import type { Conductor } from "../calc/circuit-network.ts";
-import type { Construction, Metal } from "../calc/index.ts";
+import type { Metal } from "../calc/conductor-resistance.ts";
+import type { Construction } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import type { Sourced } from "../tables/source.ts";

@@ -1,5 +1,5 @@
 /** The single cables that a circuit brings into a conduit or trunking. */
-import type { Cables } from "../calc/index.ts";
+import type { Cables } from "../calc/containment.ts";
 import type { FactOf } from "../model/values.ts";
 import type { Cable, WayStudy } from "./way.ts";
 

@@ -1,5 +1,7 @@
 /** What a household cooker draws: its rings and oven are never all on for long. */
-import { type Calculated, diversified } from "../calc/index.ts";
+
+import { diversified } from "../calc/diversity.ts";
+import type { Calculated } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { columnOf } from "./diversity-column.ts";
 import { premisesOf } from "./supply.ts";

@@ -1,18 +1,12 @@
 /** The protective conductor of a cable as an electrical path: a core, the armour, or both side by side. */
 
+import { armourArea, armourOperatingFactor, armourPerMetre } from "../calc/armour.ts";
 import type { Conductor } from "../calc/circuit-network.ts";
-import {
-  armourArea,
-  armourOperatingFactor,
-  armourPerMetre,
-  type Calculated,
-  cpcRatio,
-  inParallel,
-  operatingFactor,
-  resistancePerMetre,
-} from "../calc/index.ts";
+import { operatingFactor, resistancePerMetre } from "../calc/conductor-resistance.ts";
+import { inParallel } from "../calc/loop-impedance.ts";
 import { productOf, reproducible } from "../calc/reproducible.ts";
-import { milliohms, percent, plain, step, worked } from "../calc/result.ts";
+import { type Calculated, milliohms, percent, plain, step, worked } from "../calc/result.ts";
+import { cpcRatio } from "../calc/ring.ts";
 import type { Facts } from "../model/values.ts";
 import { combine, fromFormula, type Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";

@@ -1,5 +1,9 @@
 /** What disconnects a fault to earth on a circuit, and the loop impedance it needs. */
-import { type Calculated, type ColdLimit, coldLimit, type LoopLimit, rcdLoopLimit } from "../calc/index.ts";
+
+import { type ColdLimit, coldLimit } from "../calc/cold-limit.ts";
+import type { LoopLimit } from "../calc/loop-limit.ts";
+import { rcdLoopLimit } from "../calc/rcd-loop-limit.ts";
+import type { Calculated } from "../calc/result.ts";
 import type { Cable } from "./cable.ts";
 import type { Rcd } from "./rcds.ts";
 import type { SupplyStudy } from "./supply.ts";

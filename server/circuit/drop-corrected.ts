@@ -1,15 +1,10 @@
 /** What the real conditions of a cable take off its tabulated voltage drop. */
 
-import {
-  type Calculated,
-  dropByParts,
-  dropPowerFactor,
-  dropTemperatureFactor,
-  resistiveUpTo,
-  tabulatedCapacity,
-} from "../calc/index.ts";
+import { tabulatedCapacity } from "../calc/capacity.ts";
+import { dropPowerFactor, dropTemperatureFactor, resistiveUpTo } from "../calc/drop-figures.ts";
 import { productStep } from "../calc/reproducible.ts";
-import { milliohms, percent, plain, step, worked } from "../calc/result.ts";
+import { type Calculated, milliohms, percent, plain, step, worked } from "../calc/result.ts";
+import { dropByParts } from "../calc/voltage-drop.ts";
 import { tabulatedAt } from "../tables/factors.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { type Cable, isTabled } from "./cable.ts";

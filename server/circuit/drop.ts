@@ -1,18 +1,11 @@
 /** Voltage drop of a cable by itself: a circuit, or a feeder with the current of the board behind it. */
 
 import { flexibleDrop } from "../calc/capacity-other.ts";
-import {
-  type Calculated,
-  calculatedDrop,
-  type DropRun,
-  dropPaths,
-  dropPerAmpereMetre,
-  dropPercent,
-  unequalDrop,
-  voltageDrop,
-  worstPlace,
-} from "../calc/index.ts";
-import { amps, metres, milliohms, plain, type Step, step, worked } from "../calc/result.ts";
+import { calculatedDrop } from "../calc/drop-figures.ts";
+import { type DropRun, dropPaths, worstPlace } from "../calc/drop-network.ts";
+import { amps, type Calculated, metres, milliohms, plain, type Step, step, worked } from "../calc/result.ts";
+import { unequalDrop } from "../calc/unequal-drop.ts";
+import { dropPerAmpereMetre, dropPercent, voltageDrop } from "../calc/voltage-drop.ts";
 import { combine, fromFormula, type Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import { corrected } from "./drop-corrected.ts";

@@ -3,13 +3,14 @@
  * touches, so that a question about a whole installation costs the way that changed. What was asked on the way to an
  * answer counts as asked by everyone who takes it over.
  */
+
+import type { Bits } from "../memo/bits.ts";
 import { Memo } from "../memo/memo.ts";
 import { changeBetween } from "../model/context-change.ts";
 import { type Board, type InstallationHead, sameItems } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import {
   answerOf,
-  type Bits,
   ReadLog,
   Reads,
   type Recorded,

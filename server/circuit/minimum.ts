@@ -1,5 +1,7 @@
 /** The least size of a conductor by what it serves. */
-import { type Calculated, minimumSize } from "../calc/index.ts";
+
+import { minimumSize } from "../calc/minimum-size.ts";
+import type { Calculated } from "../calc/result.ts";
 import type { WayStudy } from "./way.ts";
 
 const signalling = ["control", "alarms", "data", "selv", "door"];

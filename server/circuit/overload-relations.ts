@@ -1,5 +1,6 @@
 import { exceeds } from "../calc/compare.ts";
-import { type Calculated, overload, overloadByRelay, type Relation } from "../calc/index.ts";
+import { overload, overloadByRelay, type Relation } from "../calc/overload.ts";
+import type { Calculated } from "../calc/result.ts";
 import { isParallel } from "./cable.ts";
 import { relaySetting } from "./overload-relay.ts";
 import type { WayStudy } from "./way.ts";

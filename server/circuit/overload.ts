@@ -1,7 +1,9 @@
 /** Device against cable against load: what several checks and the hovers ask. */
 import { fallsShort } from "../calc/compare.ts";
-import { type Calculated, groundOverload, groundShare, largerSizes, ratings, ringRatings } from "../calc/index.ts";
-import { looked, squareMillimetres } from "../calc/result.ts";
+import { largerSizes, ratings } from "../calc/minimum-size.ts";
+import { groundOverload, groundShare } from "../calc/overload.ts";
+import { type Calculated, looked, squareMillimetres } from "../calc/result.ts";
+import { ringRatings } from "../calc/ring.ts";
 import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
 import { cellOf, type Row } from "../tables/table.ts";

@@ -1,8 +1,9 @@
 /** The protective conductor of a way: by Table 54.7, or by the heat of the least fault that trips its device. */
 
+import { adiabaticFactor, adiabaticSize } from "../calc/adiabatic.ts";
 import { fallsShort } from "../calc/compare.ts";
-import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
-import { amps, percent, type Step, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
+import { selectedOfOther, selectedProtective } from "../calc/protective-size.ts";
+import { amps, type Calculated, percent, type Step, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
 import { releasesOf } from "../calc/settings.ts";
 import { parallelSources } from "../tables/parallel.ts";
 import { asWritten, combine, type Source } from "../tables/source.ts";

@@ -1,18 +1,12 @@
 /** What the cable of a way carries on each stretch of its route. */
 
-import { type Conditions, factorsOfOne } from "../calc/capacity.ts";
+import { type Conditions, correctedCapacity, factorsOfOne, type Method, tabulatedCapacity } from "../calc/capacity.ts";
+import { capacityBound } from "../calc/capacity-bound.ts";
+import type { Arrangement } from "../calc/capacity-factors.ts";
 import { otherCapacity } from "../calc/capacity-other.ts";
-import {
-  type Arrangement,
-  type Calculated,
-  type Construction,
-  capacityBound,
-  correctedCapacity,
-  type Method,
-  tabulatedCapacity,
-} from "../calc/index.ts";
+import type { Construction } from "../calc/index.ts";
 import { reproducible } from "../calc/reproducible.ts";
-import { amps, plain, type Step, worked } from "../calc/result.ts";
+import { amps, type Calculated, plain, type Step, worked } from "../calc/result.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 import { busbarAmbient } from "../tables/busbar.ts";
 import { fireResistingRating, tabulatedAt } from "../tables/factors.ts";

@@ -1,5 +1,7 @@
 /** What a limit written on a record was taken from, when it is not the one that holds. */
-import { coldLimit, type LoopLimit, loopLimit, rcdLoopLimit } from "../calc/index.ts";
+import { coldLimit } from "../calc/cold-limit.ts";
+import { type LoopLimit, loopLimit } from "../calc/loop-limit.ts";
+import { rcdLoopLimit } from "../calc/rcd-loop-limit.ts";
 import { milliamps, ohms, plain, seconds } from "../calc/result.ts";
 import { editions } from "../tables/editions.ts";
 import type { WayStudy } from "./way.ts";

@@ -1,4 +1,4 @@
-import type { System } from "../calc/index.ts";
+import type { System } from "../calc/disconnection-time.ts";
 import type { Context } from "../model/installation.ts";
 import { exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
 import { nominalVoltage, supplyValues } from "../tables/supply.ts";

@@ -1,6 +1,6 @@
 /** Whether what a 90 °C cable is connected to stands the heat of its conductors. */
 import { exceeds } from "../calc/compare.ts";
-import type { Calculated } from "../calc/index.ts";
+import type { Calculated } from "../calc/result.ts";
 import { capacityWith } from "./overload.ts";
 import type { WayStudy } from "./way.ts";
 

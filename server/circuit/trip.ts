@@ -1,8 +1,8 @@
 /** How long a device takes, and from where its magnetic release works. */
 import { fallsShort } from "../calc/compare.ts";
-import { type Calculated, loopLimit } from "../calc/index.ts";
+import { loopLimit } from "../calc/loop-limit.ts";
 import { type OwnFigure, ownLimit, ownPoints } from "../calc/own-device.ts";
-import { amps, plain, seconds, step } from "../calc/result.ts";
+import { amps, type Calculated, plain, seconds, step } from "../calc/result.ts";
 import { type BreakerSettings, opensAtOnceFrom, releasesOf } from "../calc/settings.ts";
 import { tripBands } from "../tables/devices.ts";
 import type { Edition } from "../tables/editions.ts";

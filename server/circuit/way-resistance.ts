@@ -1,8 +1,9 @@
 /** What the conductors of a way should read at 20 °C, from their lengths and sizes. */
 import type { Conductor } from "../calc/circuit-network.ts";
-import { type Calculated, expectedResistance, r1r2PerMetre, readingAt } from "../calc/index.ts";
+import { expectedResistance, r1r2PerMetre } from "../calc/conductor-resistance.ts";
+import { readingAt } from "../calc/index.ts";
 import { reproducible, sumStep } from "../calc/reproducible.ts";
-import { milliohms, ohms, step, worked } from "../calc/result.ts";
+import { type Calculated, milliohms, ohms, step, worked } from "../calc/result.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
 import { type Cable, hasResistance, isParallel } from "./cable.ts";
 import { conductorPerMetre } from "./cpc.ts";

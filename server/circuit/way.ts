@@ -3,8 +3,10 @@
  * reports share. Each answer is worked out when first asked for and kept with the way.
  */
 
-import { type Calculated, disconnectionTime, type LoopLimit, loopLimit } from "../calc/index.ts";
+import { disconnectionTime } from "../calc/disconnection-time.ts";
+import { type LoopLimit, loopLimit } from "../calc/loop-limit.ts";
 import { ownLimit } from "../calc/own-device.ts";
+import type { Calculated } from "../calc/result.ts";
 import { settingsLimit } from "../calc/settings.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Way } from "../model/file.ts";

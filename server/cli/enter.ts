@@ -7,7 +7,9 @@ import { type IncomingOptions, incomingOf, type Outside } from "../papers/incomi
 import { none } from "../reports/common/target.ts";
 import { textOf } from "../syntax/document.ts";
 import { lines } from "../text/terminal.ts";
-import { gather, isNewer, type LoadedFile } from "../workspace/project.ts";
+import { gather } from "../workspace/gather.ts";
+import { isNewer } from "../workspace/language-version.ts";
+import type { LoadedFile } from "../workspace/loaded-file.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { Houses } from "./house.ts";

@@ -2,7 +2,7 @@ import { type Version, versionsOf } from "../features/file-versions.ts";
 import { fileCommits } from "../git/file-commits.ts";
 import type { Repository } from "../git/repository.ts";
 import { decode } from "../text/decode.ts";
-import type { LoadedFile } from "../workspace/project.ts";
+import type { LoadedFile } from "../workspace/loaded-file.ts";
 
 export interface FileHistory {
   readonly repository: Repository;

@@ -10,7 +10,8 @@ import { Glance, type NamedText, readBytes, readNamed, readUsed } from "../disk/
 import { isSchedule } from "../disk/refusals.ts";
 import { Engine } from "../model/engine.ts";
 import type { Text } from "../text/decode.ts";
-import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
+import type { Sources } from "../workspace/gather.ts";
+import { fileOfText, type LoadedFile } from "../workspace/loaded-file.ts";
 
 interface Known {
   /** What distinguishes its content from any other, or the reason why it could not be read. */

@@ -1,7 +1,7 @@
 import { ceiling, decode } from "../text/decode.ts";
 import { applyEdits, lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
 import { counted } from "../text/words.ts";
-import { fileOfText } from "../workspace/project.ts";
+import { fileOfText } from "../workspace/loaded-file.ts";
 import { findAsked } from "./asked.ts";
 import { exit } from "./exit.ts";
 import { contentOfText, Disk } from "./files.ts";

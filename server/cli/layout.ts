@@ -3,7 +3,8 @@ import { lineEdits } from "../format/edits.ts";
 import { format, formatDocument } from "../format/format.ts";
 import { type Document, textOf } from "../syntax/document.ts";
 import type { TextEdit } from "../text/lines.ts";
-import { isNewer, type LoadedFile } from "../workspace/project.ts";
+import { isNewer } from "../workspace/language-version.ts";
+import type { LoadedFile } from "../workspace/loaded-file.ts";
 import { upgraded } from "../workspace/upgrade.ts";
 import type { Disk } from "./files.ts";
 

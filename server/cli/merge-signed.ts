@@ -2,7 +2,7 @@
 import type { FileModel } from "../model/file.ts";
 import { changesInFile } from "../reports/compare/records.ts";
 import { breaksRecord, signatureFor } from "../reports/history/signed.ts";
-import { fileOfText } from "../workspace/project.ts";
+import { fileOfText } from "../workspace/loaded-file.ts";
 
 interface Texts {
   readonly base: string;

@@ -10,7 +10,7 @@ import { isMerged, type Merged, merge as merged } from "../merge/merge.ts";
 import { type Marks, type Style, textOf } from "../merge/write.ts";
 import type { Text } from "../text/decode.ts";
 import { counted } from "../text/words.ts";
-import { languageVersion } from "../workspace/project.ts";
+import { languageVersion } from "../workspace/language-version.ts";
 import { exit } from "./exit.ts";
 import { labelsFor, named, type SideLabels, styleFor } from "./merge-labels.ts";
 import { signedNotes } from "./merge-signed.ts";

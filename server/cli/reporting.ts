@@ -5,14 +5,9 @@ import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { reportText } from "../reports/setting/text.ts";
 import { lines, type TerminalText } from "../text/terminal.ts";
-import {
-  checkProject,
-  type Gathering,
-  gather,
-  isNewer,
-  languageVersion,
-  type ProjectResult,
-} from "../workspace/project.ts";
+import { type Gathering, gather } from "../workspace/gather.ts";
+import { isNewer, languageVersion } from "../workspace/language-version.ts";
+import { checkProject, type ProjectResult } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import type { settingNames } from "./format-names.ts";

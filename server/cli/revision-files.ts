@@ -5,7 +5,8 @@ import { isSchedule } from "../disk/refusals.ts";
 import type { Repository, Revision } from "../git/repository.ts";
 import { Engine } from "../model/engine.ts";
 import { decode, type Text } from "../text/decode.ts";
-import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
+import type { Sources } from "../workspace/gather.ts";
+import { fileOfText, type LoadedFile } from "../workspace/loaded-file.ts";
 import { contentOfText } from "./files.ts";
 import { usesIn } from "./run/plan.ts";
 

@@ -11,7 +11,7 @@ import { withFindings } from "../results/schedule.ts";
 import { signedReadingChanged } from "../rules/frame/history-checks.ts";
 import { type Finding, findingOf, wordSpot } from "../rules/frame/rule.ts";
 import { decode } from "../text/decode.ts";
-import { fileOfText, type LoadedFile } from "../workspace/project.ts";
+import { fileOfText, type LoadedFile } from "../workspace/loaded-file.ts";
 import { type FileHistory, historyOf } from "./file-history.ts";
 import type { Disk } from "./files.ts";
 import type { Names } from "./names.ts";

@@ -2,7 +2,7 @@
 import { resolve } from "node:path";
 import { readBeside } from "../disk/read-now.ts";
 import { entriesOfFile } from "../readings/entries.ts";
-import { fileOfText } from "../workspace/project.ts";
+import { fileOfText } from "../workspace/loaded-file.ts";
 import { exit } from "./exit.ts";
 import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";

@@ -5,7 +5,7 @@ import { fillSheetHtml } from "../papers/fill-sheet.ts";
 import { none } from "../reports/common/target.ts";
 import { worksheetOf } from "../reports/worksheet/scope.ts";
 import { lines } from "../text/terminal.ts";
-import { gather } from "../workspace/project.ts";
+import { gather } from "../workspace/gather.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { type PaperOptions, writePaper } from "./papers.ts";

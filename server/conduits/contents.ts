@@ -1,4 +1,4 @@
-import type { Cables } from "../calc/index.ts";
+import type { Cables } from "../calc/containment.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { FactOf } from "../model/values.ts";
 

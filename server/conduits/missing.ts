@@ -9,7 +9,7 @@ import {
   type Trunking,
   trunkingRoom,
   trunkingSum,
-} from "../calc/index.ts";
+} from "../calc/containment.ts";
 import { metres, plain } from "../calc/result.ts";
 import type { Content } from "./contents.ts";
 import { type ContainmentFact, runOf, type Section } from "./sections.ts";

@@ -1,5 +1,5 @@
 /** The lengths of a conduit between its draw-in points. */
-import { type Run, straightRun } from "../calc/index.ts";
+import { type Run, straightRun } from "../calc/containment.ts";
 import { type Fact, type FactOf, innerOf } from "../model/values.ts";
 
 export type ContainmentFact = FactOf<"board", "containment">;

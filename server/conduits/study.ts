@@ -3,14 +3,14 @@ import {
   type Cables,
   conduitRoom,
   conduitSum,
-  type Fill,
   singleSizes,
   smallestConduit,
   smallestTrunking,
   type Trunking,
   trunkingRoom,
   trunkingSum,
-} from "../calc/index.ts";
+} from "../calc/containment.ts";
+import type { Fill } from "../calc/index.ts";
 import { plain } from "../calc/result.ts";
 import { type Carried, carriedBy, merged } from "../circuit/conductors.ts";
 import { lazy } from "../circuit/lazy.ts";

@@ -1,5 +1,5 @@
 /** What hovers and the working state of a conduit or trunking. */
-import { groupingFactor } from "../calc/index.ts";
+import { groupingFactor } from "../calc/capacity-factors.ts";
 import { metres, plain, squareMillimetres } from "../calc/result.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { ContainmentStudy } from "./study.ts";

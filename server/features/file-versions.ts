@@ -3,7 +3,7 @@ import type { FileModel } from "../model/file.ts";
 import type { EntryChange } from "../reports/compare/changes.ts";
 import { changesInFile, type FileChanges } from "../reports/compare/records.ts";
 import type { Edit } from "../reports/history/timeline.ts";
-import { fileOfText, type LoadedFile } from "../workspace/project.ts";
+import { fileOfText, type LoadedFile } from "../workspace/loaded-file.ts";
 
 /** A commit that changed the file, with the name the file had there and in the commits before. */
 export interface PastCommit {

@@ -1,6 +1,6 @@
 import { earthings, premises } from "../../grammar/choices.ts";
 import { editions } from "../tables/editions.ts";
-import { languageVersion } from "../workspace/project.ts";
+import { languageVersion } from "../workspace/language-version.ts";
 import { editionsFirst } from "./skeletons.ts";
 import { earthingsFirst, inFront } from "./trade-order.ts";
 

@@ -10,7 +10,9 @@ import { isMeant, seriesOf } from "../reports/history/timeline.ts";
 import type { Report } from "../reports/setting/document.ts";
 import { type Spot, wordSpot } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
-import { fileOfText, type LoadedFile, Project, type Sources } from "../workspace/project.ts";
+import type { Sources } from "../workspace/gather.ts";
+import { fileOfText, type LoadedFile } from "../workspace/loaded-file.ts";
+import { Project } from "../workspace/project.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type PastCommit, versionsOf } from "./file-versions.ts";
 

@@ -11,7 +11,7 @@ import { plain } from "../calc/result.ts";
 import { alignedLine } from "../format/column.ts";
 import { editions } from "../tables/editions.ts";
 import { flatPairs } from "../tables/sizing-practice.ts";
-import { languageVersion } from "../workspace/project.ts";
+import { languageVersion } from "../workspace/language-version.ts";
 import type { Bearings } from "./bearings.ts";
 import type { Offer } from "./offers.ts";
 import { curvesFor, earthingsFirst, inFront, lineSizesFor, methodsFor, ratingsFor, usesFirst } from "./trade-order.ts";

@@ -2,7 +2,8 @@
 import { constructions, oldTypes, roughTimes, routeKinds } from "../../grammar/choices.ts";
 import type { NameKind, Param } from "../../grammar/params.ts";
 import type { QuantityName } from "../../grammar/quantities.ts";
-import { insulationRule, ratings, residuals, sizes } from "../calc/index.ts";
+import { insulationRule } from "../calc/insulation.ts";
+import { ratings, residuals, sizes } from "../calc/minimum-size.ts";
 import { plain } from "../calc/result.ts";
 import { normalStandard } from "../model/token-values.ts";
 import { pages } from "../rules/frame/catalogue.ts";

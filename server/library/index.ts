@@ -7,7 +7,8 @@ import { Engine } from "../model/engine.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import { comparisonOf } from "../reports/compare/comparison.ts";
 import { judgeFiles } from "../results/files.ts";
-import { fileOfText, gather, type LoadedFile, type Sources } from "../workspace/project.ts";
+import { gather, type Sources } from "../workspace/gather.ts";
+import { fileOfText, type LoadedFile } from "../workspace/loaded-file.ts";
 import { resolvePath } from "./paths.ts";
 import type { Checked, CheckOptions, Compared, Formatted, SourceFile } from "./types.ts";
 

@@ -1,7 +1,7 @@
 import type { PastOfFile } from "../features/past.ts";
 import type { Document } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import type { ReadResult } from "../workspace/project.ts";
+import type { ReadResult } from "../workspace/loaded-file.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import type { EnterAnswer, EnterQuestion, PaperAnswer, PaperQuestion } from "./paper-protocol.ts";
 

@@ -2,19 +2,12 @@
  * One context beside another that came after it: which questions have another answer now, and where lines that say the
  * same stand today.
  */
+
+import { addBit, type Bits, bitsMeet, bitsOfBoth } from "../memo/bits.ts";
 import { allNames, NameTable } from "./name-table.ts";
 import { Names } from "./names.ts";
-import {
-  addBit,
-  type Bits,
-  bitsMeet,
-  bitsOfBoth,
-  brokenWords,
-  type Question,
-  recordedBy,
-  struckOutTests,
-  wholeList,
-} from "./reads.ts";
+import type { Question } from "./questions.ts";
+import { brokenWords, recordedBy, struckOutTests, wholeList } from "./reads.ts";
 import type { SharedParts } from "./shared-parts.ts";
 import type { Upstream } from "./three-lines.ts";
 import { type Fact, Facts, type WordIn } from "./values.ts";

@@ -1,6 +1,6 @@
 import { AlikeAnswers } from "../memo/alike.ts";
 import { Recent } from "../memo/recent.ts";
-import { Questions } from "./reads.ts";
+import { Questions } from "./questions.ts";
 
 /** In more schedules than these a file is checked anew. */
 const mostSchedules = 5;

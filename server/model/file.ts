@@ -1,7 +1,8 @@
-import { containers, structural } from "../../grammar/vocabulary.ts";
+import { structural } from "../../grammar/vocabulary.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
+import { type Group, groupsOf } from "./groups.ts";
 import type { Problem } from "./problems.ts";
 import { recordedBy, recorder } from "./reads.ts";
 import { type AnyBlock, type Fact, type FactOf, Facts } from "./values.ts";
@@ -78,40 +79,6 @@ function read(segment: Segment, within: AnyBlock): Kept {
 export function boundOf(segment: Segment, within: AnyBlock): Bound {
   const before = kept.get(segment);
   return before?.within === within ? before.bound : bindSegment(segment, within);
-}
-
-interface Group {
-  readonly open: Segment;
-  readonly segments: Segment[];
-  readonly children: Group[];
-}
-
-/** What of a file stands for itself, and what belongs to an installation or board. */
-interface Grouped {
-  readonly top: readonly Segment[];
-  readonly groups: readonly Group[];
-}
-
-function groupsOf(segments: readonly Segment[]): Grouped {
-  const top: Segment[] = [];
-  const groups: Group[] = [];
-  const stack: Group[] = [];
-  for (const segment of segments) {
-    for (let ended = segment.ends ?? 0; ended > 0; ended--) stack.pop();
-    const current = stack.at(-1);
-    if (onOneLine(segment, current)) {
-      (current?.children ?? groups).push({ open: segment, segments: [segment], children: [] });
-    } else if (segment.kind === "open") {
-      while (stack.length > 0 && !(segment.word === "board" && stack.at(-1)?.open.word === "installation")) stack.pop();
-      const group: Group = { open: segment, segments: [segment], children: [] };
-      (stack.at(-1)?.children ?? groups).push(group);
-      stack.push(group);
-    } else {
-      (current?.segments ?? top).push(segment);
-      if (segment.kind === "close" && segment.fault !== "extra-close") stack.pop();
-    }
-  }
-  return { top, groups };
 }
 
 /** Which files a file uses and whether it holds an installation: read without looking into its blocks. */
@@ -193,12 +160,6 @@ class FileOnDemand implements FileModel {
     return problems;
   }
 }
-
-/** `board B "Annexe" { fed-from A }`: an installation or a board that is closed on the line it begins. */
-const onOneLine = (segment: Segment, outer: Group | undefined): boolean =>
-  segment.kind === "block" &&
-  containers.has(segment.word) &&
-  (outer ? segment.word === "board" && outer.open.word === "installation" : true);
 
 /** A board whose ways are read when somebody asks for them: of a large file what is looked at comes first. */
 export class BoardOnDemand implements Board {

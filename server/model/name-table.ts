@@ -1,4 +1,5 @@
-import { type Question, recorder, wholeList } from "./reads.ts";
+import type { Question } from "./questions.ts";
+import { recorder, wholeList } from "./reads.ts";
 
 /** Asked of a table: which names there are, whatever stands behind them. */
 export const allNames = "*names";

@@ -4,7 +4,8 @@ import type { BoardHead, FileModel, InstallationHead } from "./file.ts";
 import { sameItems } from "./file.ts";
 import type { CircuitTypeFact } from "./in-place.ts";
 import { NameTable } from "./name-table.ts";
-import { type Question, recordedBy, recorder } from "./reads.ts";
+import type { Question } from "./questions.ts";
+import { recordedBy, recorder } from "./reads.ts";
 import type { FactOf } from "./values.ts";
 
 export type InstrumentFact = FactOf<"file", "instrument">;

@@ -1,9 +1,11 @@
+import type { Bits } from "../memo/bits.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Edition } from "../tables/editions.ts";
 import type { Engine } from "./engine.ts";
 import type { BoardHead, InstallationHead } from "./file.ts";
 import type { Names } from "./names.ts";
-import { type Bits, type Parts, type Questions, recordedBy } from "./reads.ts";
+import type { Questions } from "./questions.ts";
+import { type Parts, recordedBy } from "./reads.ts";
 import type { Upstream } from "./three-lines.ts";
 import type { Facts } from "./values.ts";
 

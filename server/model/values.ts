@@ -1,7 +1,8 @@
 import type { Accepts, Param, Params } from "../../grammar/params.ts";
 import type { Provenance, Vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
-import { brokenWords, type Question, recorder, struckOutTests, wholeList } from "./reads.ts";
+import type { Question } from "./questions.ts";
+import { brokenWords, recorder, struckOutTests, wholeList } from "./reads.ts";
 
 /** Offsets within a segment's text. */
 export interface Span {

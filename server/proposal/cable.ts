@@ -1,6 +1,7 @@
 /** Which cables come into question: how they are made, and in what sizes, the smallest first. */
 
-import { selectedProtective, sizes } from "../calc/index.ts";
+import { sizes } from "../calc/minimum-size.ts";
+import { selectedProtective } from "../calc/protective-size.ts";
 import { type Step, squareMillimetres, step } from "../calc/result.ts";
 import { describedCable } from "../circuit/cable.ts";
 import { methodOf } from "../circuit/route-capacity.ts";

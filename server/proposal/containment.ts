@@ -4,7 +4,6 @@ import {
   type Cables,
   conduitFill,
   conduitSizes,
-  type Fill,
   isConduitSize,
   mostBends,
   type Run,
@@ -12,7 +11,8 @@ import {
   smallestTrunking,
   straightRun,
   trunkingFill,
-} from "../calc/index.ts";
+} from "../calc/containment.ts";
+import type { Fill } from "../calc/index.ts";
 import { metres, plain } from "../calc/result.ts";
 import { conductorsIn, conductorsOf, merged } from "../circuit/conductors.ts";
 import type { WayStudy } from "../circuit/way.ts";

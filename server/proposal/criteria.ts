@@ -1,8 +1,10 @@
 /** What a cable has to satisfy behind a device, in the order it is decided. Each asks what the checks ask. */
 
 import { exceeds, fallsShort } from "../calc/compare.ts";
-import { type Calculated, harmonicNeed, overload, ringRule } from "../calc/index.ts";
-import { amps, percent, squareMillimetres, step } from "../calc/result.ts";
+import { harmonicNeed } from "../calc/harmonics.ts";
+import { overload } from "../calc/overload.ts";
+import { amps, type Calculated, percent, squareMillimetres, step } from "../calc/result.ts";
+import { ringRule } from "../calc/ring.ts";
 import { leastConductor } from "../circuit/minimum.ts";
 import { conventionalRow, groundLimit, leastKnownCapacity, radialShortfall } from "../circuit/overload.ts";
 import { terminalHeat } from "../circuit/terminals.ts";

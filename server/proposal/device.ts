@@ -1,6 +1,6 @@
 /** Which devices come into question: standard, type and ratings, and breaking capacity. */
 
-import { ratings } from "../calc/index.ts";
+import { ratings } from "../calc/minimum-size.ts";
 import { conditionalAt, nextBreaking } from "../circuit/breaking.ts";
 import { greatestFault } from "../circuit/faults.ts";
 import type { WayStudy } from "../circuit/way.ts";

@@ -2,7 +2,7 @@
 
 import { feederDrop } from "../boards/drop-feeder.ts";
 import { added, type BoardDrop, dropLimitOf } from "../boards/drop-path.ts";
-import type { Calculated } from "../calc/index.ts";
+import type { Calculated } from "../calc/result.ts";
 import { cableDrop } from "../circuit/drop.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Demand } from "./demand.ts";

@@ -1,5 +1,5 @@
 import { letThroughAt } from "../boards/energy.ts";
-import { selectedProtective } from "../calc/index.ts";
+import { selectedProtective } from "../calc/protective-size.ts";
 import { kiloamps, plain } from "../calc/result.ts";
 import { greatestFault } from "../circuit/faults.ts";
 import type { WayStudy } from "../circuit/way.ts";

@@ -1,6 +1,6 @@
 /** How many circuits share a conduit or trunking follows from the schedule, whether or not the route says it. */
 
-import { groupingFactor } from "../calc/index.ts";
+import { groupingFactor } from "../calc/capacity-factors.ts";
 import { plain, type Step } from "../calc/result.ts";
 import { rewrittenAt } from "../circuit/rewritten.ts";
 import type { WayStudy } from "../circuit/way.ts";

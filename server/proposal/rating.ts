@@ -1,6 +1,6 @@
 import { fallsShort } from "../calc/compare.ts";
-import { ringRatings } from "../calc/index.ts";
 import { amps, relation } from "../calc/result.ts";
+import { ringRatings } from "../calc/ring.ts";
 import { inrushCurrent, startingCurrent, tripsOnStart } from "../circuit/motor-start.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { ringRules } from "../tables/ring.ts";

@@ -1,7 +1,8 @@
 /** The RCD function of a device: where a rule asks for one and nothing else gives it. */
 
-import { rcdCovers, residuals } from "../calc/index.ts";
+import { residuals } from "../calc/minimum-size.ts";
 import { rcdLimit } from "../calc/practice.ts";
+import { rcdCovers } from "../calc/rcd-time.ts";
 import { milliamps } from "../calc/result.ts";
 import { additionalProtection, meets, type Need } from "../circuit/additional-protection.ts";
 import { ownRcd } from "../circuit/places.ts";

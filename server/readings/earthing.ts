@@ -1,23 +1,20 @@
 /** Earthing and bonding conductors at the origin: what they have to be, and what they should read. */
 
+import { adiabaticFactor, adiabaticSize } from "../calc/adiabatic.ts";
 import { fallsShort } from "../calc/compare.ts";
+import { expectedResistance, resistancePerMetre } from "../calc/conductor-resistance.ts";
+import { faultCurrent } from "../calc/fault-current.ts";
+import { sizes } from "../calc/minimum-size.ts";
+import { practiceOf } from "../calc/practice.ts";
 import {
-  adiabaticFactor,
-  adiabaticSize,
   buriedEarthingConductor,
-  type Calculated,
-  expectedResistance,
-  faultCurrent,
   mainBonding,
   mainBondingPme,
   pmeEarthing,
-  resistancePerMetre,
   selectedOfOther,
   selectedProtective,
-  sizes,
-} from "../calc/index.ts";
-import { practiceOf } from "../calc/practice.ts";
-import { kiloamps, remark, squareMillimetres, step } from "../calc/result.ts";
+} from "../calc/protective-size.ts";
+import { type Calculated, kiloamps, remark, squareMillimetres, step } from "../calc/result.ts";
 import { memoOfBoards } from "../circuit/kept.ts";
 import { testsOf } from "../circuit/supply.ts";
 import { operatingCurrent, tripTimeOf } from "../circuit/trip.ts";

@@ -1,5 +1,7 @@
 /** Electrodes of an installation, of a board or of a circuit, and the RCDs that rely on them. */
-import { type Calculated, rcdLoopLimit } from "../calc/index.ts";
+
+import { rcdLoopLimit } from "../calc/rcd-loop-limit.ts";
+import type { Calculated } from "../calc/result.ts";
 import { type Rcd, studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { type Fact, type Quantity, quantityOf, type Reading } from "../model/values.ts";

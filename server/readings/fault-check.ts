@@ -1,7 +1,8 @@
 /** Fault currents against the loop impedance of the same place. */
 import { fallsShort } from "../calc/compare.ts";
-import { type Calculated, faultCurrent } from "../calc/index.ts";
+import { faultCurrent } from "../calc/fault-current.ts";
 import { practiceOf } from "../calc/practice.ts";
+import type { Calculated } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { boardFaults, boardFaultsAtMost, type FaultAt, supplyFaults, supplyFaultsAtMost } from "../circuit/faults.ts";
 import { memoOfContext } from "../circuit/kept.ts";

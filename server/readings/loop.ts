@@ -1,10 +1,11 @@
 /** What a loop impedance should be, from what lies upstream of it. */
 import { exceeds, fallsShort } from "../calc/compare.ts";
-import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
+import { operatingResistance } from "../calc/conductor-resistance.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
+import { rcdLoopLimit } from "../calc/rcd-loop-limit.ts";
 import { productStep, reproducible } from "../calc/reproducible.ts";
-import { ohms, plain, worked } from "../calc/result.ts";
+import { type Calculated, ohms, plain, worked } from "../calc/result.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";

@@ -2,8 +2,8 @@
 
 import { expectedResistance, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { faultCurrent } from "../calc/fault-current.ts";
-import type { Calculated } from "../calc/index.ts";
 import { insulationRule } from "../calc/insulation.ts";
+import type { Calculated } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
 import { memoOfPlaces } from "../circuit/kept.ts";

@@ -1,4 +1,4 @@
-import { type RcdWindow, rcdTime } from "../calc/index.ts";
+import { type RcdWindow, rcdTime } from "../calc/rcd-time.ts";
 import { memoByObject, memoOfContext } from "../circuit/kept.ts";
 import { outletRcds, rcdsOfBoard } from "../circuit/rcds.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";

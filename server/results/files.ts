@@ -1,5 +1,7 @@
 /** Checks files that are all at hand, with those they use: the whole of a run without disk, threads or cache. */
-import type { LoadedFile, Sources } from "../workspace/project.ts";
+
+import type { Sources } from "../workspace/gather.ts";
+import type { LoadedFile } from "../workspace/loaded-file.ts";
 import { UseGraph } from "../workspace/use-graph.ts";
 import { useSummary } from "../workspace/uses.ts";
 import { Joiner } from "./join.ts";

@@ -2,7 +2,7 @@ import type { Spot } from "../rules/frame/rule.ts";
 import { Positions, textOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import { lineStarts } from "../text/lines.ts";
-import type { LoadedFile } from "../workspace/project.ts";
+import type { LoadedFile } from "../workspace/loaded-file.ts";
 import type { Excerpt, ResultPlace } from "./result.ts";
 
 interface Located {

@@ -2,7 +2,9 @@
 import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { firstOfEach } from "../rules/frame/first-of-each.ts";
 import { type Finding, type Severity, wordSpot } from "../rules/frame/rule.ts";
-import { type LoadedFile, Project, type Sources } from "../workspace/project.ts";
+import type { Sources } from "../workspace/gather.ts";
+import type { LoadedFile } from "../workspace/loaded-file.ts";
+import { Project } from "../workspace/project.ts";
 import { Locator } from "./places.ts";
 import type { FileHolds, FileResult, ResultFinding, ResultSource, ScheduleResult, Suppressed } from "./result.ts";
 import { surveyOf } from "./survey.ts";

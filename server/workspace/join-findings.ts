@@ -3,7 +3,8 @@ import { departureUnused } from "../rules/frame/departure-checks.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import { byPlace, keyOf } from "./finding-order.ts";
-import type { LoadedFile, Project } from "./project.ts";
+import type { LoadedFile } from "./loaded-file.ts";
+import type { Project } from "./project.ts";
 
 interface Joined {
   readonly finding: Finding;

@@ -2,7 +2,7 @@
 import type { Document, Edit } from "../syntax/document.ts";
 import { applyEdit } from "../syntax/edit.ts";
 import { editText, isLarge, openText } from "./large-text.ts";
-import { type LoadedFile, loadFile } from "./project.ts";
+import { type LoadedFile, loadFile } from "./loaded-file.ts";
 
 export interface OpenFile {
   /** The address as the editor spells it. */

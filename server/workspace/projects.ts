@@ -1,5 +1,7 @@
 import { Engine } from "../model/engine.ts";
-import { type LoadedFile, Project, type Sources } from "./project.ts";
+import type { Sources } from "./gather.ts";
+import type { LoadedFile } from "./loaded-file.ts";
+import { Project } from "./project.ts";
 
 export type ReadFile = LoadedFile | { readonly failure: string };
 

@@ -9,8 +9,9 @@ import { type Document, documentOf, type Edit, Positions } from "../syntax/docum
 import type { Segment } from "../syntax/split.ts";
 import { CheckRun } from "./check-run.ts";
 import { findingsOfFile } from "./join-findings.ts";
+import { type Host, type LoadedFile, loadFile } from "./loaded-file.ts";
 import { noteEdits, type OpenFile, openFile, upToDate } from "./open-file.ts";
-import { type Host, type LoadedFile, loadFile, type Project } from "./project.ts";
+import type { Project } from "./project.ts";
 import { Projects, type ReadFile, type WorkspaceState } from "./projects.ts";
 import { pastOf } from "./uri.ts";
 import { UseGraph } from "./use-graph.ts";

@@ -6,7 +6,8 @@
 import { type CircuitRuns, legEnd } from "../../server/calc/circuit-network.ts";
 import { soundReading, standings } from "../../server/calc/sound-readings.ts";
 import { limitOf, usualAccuracy } from "../../server/diagnosis/sheet.ts";
-import { fileOfText, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { radialOf, ringOf } from "../diagnosis/helpers.ts";
 import { generate } from "../helpers/generate.ts";
 import { generateStanding, generateWorks } from "../helpers/generate-wide.ts";

@@ -3,7 +3,9 @@
  * nothing graver may have come. Run: node tests/bench/fixes.ts [installations]
  */
 import type { Finding } from "../../server/rules/frame/rule.ts";
-import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 import { dangers } from "../helpers/dangers.ts";
 import { generate } from "../helpers/generate.ts";
 import { random } from "../helpers/random.ts";

@@ -5,7 +5,9 @@
 import { cpuUsage } from "node:process";
 import { Engine } from "../../server/model/engine.ts";
 import { type Document, documentOf } from "../../server/syntax/document.ts";
-import { checkProject, fileOfText, type LoadedFile, loadFile, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText, type LoadedFile, loadFile } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 import { generate } from "../helpers/generate.ts";
 
 const sources: Sources = { engine: new Engine(), file: () => ({ failure: "" }), resolve: (_, use) => use };

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { networkOf } from "../../server/boards/network.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { protectiveAtFault } from "../../server/readings/loop.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
 const text = (Ze: string, cpc: string, device = "BS 88-2 32 A 80 kA gG") => `wayfile 1

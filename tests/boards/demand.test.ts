@@ -7,7 +7,7 @@ import { diversified } from "../../server/calc/diversity.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { textOf } from "../../server/syntax/document.ts";
 import { applyEdit } from "../../server/syntax/edit.ts";
-import { fileOfText, loadFile } from "../../server/workspace/project.ts";
+import { fileOfText, loadFile } from "../../server/workspace/loaded-file.ts";
 import { half } from "../calc/helpers.ts";
 import { generate } from "../helpers/generate.ts";
 import { installationOf, nodeOf } from "../helpers/place.ts";

@@ -4,7 +4,7 @@ import { type DesignLine, designOfBoard, designOfOrigin, designOfWay } from "../
 import { networkOf } from "../../server/boards/network.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { foundBy } from "../helpers/fixing.ts";
 import { generate } from "../helpers/generate.ts";
 import { unmark } from "../helpers/sample.ts";

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { designOfWay } from "../../server/boards/design.ts";
 import { networkOf } from "../../server/boards/network.ts";
 import { installationsOf } from "../../server/model/installation.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
 const yard = (device: string, U0 = "55 V", more = "") => `wayfile 1

@@ -5,7 +5,7 @@ import { expect, test } from "vitest";
 import { coloursFor } from "../../server/cli/colours.ts";
 import { framed } from "../../server/cli/formats/frame.ts";
 import { Locator } from "../../server/results/places.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { Folder, faultyWay, framesOf, schedule } from "./run.ts";
 
 /** The frames of one check; the sample stands in `a.ways`. */

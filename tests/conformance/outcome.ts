@@ -4,7 +4,9 @@ import type { BoardHead, FileModel, Way } from "../../server/model/file.ts";
 import type { AnyValue, Fact, Facts } from "../../server/model/values.ts";
 import { Positions } from "../../server/syntax/document.ts";
 import type { Segment } from "../../server/syntax/split.ts";
-import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 
 /** A statement: its word and arguments, each token by kind and letters, and those of its block. */
 interface TreeNode {

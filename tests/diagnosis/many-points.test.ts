@@ -1,6 +1,8 @@
 /** However many points a circuit has, a diagnosis ends soon; where not everything was tried, that is said. */
 import { describe, expect, it } from "vitest";
-import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 
 const sources: Sources = { file: () => ({ failure: "" }), resolve: (_, use) => use };
 

@@ -8,7 +8,8 @@ import { Engine } from "../../server/model/engine.ts";
 import type { BoardInPlace } from "../../server/model/installation.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import { checkBoardInSlices } from "../../server/rules/frame/check-board.ts";
-import { fileOfText, Project } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { Project } from "../../server/workspace/project.ts";
 import { random } from "../helpers/random.ts";
 
 /** A ring of points with readings that no sound one gives, by the resistances of 2.5 mm² and 1.5 mm² copper. */

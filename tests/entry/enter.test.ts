@@ -10,7 +10,7 @@ import { incomingOf } from "../../server/papers/incoming.ts";
 import { workbookOf } from "../../server/papers/workbook.ts";
 import { entriesOfFile } from "../../server/readings/entries.ts";
 import { valuesOf } from "../../server/reports/schedule/values.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { Folder } from "../cli/run.ts";
 
 const shed = `wayfile 1

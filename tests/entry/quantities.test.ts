@@ -7,7 +7,7 @@ import { placeName, slotName, slotsOf } from "../../server/entry/slots.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { fillSheetOf } from "../../server/papers/fill-sheet.ts";
 import { incomingOf } from "../../server/papers/incoming.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const mill = `wayfile 1
 instrument M1 "Tester" { range insulation 999 MΩ }

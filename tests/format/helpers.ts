@@ -1,6 +1,6 @@
 import { installationsOf } from "../../server/model/installation.ts";
 import type { AnyValue, Fact, Facts } from "../../server/model/values.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 /**
  * What a text says, without where it says it: every fact with its values, block by block. Facts of one word keep their

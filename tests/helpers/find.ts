@@ -2,7 +2,7 @@ import { installationsOf } from "../../server/model/installation.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import type { Finding, Rule, Setting } from "../../server/rules/frame/rule.ts";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { inSetting } from "./sample.ts";
 
 const byId: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

@@ -1,7 +1,9 @@
 /** Findings with what would put them right, applied as an editor would apply it. */
 
 import type { Finding } from "../../server/rules/frame/rule.ts";
-import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 
 const alone: Sources = { file: () => ({ failure: "there is no such file." }), resolve: (_, use) => use };
 

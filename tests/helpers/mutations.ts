@@ -1,7 +1,9 @@
 /** One slip of the pen in a sound schedule, of each kind that hands make, and what the language says of it. */
 import { globSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 
 const root = path.join(import.meta.dirname, "../../examples");
 

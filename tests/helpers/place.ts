@@ -1,7 +1,7 @@
 import { type BoardNode, networkOf } from "../../server/boards/network.ts";
 import type { WayStudy } from "../../server/circuit/way.ts";
 import { type Installation, installationsOf } from "../../server/model/installation.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 /** The one installation of a text. Throws where the text is not sound. */
 export function installationOf(text: string): Installation {

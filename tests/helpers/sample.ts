@@ -8,7 +8,9 @@ import { checkInstallation } from "../../server/rules/frame/check.ts";
 import type { Finding, Rule, Setting } from "../../server/rules/frame/rule.ts";
 import { failures } from "../../server/rules/frame/run-rules.ts";
 import { Positions } from "../../server/syntax/document.ts";
-import { checkProject, fileOfText, type LoadedFile, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText, type LoadedFile } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 
 failures.thrown = true;
 

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { afterAll, describe, expect, it, vi } from "vitest";
 import { format } from "../../server/format/format.ts";
 import { entriesOfFile } from "../../server/readings/entries.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { TestRepository } from "../helpers/repository.ts";
 
 const root = join(import.meta.dirname, "../..");

@@ -5,7 +5,7 @@ import { format } from "../../server/format/format.ts";
 import { isMerged, type Merged, merge, viewOf } from "../../server/merge/merge.ts";
 import { textOf } from "../../server/merge/write.ts";
 import { entriesOfFile } from "../../server/readings/entries.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { type ThreeWay, threeWay } from "./edits.ts";
 
 /** A thousand merges where nothing else is asked for; a hunt for a rare fault takes more. */

@@ -2,7 +2,9 @@
 import { describe, expect, test } from "vitest";
 import type { Setting } from "../../server/rules/frame/rule.ts";
 import { applyEdits } from "../../server/text/lines.ts";
-import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 import { inSetting } from "../helpers/sample.ts";
 
 interface Case {

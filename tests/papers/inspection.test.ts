@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
 import { inspectionReport } from "../../server/reports/inspection/inspection.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
-import { checkProject, fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 
 interface Parts {
   readonly edition?: string;

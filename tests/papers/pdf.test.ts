@@ -8,7 +8,8 @@ import { pdfOf } from "../../server/papers/pdf.ts";
 import { scheduleOf } from "../../server/reports/schedule/schedule.ts";
 import type { Report } from "../../server/reports/setting/document.ts";
 import { workingOf } from "../../server/reports/working/working.ts";
-import { fileOfText, gather } from "../../server/workspace/project.ts";
+import { gather } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const examples = resolve(import.meta.dirname, "../../examples");
 const disk = {

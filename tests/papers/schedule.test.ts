@@ -7,7 +7,7 @@ import { workbookOf } from "../../server/papers/workbook.ts";
 import { scheduleOf } from "../../server/reports/schedule/schedule.ts";
 import { valuesOf } from "../../server/reports/schedule/values.ts";
 import type { Cell, Grid } from "../../server/reports/setting/document.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { runIn } from "../cli/run.ts";
 
 const examples = `${import.meta.dirname}/../../examples`;

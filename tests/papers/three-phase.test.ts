@@ -6,7 +6,7 @@ import { pdfOf } from "../../server/papers/pdf.ts";
 import type { Fill } from "../../server/reports/schedule/cell.ts";
 import { scheduleOf } from "../../server/reports/schedule/schedule.ts";
 import type { Grid } from "../../server/reports/setting/document.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { find } from "../helpers/find.ts";
 
 const saw = (dead: string, live: string, device = "C16 three-pole"): string => `wayfile 1

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 import { firstWay, textWith } from "./helpers.ts";
 

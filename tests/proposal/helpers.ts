@@ -4,7 +4,7 @@ import type { Proposal, Wants } from "../../server/proposal/proposal.ts";
 import { propose } from "../../server/proposal/propose.ts";
 import { written } from "../../server/proposal/write.ts";
 import type { Setting } from "../../server/rules/frame/rule.ts";
-import { fileOfText, type LoadedFile } from "../../server/workspace/project.ts";
+import { fileOfText, type LoadedFile } from "../../server/workspace/loaded-file.ts";
 import { inSetting } from "../helpers/sample.ts";
 
 interface Proposed {

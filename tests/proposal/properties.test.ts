@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cableText, deviceText } from "../../server/proposal/lines.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 import { firstWay, lineOf, proposed, ratingOf } from "./helpers.ts";
 

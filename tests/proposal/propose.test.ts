@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { lineOf, proposed, whyNot } from "./helpers.ts";
 
 const heater = (first: string, rest = "Ib 13 A") =>

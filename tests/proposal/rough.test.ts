@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { generate } from "../helpers/generate.ts";
 import { inSetting } from "../helpers/sample.ts";
 import { firstWay, proposed, textWith } from "./helpers.ts";

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { proposed, textWith, whyNot } from "./helpers.ts";
 
 function at(text: string, id: string) {

@@ -7,7 +7,7 @@ import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { type Address, type AddressStep, parseAddress, printAddress } from "../../server/readings/address.ts";
 import { type Entry, entriesOfFile, entriesOfInstallation } from "../../server/readings/entries.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const entriesIn = (text: string): readonly Entry[] => entriesOfFile(fileOfText("a.ways", text).model);
 const examples = readdirSync("examples", { recursive: true, encoding: "utf8" })

@@ -1,7 +1,7 @@
 /** What an entry says of its line: its meaning apart from its layout, what is shown of it, and what tells two of a word apart. */
 import { describe, expect, it } from "vitest";
 import { type Entry, entriesOfBoard, entriesOfFile, entriesOfWay } from "../../server/readings/entries.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const inFile = (text: string) => fileOfText("a.ways", text).model;
 const inWay = (lines: string): readonly Entry[] =>

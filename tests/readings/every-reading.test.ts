@@ -13,7 +13,8 @@ import type { Installation } from "../../server/model/installation.ts";
 import { entriesOfInstallation } from "../../server/readings/entries.ts";
 import { comparisonOf } from "../../server/reports/compare/comparison.ts";
 import { seriesOf } from "../../server/reports/history/timeline.ts";
-import { checkProject, fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 import { openSample } from "../helpers/cursor.ts";
 import { inSetting } from "../helpers/sample.ts";
 

@@ -3,7 +3,7 @@ import { studyWay, type WayStudy } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { circuitOf } from "../../server/readings/circuit-network.ts";
 import { coldBoardImpedance, expectedCircuit } from "../../server/readings/expected.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { readingOf } from "../helpers/reading.ts";
 import { inSetting } from "../helpers/sample.ts";
 import { electrode, feeder } from "../reports/samples.ts";

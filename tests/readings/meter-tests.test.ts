@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
 import type { Facts } from "../../server/model/values.ts";
 import { supplyTests } from "../../server/readings/meter-tests.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 function daysOf(lines: string): readonly (readonly [day: string, instruments: string, words: string])[] {
   const text = `wayfile 1

@@ -10,7 +10,7 @@ import { scheduleOf } from "../../server/reports/schedule/schedule.ts";
 import { valuesOf } from "../../server/reports/schedule/values.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { worksheet } from "../../server/reports/worksheet/worksheet.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { atCursor } from "../helpers/cursor.ts";
 import { find } from "../helpers/find.ts";
 

@@ -9,7 +9,7 @@ import { workingOf } from "../../server/reports/working/working.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import type { Setting } from "../../server/rules/frame/rule.ts";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { disagreement, isCalculated } from "../helpers/arithmetic.ts";
 import { inSetting, unmark } from "../helpers/sample.ts";
 import { hazards } from "../rules/hazards.table.ts";

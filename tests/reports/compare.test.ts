@@ -7,7 +7,7 @@ import { installationsOf } from "../../server/model/installation.ts";
 import { comparisonOf, isSame } from "../../server/reports/compare/comparison.ts";
 import { comparisonReport } from "../../server/reports/compare/report.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const folder = "examples/heron-wharf/";
 const boatyard = readFileSync(`${folder}boatyard.ways`, "utf8");

@@ -4,7 +4,7 @@ import { layOf } from "../../server/conduits/lay.ts";
 import { crossSection as drawn } from "../../server/drawings/cross-section.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { imageOf, pictureOf } from "../../server/reports/setting/picture.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { wellFormed } from "./well-formed.ts";
 
 function studied(containment: string, ways: readonly string[]) {

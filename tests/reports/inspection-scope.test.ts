@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
 import { inspectionReport } from "../../server/reports/inspection/inspection.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 /** Zs of 0.98 Ω is within the 1.09 Ω of the old fuse, and above 0.8 of it. */
 const refusalOf = (work: string, Zs: string): string => {

@@ -5,7 +5,7 @@ import { inspectionReport } from "../../server/reports/inspection/inspection.ts"
 import { supplyRows } from "../../server/reports/inspection/supply.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const sourcesIn = (supply: string, ways: string): string | undefined => {
   const text = `wayfile 1

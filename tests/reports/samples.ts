@@ -3,7 +3,7 @@ import { type Installation, installationsOf } from "../../server/model/installat
 import { targetIn } from "../../server/reports/common/target.ts";
 import type { Report } from "../../server/reports/setting/document.ts";
 import { workingOf } from "../../server/reports/working/working.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { loft } from "../helpers/cursor.ts";
 
 export const installations = (text: string): Installation[] => installationsOf([fileOfText("sample.ways", text)]);

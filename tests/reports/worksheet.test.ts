@@ -6,7 +6,7 @@ import { reportHtml } from "../../server/reports/setting/html.ts";
 import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { worksheetOf } from "../../server/reports/worksheet/scope.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { Folder } from "../cli/run.ts";
 
 const weir = `wayfile 1

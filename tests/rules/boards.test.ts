@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { fixed, foundBy } from "../helpers/fixing.ts";
 import { findingsOf, inSetting, unmark } from "../helpers/sample.ts";
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type ContainmentStudy, containmentsOf, containmentsOn } from "../../server/conduits/containment.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { conduitRuns } from "../../server/tables/conduit-runs.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { find, fixed } from "../helpers/find.ts";
 import { findingsOf } from "../helpers/sample.ts";
 

@@ -3,7 +3,7 @@ import { installationsOf } from "../../server/model/installation.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import type { Setting } from "../../server/rules/frame/rule.ts";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { deadFamilies, deadFindings, idsOf } from "../helpers/dead-tests.ts";
 import { inSetting, unmark } from "../helpers/sample.ts";
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { format } from "../../server/format/format.ts";
-import { checkProject, fileOfText, type ProjectResult } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject, type ProjectResult } from "../../server/workspace/project.ts";
 
 const sources = { file: () => ({ failure: "there is no such file." }), resolve: (_: string, use: string) => use };
 

@@ -8,7 +8,7 @@ import { installationsOf } from "../../server/model/installation.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import type { Finding, Rule } from "../../server/rules/frame/rule.ts";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { inSetting, unmark } from "../helpers/sample.ts";
 
 const later = "The rule may be later than this work: noted, not a fault.";

@@ -1,6 +1,8 @@
 /** What stands in a file outside any installation, and what several installations share. */
 import { describe, expect, it } from "vitest";
-import { checkProject, fileOfText, type ProjectResult, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
+import { checkProject, type ProjectResult } from "../../server/workspace/project.ts";
 
 const sources = (files: Readonly<Record<string, string>>): Sources => ({
   file: (path) => {

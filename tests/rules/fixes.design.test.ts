@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { allIn, fixed, foundBy } from "../helpers/fixing.ts";
 import { inSetting, unmark } from "../helpers/sample.ts";
 

@@ -1,7 +1,7 @@
 /** What a record allows of fixes: a reading is what the meter showed, a part on the wall is what it is. */
 import { describe, expect, it } from "vitest";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { allIn, fixed, foundBy } from "../helpers/fixing.ts";
 import { inSetting, unmark } from "../helpers/sample.ts";
 

@@ -7,7 +7,7 @@ import { comparisonReport } from "../../server/reports/compare/report.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { summaryOf } from "../../server/reports/summary/summary.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
 const schedule = (board: string, own = ""): string => `wayfile 1

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
 const house = ({ way = "", board = "", supply = "earthing TT" }): string => `wayfile 1

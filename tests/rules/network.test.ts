@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { checkProject, fileOfText, type LoadedFile } from "../../server/workspace/project.ts";
+import { fileOfText, type LoadedFile } from "../../server/workspace/loaded-file.ts";
+import { checkProject } from "../../server/workspace/project.ts";
 import { find, fixed, marked } from "../helpers/find.ts";
 
 const file = (boards: string, before = ""): string => `wayfile 1

@@ -5,7 +5,7 @@ import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
 import { workingOf } from "../../server/reports/working/working.ts";
 import type { Setting } from "../../server/rules/frame/rule.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { fixed } from "../helpers/fixing.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 

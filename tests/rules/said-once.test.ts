@@ -9,7 +9,7 @@ import { comparisonReport } from "../../server/reports/compare/report.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import { applyEdits } from "../../server/text/lines.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
 const type = `circuit-type lights radial {

@@ -1,7 +1,7 @@
 /** What holds of every finding in every check's samples, whatever the check. */
 import { describe, expect, it } from "vitest";
 import { rules } from "../../server/rules/list.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { fixed, foundBy } from "../helpers/fixing.ts";
 import { foundIn, samplesOf } from "./recorded/record.ts";
 

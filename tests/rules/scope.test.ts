@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const schedule = (board: string, old: string, kind = "addition") => `wayfile 1
 instrument M1 "Multifunction tester" {

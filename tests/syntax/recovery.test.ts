@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
 const way = (id: number, ...extra: string[]): string[] => [`    way ${id} radial "Way ${id}" {`, ...extra, "    }"];

@@ -1,7 +1,7 @@
 /** Slips as the trade writes them: each has one answer, and its fix gives a line that is read. */
 import { describe, expect, test } from "vitest";
 import { applyEdits } from "../../server/text/lines.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
 type Place = "board" | "way" | "dead" | "live";

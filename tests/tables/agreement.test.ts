@@ -1,38 +1,23 @@
 import { describe, expect, it } from "vitest";
 import { faultCurrent, impedanceOf } from "../../server/calc/fault-current.ts";
 import { loopLimit } from "../../server/calc/loop-limit.ts";
-import {
-  adiabaticFactors,
-  breakerLoop,
-  breakingCapacities,
-  capacity4D1A,
-  capacity4D2A,
-  capacity4D4A,
-  capacity4D5,
-  capacity4E1A,
-  capacity4E4A,
-  conductorResistance,
-  disconnectionScope,
-  disconnectionTimes,
-  diversityAllowances,
-  diversityShares,
-  drop4D1B,
-  drop4D2B,
-  drop4E1B,
-  energyClasses,
-  flexibleCords,
-  fuseLoop5,
-  fuseLoop04,
-  loopTerms,
-  overloadRules,
-  rcdTestRules,
-  rcdTimes,
-  ringContinuity,
-  supplyValues,
-  testPrecautions,
-  tripBands,
-} from "../../server/tables/index.ts";
+import { adiabaticFactors } from "../../server/tables/adiabatic.ts";
+import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "../../server/tables/capacity-70.ts";
+import { capacity4E1A, capacity4E4A } from "../../server/tables/capacity-90.ts";
+import { conductorResistance } from "../../server/tables/conductors.ts";
+import { breakingCapacities, energyClasses, tripBands } from "../../server/tables/devices.ts";
+import { disconnectionScope, disconnectionTimes } from "../../server/tables/disconnection.ts";
+import { diversityAllowances } from "../../server/tables/diversity.ts";
+import { diversityShares } from "../../server/tables/diversity-shares.ts";
+import { drop4D1B, drop4D2B, drop4E1B, flexibleCords } from "../../server/tables/drop.ts";
+import { overloadRules } from "../../server/tables/factors.ts";
+import { breakerLoop, loopTerms } from "../../server/tables/loop-breakers.ts";
+import { fuseLoop5, fuseLoop04 } from "../../server/tables/loop-fuses.ts";
+import { rcdTestRules, rcdTimes } from "../../server/tables/rcd.ts";
+import { ringContinuity } from "../../server/tables/ring.ts";
+import { supplyValues } from "../../server/tables/supply.ts";
 import { known } from "../../server/tables/table.ts";
+import { testPrecautions } from "../../server/tables/testing.ts";
 import { recent } from "../calc/helpers.ts";
 
 /** Tables that were printed apart from one another, and say of one thing the same by the physics behind both. */

@@ -7,7 +7,7 @@ import { cameLater, citations } from "../../server/tables/citations.ts";
 import { citedIn } from "../../server/tables/cited.ts";
 import { editionOf, editions } from "../../server/tables/editions.ts";
 import { tables } from "../../server/tables/index.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
 const house = (standard: string): string => `wayfile 1
 installation "Old house" {

@@ -1,36 +1,25 @@
+import { adiabaticFactors } from "../../server/tables/adiabatic.ts";
+import { armourAreas, armourResistance } from "../../server/tables/armour.ts";
+import { metalConstants } from "../../server/tables/conductor-heat.ts";
+import { conduitStraight, containmentRules, trunkingCables } from "../../server/tables/containment.ts";
+import { breakingCapacities, energyClasses, legacyTripBands, tripBands } from "../../server/tables/devices.ts";
+import { disconnectionScope } from "../../server/tables/disconnection.ts";
+import { diversityShares } from "../../server/tables/diversity-shares.ts";
+import { dropLimits, flexibleCords } from "../../server/tables/drop.ts";
+import { groundFactors, overloadRules } from "../../server/tables/factors.ts";
+import { insulationRules } from "../../server/tables/insulation.ts";
+import { loopTerms } from "../../server/tables/loop-breakers.ts";
 import {
-  adiabaticFactors,
-  armourAreas,
-  armourResistance,
   bondingPme,
   bondingRules,
-  breakingCapacities,
   buriedEarthing,
-  conduitStraight,
-  containmentRules,
-  conventionalCircuits,
-  disconnectionScope,
-  diversityShares,
-  dropLimits,
-  energyClasses,
-  flexibleCords,
-  groundFactors,
-  insulationRules,
-  legacyTripBands,
-  loopTerms,
-  metalConstants,
-  operatingFactors,
-  overloadRules,
   protectiveSizes,
-  rcdTestRules,
-  ringRules,
   supplementaryRules,
-  supplyValues,
-  temperatureCoefficients,
-  testTemperatureFactors,
-  tripBands,
-  trunkingCables,
-} from "../../server/tables/index.ts";
+} from "../../server/tables/protective.ts";
+import { rcdTestRules } from "../../server/tables/rcd.ts";
+import { conventionalCircuits, ringRules } from "../../server/tables/ring.ts";
+import { supplyValues } from "../../server/tables/supply.ts";
+import { operatingFactors, temperatureCoefficients, testTemperatureFactors } from "../../server/tables/temperature.ts";
 import type { Printed } from "./printed.ts";
 
 /**

@@ -1,29 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { truncate } from "../../server/calc/result.ts";
-import {
-  adiabaticFactors,
-  ambientFactors,
-  armourAreas,
-  armourResistance,
-  breakerLoop,
-  breakerLoopD5s,
-  bs1361Loop,
-  conductorResistance,
-  conduitRuns,
-  dropLimits,
-  faultTemperatures,
-  fuseLoop5,
-  fuseLoop04,
-  groundFactors,
-  loopTerms,
-  metalConstants,
-  operatingFactors,
-  pairResistance,
-  rcdLoop,
-  testTemperatureFactors,
-  trunkingSizes,
-} from "../../server/tables/index.ts";
+import { adiabaticFactors } from "../../server/tables/adiabatic.ts";
+import { armourAreas, armourResistance } from "../../server/tables/armour.ts";
+import { faultTemperatures, metalConstants } from "../../server/tables/conductor-heat.ts";
+import { conductorResistance, pairResistance } from "../../server/tables/conductors.ts";
+import { conduitRuns } from "../../server/tables/conduit-runs.ts";
+import { trunkingSizes } from "../../server/tables/containment.ts";
+import { dropLimits } from "../../server/tables/drop.ts";
+import { ambientFactors, groundFactors } from "../../server/tables/factors.ts";
+import { breakerLoop, breakerLoopD5s, loopTerms } from "../../server/tables/loop-breakers.ts";
+import { bs1361Loop, fuseLoop5, fuseLoop04 } from "../../server/tables/loop-fuses.ts";
+import { rcdLoop } from "../../server/tables/loop-rcd.ts";
 import { known, numberCell } from "../../server/tables/table.ts";
+import { operatingFactors, testTemperatureFactors } from "../../server/tables/temperature.ts";
 
 /** Two tables that follow from one another, or a table that follows a formula: where both exist they must agree. */
 

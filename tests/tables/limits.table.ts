@@ -1,34 +1,17 @@
-import {
-  ambientFactors,
-  breakerLoop,
-  breakerLoopD5s,
-  bs1361Loop,
-  capacity4D1A,
-  capacity4D2A,
-  capacity4D4A,
-  capacity4D5,
-  capacity4E1A,
-  capacity4E4A,
-  conductorResistance,
-  conduitCables,
-  conduitRuns,
-  disconnectionTimes,
-  drop4D1B,
-  drop4D2B,
-  drop4E1B,
-  fuseLoop5,
-  fuseLoop04,
-  fuseLoop2008,
-  groupingFactors,
-  insulationMinima,
-  minimumSizes,
-  pairResistance,
-  rcdBands,
-  rcdLoop,
-  rcdTimes,
-  thermalInsulationFactors,
-  trunkingSizes,
-} from "../../server/tables/index.ts";
+import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "../../server/tables/capacity-70.ts";
+import { capacity4E1A, capacity4E4A } from "../../server/tables/capacity-90.ts";
+import { conductorResistance, pairResistance } from "../../server/tables/conductors.ts";
+import { conduitRuns } from "../../server/tables/conduit-runs.ts";
+import { conduitCables, trunkingSizes } from "../../server/tables/containment.ts";
+import { disconnectionTimes } from "../../server/tables/disconnection.ts";
+import { drop4D1B, drop4D2B, drop4E1B } from "../../server/tables/drop.ts";
+import { ambientFactors, groupingFactors, thermalInsulationFactors } from "../../server/tables/factors.ts";
+import { insulationMinima } from "../../server/tables/insulation.ts";
+import { breakerLoop, breakerLoopD5s } from "../../server/tables/loop-breakers.ts";
+import { bs1361Loop, fuseLoop5, fuseLoop04, fuseLoop2008 } from "../../server/tables/loop-fuses.ts";
+import { rcdLoop } from "../../server/tables/loop-rcd.ts";
+import { minimumSizes } from "../../server/tables/protective.ts";
+import { rcdBands, rcdTimes } from "../../server/tables/rcd.ts";
 import type { Printed } from "./printed.ts";
 
 /**

@@ -1,8 +1,8 @@
+import { rcdTypes } from "../../server/tables/index.ts";
+import { inspectionIntervals } from "../../server/tables/inspection.ts";
+import { insulationMinima16 } from "../../server/tables/insulation-16th.ts";
+import { leakageLimits } from "../../server/tables/leakage.ts";
 import {
-  assumedRoutes,
-  inspectionIntervals,
-  insulationMinima16,
-  leakageLimits,
   placeBonding,
   placeDistances,
   placeEarths,
@@ -11,13 +11,11 @@ import {
   placeTouch,
   placeWater,
   placeZones,
-  rcdLimits,
-  rcdLoads,
-  rcdRequired,
-  rcdTypes,
-  testPrecautions,
-  usualCurves,
-} from "../../server/tables/index.ts";
+} from "../../server/tables/places.ts";
+import { rcdLimits, rcdLoads } from "../../server/tables/rcd-limits.ts";
+import { rcdRequired } from "../../server/tables/rcd-selection.ts";
+import { assumedRoutes, usualCurves } from "../../server/tables/sizing-practice.ts";
+import { testPrecautions } from "../../server/tables/testing.ts";
 import type { Printed } from "./printed.ts";
 
 /** Places, RCDs, inspection and testing, by the letters of the other lists. */

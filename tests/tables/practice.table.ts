@@ -1,7 +1,7 @@
 import { comparison } from "../../server/tables/comparison.ts";
 import { deadTestPractice } from "../../server/tables/dead-test-practice.ts";
 import { diagnosisPractice } from "../../server/tables/diagnosis-practice.ts";
-import { practiceValues } from "../../server/tables/index.ts";
+import { practiceValues } from "../../server/tables/practice.ts";
 import type { Printed } from "./printed.ts";
 
 /**

@@ -1,20 +1,13 @@
+import { armourEffects } from "../../server/tables/armour.ts";
+import { capacity4E2A } from "../../server/tables/capacity-90.ts";
 import { capacity4G1A, flexible60, flexible90, mineralAmbient } from "../../server/tables/capacity-other.ts";
+import { faultTemperatures } from "../../server/tables/conductor-heat.ts";
+import { harmonicNeutrals, selectivityRatios } from "../../server/tables/coordination.ts";
+import { enclosureWalls, singleDiameters } from "../../server/tables/diameters.ts";
 import { depthFactors, groundGroupingFactors, soilFactors } from "../../server/tables/ground.ts";
-import {
-  armourEffects,
-  capacity4E2A,
-  enclosureWalls,
-  faultTemperatures,
-  flatPairs,
-  harmonicNeutrals,
-  selectivityRatios,
-  singleDiameters,
-  sizingValues,
-  standardResiduals,
-  standardSizes,
-  usualConstructions,
-} from "../../server/tables/index.ts";
 import { drop4E4B, otherReactances } from "../../server/tables/reactance.ts";
+import { flatPairs, sizingValues, usualConstructions } from "../../server/tables/sizing-practice.ts";
+import { standardResiduals, standardSizes } from "../../server/tables/standard-values.ts";
 import type { Printed } from "./printed.ts";
 
 /** Capacities, drops, factors and sizes that the other lists leave out; the letters are theirs, and P is common practice. */

@@ -1,6 +1,7 @@
 /** Files of a folder as the server has them and as the terminal reads them, so that both can be asked the same. */
 import type { Edit } from "../../server/syntax/document.ts";
-import { fileOfText, type LoadedFile, type Sources } from "../../server/workspace/project.ts";
+import type { Sources } from "../../server/workspace/gather.ts";
+import { fileOfText, type LoadedFile } from "../../server/workspace/loaded-file.ts";
 import { resolveUri } from "../../server/workspace/uri.ts";
 import { type Snapshot, Workspace } from "../../server/workspace/workspace.ts";
 

@@ -1,7 +1,8 @@
 /** Checks one task in whichever thread it is given to. */
 import type { ScheduleResult } from "../../results/result.ts";
 import { judgeSchedule, resultOf } from "../../results/schedule.ts";
-import { type LoadedFile, Project } from "../../workspace/project.ts";
+import type { LoadedFile } from "../../workspace/loaded-file.ts";
+import { Project } from "../../workspace/project.ts";
 import type { Disk } from "../files.ts";
 import type { Cache } from "./cache.ts";
 import type { Made, Making, TaskResult } from "./made.ts";

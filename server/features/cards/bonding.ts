@@ -1,6 +1,6 @@
 /** Supplementary bonding: how thick it has to be, and what it may read. */
 import { type Supplementary, supplementaryLimit } from "../../boards/supplementary.ts";
-import { supplementaryBonding } from "../../calc/index.ts";
+import { supplementaryBonding } from "../../calc/protective-size.ts";
 import { studyWay } from "../../circuit/way.ts";
 import type { BoardInPlace } from "../../model/installation.ts";
 import { exact } from "../../model/values.ts";

@@ -1,9 +1,10 @@
 /** Supply, boards and the edition. */
 
-import { prospective } from "../../calc/fault-current.ts";
-import { type Calculated, electrodeAdvice, faultCurrent, totalLoop } from "../../calc/index.ts";
+import { faultCurrent, prospective } from "../../calc/fault-current.ts";
+import { totalLoop } from "../../calc/loop-impedance.ts";
 import { marginOf } from "../../calc/margin.ts";
-import { kiloamps, ohms } from "../../calc/result.ts";
+import { electrodeAdvice } from "../../calc/rcd-loop-limit.ts";
+import { type Calculated, kiloamps, ohms } from "../../calc/result.ts";
 import { boardImpedance } from "../../circuit/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { studyWay } from "../../circuit/way.ts";

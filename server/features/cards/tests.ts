@@ -1,17 +1,10 @@
 /** Readings of a way, each compared with its limit and with what it should be. */
 
-import {
-  type Calculated,
-  insulationRule,
-  quarterLineCpc,
-  quarterLineNeutral,
-  rcdTime,
-  rcdTripBand,
-  ringTolerance,
-  spurAddition,
-  totalLoop,
-} from "../../calc/index.ts";
-import { degrees, ohms, plain, volts } from "../../calc/result.ts";
+import { insulationRule } from "../../calc/insulation.ts";
+import { totalLoop } from "../../calc/loop-impedance.ts";
+import { rcdTime, rcdTripBand } from "../../calc/rcd-time.ts";
+import { type Calculated, degrees, ohms, plain, volts } from "../../calc/result.ts";
+import { quarterLineCpc, quarterLineNeutral, ringTolerance, spurAddition } from "../../calc/ring.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
 import { ratioOf } from "../../circuit/cpc.ts";
 import { loopLimits } from "../../circuit/disconnection.ts";

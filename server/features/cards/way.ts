@@ -2,9 +2,11 @@
 
 import { lengthOfReading, longestByLoop } from "../../boards/greatest-length.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
-import { type Calculated, dropLimit, overload, ringRule } from "../../calc/index.ts";
-import { amps, kiloamps, metres, percent, seconds, squareMillimetres } from "../../calc/result.ts";
+import { overload } from "../../calc/overload.ts";
+import { amps, type Calculated, kiloamps, metres, percent, seconds, squareMillimetres } from "../../calc/result.ts";
+import { ringRule } from "../../calc/ring.ts";
 import { asRememberedWords, onlyAsRemembered } from "../../calc/verdict.ts";
+import { dropLimit } from "../../calc/voltage-drop.ts";
 import { countWords } from "../../circuit/cable.ts";
 import { conductorPerMetre, whyNoCpc } from "../../circuit/cpc.ts";
 import { rcdName } from "../../circuit/describe.ts";

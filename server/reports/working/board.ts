@@ -3,8 +3,9 @@
 import { faultLevels } from "../../boards/fault-levels.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { supplementaryLimit, supplementaryOfCpc } from "../../boards/supplementary.ts";
-import { type Calculated, faultCurrent, supplementaryBonding } from "../../calc/index.ts";
-import { kiloamps, ohms, squareMillimetres, step } from "../../calc/result.ts";
+import { faultCurrent } from "../../calc/fault-current.ts";
+import { supplementaryBonding } from "../../calc/protective-size.ts";
+import { type Calculated, kiloamps, ohms, squareMillimetres, step } from "../../calc/result.ts";
 import { boardImpedance } from "../../circuit/board-impedance.ts";
 import { faultsAt } from "../../circuit/faults.ts";
 import { studySupply } from "../../circuit/supply.ts";

@@ -1,8 +1,10 @@
 /** Automatic disconnection: the time, the limits hot and cold, and the loop that is to be expected. */
 
 import { exceeds } from "../../calc/compare.ts";
-import { type Calculated, operatingResistance, rcdLoopLimit, totalLoop } from "../../calc/index.ts";
-import { ohms, remark, seconds, step } from "../../calc/result.ts";
+import { operatingResistance } from "../../calc/conductor-resistance.ts";
+import { totalLoop } from "../../calc/loop-impedance.ts";
+import { rcdLoopLimit } from "../../calc/rcd-loop-limit.ts";
+import { type Calculated, ohms, remark, seconds, step } from "../../calc/result.ts";
 import { operatingFactorOf, whyNoCpc } from "../../circuit/cpc.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";

@@ -3,8 +3,8 @@
 import { type FaultLevels, faultLevels, leastFaults } from "../../boards/fault-levels.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { type Calculated, faultCurrent } from "../../calc/index.ts";
-import { amps, kiloamps } from "../../calc/result.ts";
+import { faultCurrent } from "../../calc/fault-current.ts";
+import { amps, type Calculated, kiloamps } from "../../calc/result.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { WayStudy } from "../../circuit/way.ts";

@@ -2,7 +2,7 @@
 import type { ReadingFigures } from "../../../grammar/traits.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
 
-import { rcdTripBand } from "../../calc/index.ts";
+import { rcdTripBand } from "../../calc/rcd-time.ts";
 import { milliamps, milliseconds, ohms } from "../../calc/result.ts";
 import { loopLimits } from "../../circuit/disconnection.ts";
 import type { WayStudy } from "../../circuit/way.ts";

@@ -1,7 +1,7 @@
 /** The readings that were made, each beside what it is compared with, with what is left. */
 
-import { type Calculated, rcdTripBand } from "../../calc/index.ts";
-import { megohms, milliamps, milliseconds } from "../../calc/result.ts";
+import { rcdTripBand } from "../../calc/rcd-time.ts";
+import { type Calculated, megohms, milliamps, milliseconds } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";

@@ -1,8 +1,8 @@
 /** What a ring final has to satisfy besides its currents. */
 
 import { fallsShort } from "../../calc/compare.ts";
-import { ringRatings, ringRule } from "../../calc/index.ts";
 import { amps, plain, squareMillimetres } from "../../calc/result.ts";
+import { ringRatings, ringRule } from "../../calc/ring.ts";
 import { leastKnownCapacity } from "../../circuit/overload.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { ringRules } from "../../tables/ring.ts";

@@ -4,7 +4,7 @@ import { demandThrough, isGuarded, type RatedPart } from "../../boards/board-rat
 import { demandNotes } from "../../boards/demand-words.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { nextRatingUp } from "../../calc/index.ts";
+import { nextRatingUp } from "../../calc/minimum-size.ts";
 import { amps, relation, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import type { Source } from "../../tables/source.ts";

@@ -1,6 +1,6 @@
 /** What brings the loop of a design within its limit: a breaker of lower trip current, or the next cable size. */
 
-import { largerSizes } from "../../calc/index.ts";
+import { largerSizes } from "../../calc/minimum-size.ts";
 import { rewritten } from "../../circuit/rewritten.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";

@@ -1,5 +1,5 @@
+import { groupingFactor } from "../../calc/capacity-factors.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { groupingFactor } from "../../calc/index.ts";
 import { plain, remark } from "../../calc/result.ts";
 import type { ContainmentStudy } from "../../conduits/containment.ts";
 import type { Fix } from "../../model/problems.ts";

@@ -1,4 +1,4 @@
-import { straightRun } from "../../calc/index.ts";
+import { straightRun } from "../../calc/containment.ts";
 import { metres } from "../../calc/result.ts";
 import { workOf } from "../../circuit/supply.ts";
 import { isStated } from "../../conduits/sections.ts";

@@ -1,4 +1,4 @@
-import { mostBends } from "../../calc/index.ts";
+import { mostBends } from "../../calc/containment.ts";
 import { plain } from "../../calc/result.ts";
 import { containmentRule, inIt } from "../common/containments.ts";
 import { amount, factSpot } from "../frame/rule.ts";

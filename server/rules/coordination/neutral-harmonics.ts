@@ -1,5 +1,5 @@
 import { exceeds } from "../../calc/compare.ts";
-import { harmonicNeed } from "../../calc/index.ts";
+import { harmonicNeed } from "../../calc/harmonics.ts";
 import { amps, percent, squareMillimetres } from "../../calc/result.ts";
 import { capacityWith, sizeFor } from "../../circuit/overload.ts";
 import { combine } from "../../tables/source.ts";

@@ -3,7 +3,7 @@ import { demandOf } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { nextRatingUp } from "../../calc/index.ts";
+import { nextRatingUp } from "../../calc/minimum-size.ts";
 import { amps } from "../../calc/result.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";

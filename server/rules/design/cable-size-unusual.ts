@@ -1,4 +1,4 @@
-import { isStandardSize, nextSizeUp } from "../../calc/index.ts";
+import { isStandardSize, nextSizeUp } from "../../calc/minimum-size.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { standardSizes } from "../../tables/standard-values.ts";

@@ -1,4 +1,4 @@
-import { nextSizeUp, sizes } from "../../calc/index.ts";
+import { nextSizeUp, sizes } from "../../calc/minimum-size.ts";
 import { remark, squareMillimetres } from "../../calc/result.ts";
 import { armourSection } from "../../circuit/cpc.ts";
 import { deviceName } from "../../circuit/describe.ts";

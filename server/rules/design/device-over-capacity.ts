@@ -1,5 +1,5 @@
 import { exceeds } from "../../calc/compare.ts";
-import { groundShare, isWithinRounding, overload } from "../../calc/index.ts";
+import { groundShare, isWithinRounding, overload } from "../../calc/overload.ts";
 import { amps, plain, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import {

@@ -1,4 +1,4 @@
-import { nextRatingUp } from "../../calc/index.ts";
+import { nextRatingUp } from "../../calc/minimum-size.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
 import { inPlaceOf } from "../common/writing.ts";

@@ -1,4 +1,4 @@
-import { nextRatingUp, ratings } from "../../calc/index.ts";
+import { nextRatingUp, ratings } from "../../calc/minimum-size.ts";
 import { amps } from "../../calc/result.ts";
 import { breakerLoop } from "../../tables/loop-breakers.ts";
 import { standardRatings } from "../../tables/standard-values.ts";

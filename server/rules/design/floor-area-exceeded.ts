@@ -1,6 +1,6 @@
-import type { Calculated } from "../../calc/index.ts";
-import { ringRatings, ringRule } from "../../calc/index.ts";
+import type { Calculated } from "../../calc/result.ts";
 import { looked, plain } from "../../calc/result.ts";
+import { ringRatings, ringRule } from "../../calc/ring.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { conventionalRow } from "../../circuit/overload.ts";
 import type { WayStudy } from "../../circuit/way.ts";

@@ -1,5 +1,6 @@
 import { exceeds } from "../../calc/compare.ts";
-import { nextRatingUp, overload } from "../../calc/index.ts";
+import { nextRatingUp } from "../../calc/minimum-size.ts";
+import { overload } from "../../calc/overload.ts";
 import { amps, relation as relationStep, squareMillimetres } from "../../calc/result.ts";
 import { cookerUnjudged } from "../../circuit/cooker-load.ts";
 import { deviceName } from "../../circuit/describe.ts";

@@ -1,5 +1,5 @@
-import { ringRule } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
+import { ringRule } from "../../calc/ring.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 

@@ -1,6 +1,6 @@
 import { fallsShort } from "../../calc/compare.ts";
-import { ringRule } from "../../calc/index.ts";
 import { amps, relation, squareMillimetres } from "../../calc/result.ts";
+import { ringRule } from "../../calc/ring.ts";
 import { leastKnownCapacity, sizeFor } from "../../circuit/overload.ts";
 import { combine } from "../../tables/source.ts";
 import { inPlaceOf } from "../common/writing.ts";

@@ -1,5 +1,5 @@
-import { ringRatings } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
+import { ringRatings } from "../../calc/ring.ts";
 import { ringRules } from "../../tables/ring.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
 import { inPlaceOf } from "../common/writing.ts";

@@ -1,5 +1,4 @@
-import { looked } from "../../calc/index.ts";
-import { amps, plain, relation } from "../../calc/result.ts";
+import { amps, looked, plain, relation } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { inrushCurrent, startingCurrent, tripsOnStart } from "../../circuit/motor-start.ts";
 import { combine } from "../../tables/source.ts";

@@ -1,7 +1,7 @@
 import { feederDrop } from "../../boards/drop-feeder.ts";
 import { boardDrop, dropAbove, dropLimitOf, dropRooms } from "../../boards/drop-path.ts";
 import type { BoardNode } from "../../boards/network.ts";
-import { largerSizes } from "../../calc/index.ts";
+import { largerSizes } from "../../calc/minimum-size.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
 import { studyWay } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";

@@ -9,7 +9,7 @@ import {
 } from "../../boards/drop-path.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { largerSizes } from "../../calc/index.ts";
+import { largerSizes } from "../../calc/minimum-size.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
 import { studyWay } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";

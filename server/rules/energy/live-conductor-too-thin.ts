@@ -1,6 +1,6 @@
 import { heatBehindFuse } from "../../boards/energy.ts";
 import type { BoardNode, StudiedBoard } from "../../boards/network.ts";
-import { nextSizeUp } from "../../calc/index.ts";
+import { nextSizeUp } from "../../calc/minimum-size.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { memoOfBoard } from "../../circuit/kept.ts";

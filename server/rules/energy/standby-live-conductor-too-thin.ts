@@ -3,7 +3,7 @@ import type { Standby } from "../../boards/fault-levels.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { standbyOfWay } from "../../boards/standby.ts";
 import { fallsShort } from "../../calc/compare.ts";
-import { nextSizeUp } from "../../calc/index.ts";
+import { nextSizeUp } from "../../calc/minimum-size.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { overloadProtected } from "../../circuit/overload-relations.ts";

@@ -1,4 +1,4 @@
-import { threePhaseFault } from "../../calc/index.ts";
+import { threePhaseFault } from "../../calc/fault-current.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
 import {
   type FaultPlace,

@@ -1,9 +1,10 @@
 /** Checks one board, its ways first. What is found is kept with the board. */
 import { memoByObject } from "../../circuit/kept.ts";
 import { studyWay } from "../../circuit/way.ts";
+import { addBits } from "../../memo/bits.ts";
 import type { Board, Way } from "../../model/file.ts";
 import type { BoardInPlace } from "../../model/installation.ts";
-import { addBits, Reads, recordedBy } from "../../model/reads.ts";
+import { Reads, recordedBy } from "../../model/reads.ts";
 import { findingsOfWay, knownOrChecked, type Slices, workedOut } from "./check-way.ts";
 import { departuresIn, type PlacedDeparture } from "./departures.ts";
 import { gradingOnBoard } from "./graded-fixes.ts";

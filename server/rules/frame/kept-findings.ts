@@ -3,10 +3,10 @@
  * answers are the same, whatever else was edited and whichever schedule asks.
  */
 
+import { type Bits, hasBit } from "../../memo/bits.ts";
 import { Memo } from "../../memo/memo.ts";
 import { type ContextChange, changeBetween } from "../../model/context-change.ts";
 import type { Board, Way } from "../../model/file.ts";
-import { type Bits, hasBit } from "../../model/reads.ts";
 import type { SharedParts } from "../../model/shared-parts.ts";
 import type { Segment } from "../../syntax/split.ts";
 import type { PlacedDeparture } from "./departures.ts";

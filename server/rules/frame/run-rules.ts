@@ -1,5 +1,5 @@
 /** Puts rules to one subject, one after another, whatever they do. */
-import { type Askers, nobody } from "../../model/reads.ts";
+import { type Askers, nobody } from "../../model/questions.ts";
 import type { Fact } from "../../model/values.ts";
 import { asFound, citedIn } from "../../tables/cited.ts";
 import type { Edition } from "../../tables/editions.ts";

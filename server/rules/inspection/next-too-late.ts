@@ -1,6 +1,6 @@
 import { inspectionsOf } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
-import { type IntervalRow, inspectionIntervals } from "../../tables/index.ts";
+import { type IntervalRow, inspectionIntervals } from "../../tables/inspection.ts";
 import { installationRule, valueSpot } from "../frame/rule.ts";
 
 /** A few weeks to the day make no longer interval. */

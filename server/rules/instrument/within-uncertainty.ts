@@ -1,5 +1,6 @@
 import { exceeds } from "../../calc/compare.ts";
-import { insulationRule, rcdTripBand } from "../../calc/index.ts";
+import { insulationRule } from "../../calc/insulation.ts";
+import { rcdTripBand } from "../../calc/rcd-time.ts";
 import type { Calculated } from "../../calc/result.ts";
 import { metered } from "../../calc/uncertainty.ts";
 import { breakingOf } from "../../circuit/breaking.ts";

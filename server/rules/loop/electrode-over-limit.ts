@@ -1,4 +1,4 @@
-import { touchVoltage } from "../../calc/index.ts";
+import { touchVoltage } from "../../calc/rcd-loop-limit.ts";
 import { milliamps, ohms } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import type { ElectrodeStudy } from "../../readings/electrode.ts";

@@ -1,4 +1,4 @@
-import { electrodeAdvice } from "../../calc/index.ts";
+import { electrodeAdvice } from "../../calc/rcd-loop-limit.ts";
 import { ohms } from "../../calc/result.ts";
 import type { ElectrodeStudy } from "../../readings/electrode.ts";
 import type { Uncertainty } from "../../readings/uncertainty.ts";

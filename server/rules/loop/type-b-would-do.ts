@@ -1,4 +1,5 @@
-import { coldLimit, loopLimit } from "../../calc/index.ts";
+import { coldLimit } from "../../calc/cold-limit.ts";
+import { loopLimit } from "../../calc/loop-limit.ts";
 import { ohms } from "../../calc/result.ts";
 import { exactReading, premisesOf } from "../../circuit/supply.ts";
 import { inPlaceOf } from "../common/writing.ts";

@@ -1,4 +1,4 @@
-import { touchVoltage } from "../../calc/index.ts";
+import { touchVoltage } from "../../calc/rcd-loop-limit.ts";
 import { ohms, relation, volts } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import { touchLimit } from "../../circuit/places.ts";

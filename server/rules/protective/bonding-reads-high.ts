@@ -1,4 +1,4 @@
-import { lengthFromResistance, resistancePerMetre } from "../../calc/index.ts";
+import { lengthFromResistance, resistancePerMetre } from "../../calc/conductor-resistance.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";

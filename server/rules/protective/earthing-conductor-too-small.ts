@@ -1,6 +1,6 @@
 import { fallsShort } from "../../calc/compare.ts";
-import { type Calculated, nextSizeUp } from "../../calc/index.ts";
-import { squareMillimetres } from "../../calc/result.ts";
+import { nextSizeUp } from "../../calc/minimum-size.ts";
+import { type Calculated, squareMillimetres } from "../../calc/result.ts";
 import type { Facts } from "../../model/values.ts";
 import { earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../readings/earthing.ts";
 import type { Edition } from "../../tables/editions.ts";

@@ -1,4 +1,4 @@
-import { selectedProtective } from "../../calc/index.ts";
+import { selectedProtective } from "../../calc/protective-size.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
 import { stretchEnclosure } from "../../conduits/enclosure.ts";

@@ -1,5 +1,5 @@
 import { supplementaryOfCpc } from "../../boards/supplementary.ts";
-import { supplementaryBonding } from "../../calc/index.ts";
+import { supplementaryBonding } from "../../calc/protective-size.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import { cableWords } from "../common/dead-words.ts";
 import { inPlaceOf, wordsAfter } from "../common/writing.ts";

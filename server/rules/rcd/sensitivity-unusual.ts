@@ -1,5 +1,5 @@
 import { rcdsAt } from "../../boards/board-rcds.ts";
-import { residuals } from "../../calc/index.ts";
+import { residuals } from "../../calc/minimum-size.ts";
 import { milliamps } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { standardResiduals } from "../../tables/standard-values.ts";

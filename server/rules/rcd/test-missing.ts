@@ -1,6 +1,6 @@
 import { rcdsInWork } from "../../boards/board-rcds.ts";
-import { rcdTime } from "../../calc/index.ts";
 import { rcdLimit } from "../../calc/practice.ts";
+import { rcdTime } from "../../calc/rcd-time.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import { ownRcds } from "../../circuit/rcds.ts";
 import { isOutsideWork, stageOf } from "../../circuit/supply.ts";

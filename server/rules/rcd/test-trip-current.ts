@@ -1,5 +1,5 @@
 import { exceeds, fallsShort } from "../../calc/compare.ts";
-import { rcdTripBand } from "../../calc/index.ts";
+import { rcdTripBand } from "../../calc/rcd-time.ts";
 import { milliamps } from "../../calc/result.ts";
 import type { Rcd } from "../../circuit/way.ts";
 import { type Fact, type FactOf, type Quantity, quantityOf } from "../../model/values.ts";

@@ -1,5 +1,5 @@
 import { exceeds } from "../../calc/compare.ts";
-import type { RcdWindow } from "../../calc/index.ts";
+import type { RcdWindow } from "../../calc/rcd-time.ts";
 import { milliseconds } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
 import { latestRcdTests, type RcdTest, rcdLabel, windowOf } from "../../readings/rcd-tests.ts";

@@ -1,5 +1,5 @@
 import { rcdsAt, typeSpan } from "../../boards/board-rcds.ts";
-import { rcdCovers } from "../../calc/index.ts";
+import { rcdCovers } from "../../calc/rcd-time.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import { isOutsideWork } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";

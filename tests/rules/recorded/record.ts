@@ -7,7 +7,7 @@ import { installationsOf } from "../../../server/model/installation.ts";
 import { checkInstallation } from "../../../server/rules/frame/check.ts";
 import type { Finding, Related, Rule } from "../../../server/rules/frame/rule.ts";
 import { sourceText } from "../../../server/tables/source.ts";
-import { fileOfText } from "../../../server/workspace/project.ts";
+import { fileOfText } from "../../../server/workspace/loaded-file.ts";
 import { inSetting, unmark } from "../../helpers/sample.ts";
 
 interface Sample {
