@@ -13,13 +13,13 @@ export const addFmt: AddCommand = (program, terminal, finish) => {
   program
     .command("fmt")
     .description("Format schedules: one order, one alignment.")
-    .argument("<PATH...>", "files, folders, patterns, or - to lay out standard input to standard output")
-    .option("--check", "write nothing; exit with 1 if a file is not laid out")
+    .argument("<PATH...>", "files, folders, patterns, or - to format standard input to standard output")
+    .option("--check", "write nothing; exit with 1 if a file is not formatted")
     .option("--diff", "write nothing; show what would change as a patch, and exit with 1 if anything would")
     .option("--upgrade", "write the present names of words and checks for former ones")
     .option("--timing", "report on standard error how long each phase took")
     .option("--no-cache", "look at every file anew, and keep nothing for the next time")
-    .addOption(new Option("--threads <NUMBER>", "how many threads may lay out").argParser(wholeNumber))
+    .addOption(new Option("--threads <NUMBER>", "how many threads may format").argParser(wholeNumber))
     .addHelpText(
       "after",
       `

@@ -61,7 +61,7 @@ async function fmtUntil(
     },
   });
   // Settings that say something else than was meant leave out something else.
-  if (houses.failures.length > 0) return refuseSettings(houses, terminal, "laid out");
+  if (houses.failures.length > 0) return refuseSettings(houses, terminal, "formatted");
   const files = found.paths.length;
   timing.phase("search", `${files} files`);
   const done = new Done(options, disk, terminal);
@@ -160,7 +160,7 @@ class Done {
 
 async function fmtInput(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
   if (args.length > 1) {
-    return refuse("Standard input (-) is laid out by itself: leave out the other paths.", terminal);
+    return refuse("Standard input (-) is formatted by itself: leave out the other paths.", terminal);
   }
   const read = decode(await terminal.input(ceiling));
   if ("failure" in read) {

@@ -59,7 +59,7 @@ const withHelp = (args: readonly string[]): readonly string[] =>
 
 function commands(terminal: Terminal, finish: (code: number) => void): Command {
   const program = new Command("wayfile")
-    .description("Checks, lays out and explains circuit schedules written as text.")
+    .description("Checks, formats and explains circuit schedules written as text.")
     .usage("COMMAND")
     .version(manifest.version, "-V, --version", "print the version")
     .helpOption("-h, --help", "print this help")
@@ -112,6 +112,6 @@ const everyCommand: readonly AddCommand[] = [
 
 const examples = `Examples:
   wayfile check                     every schedule in this folder and those below
-  wayfile fmt --check schedules     whether they are laid out as they should be
+  wayfile fmt --check schedules     whether they are formatted
   wayfile explain loop/zs-over-limit
 `;

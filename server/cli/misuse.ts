@@ -43,8 +43,7 @@ const firstLine = (message: string): string => message.replace(/^error: /, "").r
 
 const quotedIn = (message: string): string | undefined => /'(.+?)'/.exec(firstLine(message))?.[1];
 
-const helpOf = (called: string): string =>
-  `“wayfile ${called === "" ? "" : `${called} `}--help” shows what may stand there.`;
+const helpOf = (called: string): string => `“wayfile ${called === "" ? "" : `${called} `}--help” shows what is valid.`;
 
 const optionIn = (message: string, command: Command): Option | undefined => {
   const flags = quotedIn(message);

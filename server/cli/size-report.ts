@@ -31,9 +31,13 @@ export function sizeText(
   if (decisions.length > 0) parts.push(decisionsText(decisions, colours));
   if (ruledOut.length > 0) parts.push(term`${colours.bold("Ruled out")}\n${ruledOutText(ruledOut)}`);
   if (open.length > 0) parts.push(term`${colours.bold("Taken for granted, or not judged")}\n${list(open)}`);
-  if (outcome === "fits") parts.push(term`${ending(path, written, changes, assumed)}\n`);
+  if (outcome === "fits") parts.push(term`${caution}\n${ending(path, written, changes, assumed)}\n`);
   return term.join(parts, "\n");
 }
+
+/** It stands where whoever only reads the end of it reads it. */
+const caution =
+  "A proposal: a competent person compares it with the standard and the site, and answers for the design.";
 
 function ending(path: string, written: boolean, changes: boolean, assumed: boolean): string {
   if (assumed) return "Nothing was written: this rests on what the way does not state.";

@@ -4,13 +4,15 @@
  */
 
 import type { IToken } from "chevrotain";
+import { roughTimes } from "../../grammar/choices.ts";
 import { endOf, isToken, lex } from "../../grammar/lexer.ts";
-import type { Param, WordRow } from "../../grammar/params.ts";
+import type { Choices, Param, WordRow } from "../../grammar/params.ts";
 import { proseOf } from "../../grammar/prose.ts";
 import { quantities } from "../../grammar/quantities.ts";
 import { units } from "../../grammar/units.ts";
 import { absences, type BlockKind, corrections, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
+import { mayBeAbsent, shapeOf } from "../model/row-shape.ts";
 import { siteTermsOf } from "../model/suggestions.ts";
 import { fenced, md, prose } from "../text/markdown.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
@@ -211,7 +213,9 @@ function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLi
   if (labelled) return offersOf(labelled);
   if (word.image === "way" && after.length === 0 && args.kind === undefined && !spotted.statement?.block)
     return free.flatMap((slot) => (slot[0] === "kind" ? kindOffers(bearings, offersOf(slot)) : either(slot)));
-  return [...free.flatMap(either), ...recordOffers(params, before)];
+  const isDated = before.some((token) => isToken(token, "Date") || Object.hasOwn(roughTimes, token.image));
+  const open = free.filter(([, { accepts }]) => !(isDated && accepts.kind === "roughTime"));
+  return [...open.flatMap(either), ...recordOffers(row, free, before)];
 }
 
 type Slot = readonly [name: string, param: Param];
@@ -250,20 +254,17 @@ function unitOffers(params: readonly Slot[]): Offer[] {
 const labelOffer = ({ label, accepts }: Param): Offer[] =>
   label === undefined ? [] : [{ label, kind: "label", detail: accepts.help, goesOn: true }];
 
-/** Where a reading came from, or why there is none. */
-function recordOffers(params: readonly (readonly [string, Param])[], before: readonly IToken[]): Offer[] {
-  const isReading = params.some(
-    ([, { accepts }]) =>
-      (accepts.kind === "quantity" && accepts.reading) || (accepts.kind === "choice" && accepts.absent),
-  );
-  if (!isReading) return [];
+/** Where a reading came from, what it was taken for before, or why there is none: as far as the line still takes it. */
+function recordOffers(row: WordRow, free: readonly Slot[], before: readonly IToken[]): Offer[] {
+  const { hasReading, canBeRead } = shapeOf(row);
   const said = new Set(before.map(({ image }) => image));
-  const fresh = ([word]: [string, string]): boolean => !said.has(word);
+  const isSaid = (word: string): boolean => said.has(word);
+  const sources: Choices = hasReading && !Object.keys(provenances).some(isSaid) ? provenances : {};
+  const mends: Choices = canBeRead && before.length > 0 && !Object.keys(corrections).some(isSaid) ? corrections : {};
+  const isOpen = free.some(([, { accepts }]) => mayBeAbsent(accepts)) && !Object.keys(absences).some(isSaid);
   return [
-    ...Object.entries({ ...provenances, ...(before.length > 0 ? corrections : {}) })
-      .filter(fresh)
-      .map(([label, detail]): Offer => ({ label, kind: "choice", detail })),
-    ...(before.length > 0 && said.has("LIM") ? [] : Object.entries(absences)).map(
+    ...Object.entries({ ...sources, ...mends }).map(([label, detail]): Offer => ({ label, kind: "choice", detail })),
+    ...Object.entries(isOpen ? absences : {}).map(
       ([label, detail]): Offer => ({
         label,
         kind: "choice",

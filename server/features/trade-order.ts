@@ -186,7 +186,7 @@ export function argumentsFirst(word: string, said: readonly string[], standard: 
     case "live":
       return ["on", "with"];
     case "insulation":
-      return ["voltage", "L-N", "L-E", "N-E", "N-N"];
+      return ["voltage", "each", "L-N", "L-E", "N-E", "N-N"];
     case "at":
       return ["point", "L-N", "L-E", "Zs", "polarity"];
     case "way":

@@ -95,7 +95,10 @@ function wayAndBoardAt(snapshot: Snapshot, { segment }: CursorContext) {
 
 function nameOffers(snapshot: Snapshot, spotted: CursorContext, kind: NameKind): Offer[] {
   const { board, way } = wayAndBoardAt(snapshot, spotted);
-  return definedNames(snapshot, kind, board, way).map(({ name, fact }) => ({
+  const names = definedNames(snapshot, kind, board, way);
+  // No board feeds itself.
+  const others = kind === "board" ? names.filter(({ name }) => name.value !== board?.head.name) : names;
+  return others.map(({ name, fact }) => ({
     label: name.value,
     kind: "name",
     detail: titleOf(fact.segment.text.slice(fact.start, fact.end)),

@@ -59,7 +59,7 @@ test.each([
     "“--since” needs a value, as --since <REVISION>: check what changed since a revision of git, and what uses it.",
   ],
   [["size", "a.ways"], "“size” needs --way <BOARD/WAY>: the way, such as A/3."],
-  [["fmt"], "“fmt” needs PATH: files, folders, patterns, or - to lay out standard input to standard output."],
+  [["fmt"], "“fmt” needs PATH: files, folders, patterns, or - to format standard input to standard output."],
   [["check", "--color", "sometimes"], "“sometimes” is no value of --color. It is auto, always or never."],
   [["fmt", "--colour", "never", "."], "There is no option “--colour” of “fmt”. Did you mean --color?"],
   [["completion", "basch"], "“basch” is no value of SHELL. Did you mean bash? It is bash, zsh or fish."],

@@ -52,6 +52,12 @@ describe("completion", () => {
       expect(detail, label).toBeTruthy();
   });
 
+  it("offers every pair at once, and no board as the one that feeds it", async () => {
+    const insulation = loft.replace(/insulation .*$/m, "insulation 500 V ┆");
+    expect(await offered(insulation)).toMatch(/^each, L-N, L-E, N-E/);
+    expect((await offered(loft.replace(/fed-from .*$/m, "fed-from ┆"))).split(", ")).not.toContain("A");
+  });
+
   it("finds a word by what is said for it on site", async () => {
     expect(await offered(inWay("route under┆"))).toBe("buried");
     expect(await offered(loft.replace("cable   flat-twin", "cable   swa┆"))).toBe("armoured");

@@ -128,6 +128,16 @@ function toVerify(scopes: readonly Scope[], whereOf: WhereOf): Block[] {
   return table(["figure", "source, to be checked in your copy", "where"], memoryRows(lines, findings, whereOf));
 }
 
+/** Sections that are looked for, and what there is none of where one is not there. */
+const absentParts: Readonly<Record<string, string>> = {
+  Missing: "tests missing",
+  Limited: "limitations",
+  "Not applicable": "not applicable",
+  "Departed from": "departures",
+  "Open queries": "open queries",
+  Found: "findings",
+};
+
 function scopeSections(scope: Scope, installation: Installation, whereOf: WhereOf): Section[] {
   const { parts, result } = scope;
   const missing = result.findings.filter(isMissingTest);
@@ -155,12 +165,12 @@ function scopeSections(scope: Scope, installation: Installation, whereOf: WhereO
     ...part("Open queries", table(["where", "question"], queryRows(scope.blocks))),
     ...part("Found", table(["severity", "where", "check", "finding"], findingRows(others, whereOf))),
   ];
-  const silent = ["Missing", "Limited", "Not applicable", "Departed from", "Open queries", "Found"].filter(
-    (title) => !sections.some((section) => section.title === title),
+  const silent = Object.entries(absentParts).flatMap(([title, none]) =>
+    sections.some((section) => section.title === title) ? [] : [none],
   );
   const nothing = [
     ...(made.length === 0 ? ["Nothing is proven here by a reading."] : []),
-    ...(silent.length > 0 ? [`Nothing to list under: ${silent.map((title) => title.toLowerCase()).join(", ")}.`] : []),
+    ...(silent.length > 0 ? [`None: ${silent.join(", ")}.`] : []),
   ];
   return [{ level: 1, title: scope.title, blocks: nothing.map(paragraph) }, ...sections];
 }
