@@ -199,7 +199,7 @@ describe("many files", () => {
     const folder = new Folder({ "a.ways": untidy, ".wayfile.json": '{ "leavOut": ["a.ways"] }' });
     const { code, out, err } = await folder.run("fmt", ".");
     expect({ code, out }).toEqual({ code: 2, out: "" });
-    expect(err).toMatch(/leaveOut[^\n]*\nThe settings are to be put right first; nothing was laid out.\n$/);
+    expect(err).toMatch(/leaveOut[^\n]*\nThe settings are to be put right first; nothing was formatted.\n$/);
     expect(read(folder, "a.ways")).toBe(untidy);
   });
 });
