@@ -6,7 +6,7 @@ import type { Context } from "../model/installation.ts";
 import { columnOf } from "./diversity-column.ts";
 import { premisesOf } from "./supply.ts";
 
-interface Served {
+export interface Served {
   readonly uses: ReadonlySet<string>;
   readonly context: Context;
 }

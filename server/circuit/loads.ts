@@ -6,7 +6,7 @@ import type { FactOf } from "../model/values.ts";
 type Load = FactOf<"way", "load">;
 
 /** What of a circuit its loads' currents depend on. */
-interface Loaded {
+export interface Loaded {
   /** V to earth, and across a load of one phase. */
   readonly supply: { readonly U0: number; readonly voltage: number };
   readonly threePhase: boolean;

@@ -3,11 +3,8 @@
  * reports share. Each answer is worked out when first asked for and kept with the way.
  */
 
-import { disconnectionTime } from "../calc/disconnection-time.ts";
-import { type LoopLimit, loopLimit } from "../calc/loop-limit.ts";
-import { ownLimit } from "../calc/own-device.ts";
+import type { LoopLimit } from "../calc/loop-limit.ts";
 import type { Calculated } from "../calc/result.ts";
-import { settingsLimit } from "../calc/settings.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
@@ -16,11 +13,10 @@ import { isThreePhase } from "../model/three-lines.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import { boardImpedance } from "./board-impedance.ts";
 import { type Cable, cableOf } from "./cable.ts";
-import { cookerCurrent } from "./cooker-load.ts";
+import { type DesignCurrent, designCurrentOf, type LineCurrent, loadCurrentOf } from "./design-current.ts";
 import { type Device, deviceOf } from "./device.ts";
 import { type Disconnection, disconnectionOf } from "./disconnection.ts";
-import { currentOfAll } from "./loads.ts";
-import { ownFiguresOf } from "./own-device.ts";
+import { disconnectionTimeOf, overcurrentLimitOf } from "./overcurrent-limit.ts";
 import { specialLocationsOf, type WayPlaces } from "./place-words.ts";
 import { type Rcd, rcdsOf } from "./rcds.ts";
 import { capacitiesOf, type SectionCapacity } from "./route-capacity.ts";
@@ -35,10 +31,6 @@ export type { Rcd } from "./rcds.ts";
 /** What stands where an answer will be kept, until somebody asks. */
 const unasked: unique symbol = Symbol("unasked");
 type Unasked = typeof unasked;
-
-// Answers are kept in plain fields: a closure for each of them weighed more than all that is written of a way.
-/** s within which a breaker that trips instantaneously has opened. */
-const instantly = 0.4;
 
 /** What is kept of a way, numbered: who takes an answer over depends on what it was made of. */
 const fields = {
@@ -65,6 +57,7 @@ const fields = {
 
 type Field = (typeof fields)[keyof typeof fields];
 
+// Answers are kept in plain fields: a closure for each of them weighed more than all that is written of a way.
 export class WayStudy {
   readonly way: Way;
   readonly context: Context;
@@ -285,54 +278,20 @@ export class WayStudy {
 
   /** The disconnection time the standard allows. */
   get disconnectionTime(): Calculated | undefined {
-    if (this.#time === unasked) this.#time = this.#ask(fields.time, () => this.#findDisconnectionTime());
+    if (this.#time === unasked) this.#time = this.#ask(fields.time, () => disconnectionTimeOf(this));
     else this.#took(fields.time);
     return this.#time;
   }
   #time: Calculated | undefined | Unasked = unasked;
 
-  #findDisconnectionTime(): Calculated | undefined {
-    const { device, supply, context } = this;
-    if (device?.rating === undefined || !supply.earthing || !context.edition || this.isSpare) return undefined;
-    if (supply.kind === "other") return undefined;
-    return context.parts.alike.answer(disconnectionTime, {
-      system: supply.earthing,
-      U0: supply.U0,
-      final: this.isFinal,
-      sockets: this.servesSockets,
-      rating: device.rating,
-      edition: context.edition,
-    });
-  }
-
   /** Greatest Zs for the overcurrent device to disconnect in time, hot. */
   get overcurrentLimit(): LoopLimit | undefined {
     if (this.#overcurrentLimit === unasked)
-      this.#overcurrentLimit = this.#ask(fields.overcurrentLimit, () => this.#findOvercurrentLimit());
+      this.#overcurrentLimit = this.#ask(fields.overcurrentLimit, () => overcurrentLimitOf(this));
     else this.#took(fields.overcurrentLimit);
     return this.#overcurrentLimit;
   }
   #overcurrentLimit: LoopLimit | undefined | Unasked = unasked;
-
-  #findOvercurrentLimit(): LoopLimit | undefined {
-    const { device, supply, context } = this;
-    const allowed = this.disconnectionTime?.value;
-    if (device?.rating === undefined || allowed === undefined || !context.edition) return undefined;
-    // Table 41.6 has breakers trip at once, whatever time is allowed.
-    const instant = supply.kind === "reduced" && device.family?.endsWith("breaker");
-    const time = instant ? Math.min(allowed, instantly) : allowed;
-    const own = ownLimit(ownFiguresOf(device, context), time, { U0: supply.U0, edition: context.edition });
-    if (own) return own;
-    if (device.settings) return settingsLimit(device.settings, time, supply.U0, context.edition);
-    return context.parts.alike.answer(loopLimit, {
-      standard: device.standard,
-      ...(device.curve ? { curve: device.curve } : {}),
-      rating: device.rating,
-      time,
-      U0: supply.U0,
-      edition: context.edition,
-    });
-  }
 
   /** What disconnects a fault to earth, and the limit that follows. */
   get disconnection(): Disconnection | undefined {
@@ -388,31 +347,18 @@ export class WayStudy {
 
   /** Design current Ib, A: stated, or from the loads. */
   get designCurrent(): DesignCurrent | undefined {
-    const stated = this.facts.one("Ib");
-    if (stated) return { value: stated.args.value.value, fact: stated, stated: true };
-    const all = this.loadCurrent;
-    const diversity = all && cookerCurrent(this, all.value);
-    return diversity ? { ...all, value: diversity.value, diversity } : all;
+    return designCurrentOf(this);
   }
 
   /** What the loads take all at once, A in each line. */
-  get loadCurrent(): { readonly value: number; readonly fact: Fact; readonly stated: boolean } | undefined {
-    return loadCurrent(this);
+  get loadCurrent(): LineCurrent | undefined {
+    return loadCurrentOf(this);
   }
 
   /** Power factor of the loads as a share; 1 where nothing is said. */
   get powerFactor(): number {
     return (this.facts.one("power-factor")?.args.value.value ?? 100) / 100;
   }
-}
-
-export interface DesignCurrent {
-  /** A. */
-  readonly value: number;
-  readonly fact: Fact;
-  readonly stated: boolean;
-  /** How it follows from the whole of its loads, where it is not all of them at once. */
-  readonly diversity?: Calculated;
 }
 
 const studies = new Memo<Context, WeakMap<Way, WayStudy> | undefined>();
@@ -436,11 +382,4 @@ function begunStudies(context: Context): WeakMap<Way, WayStudy> {
   studies.set(context, fresh);
   context.parts.recent.add(() => studies.set(context, undefined));
   return fresh;
-}
-
-function loadCurrent(study: WayStudy): { value: number; fact: Fact; stated: boolean } | undefined {
-  const loads = study.facts.all("load");
-  const [first] = loads;
-  if (!first || study.facts.broken.includes("load")) return undefined;
-  return { value: currentOfAll(loads, study), fact: first, stated: false };
 }
