@@ -1,5 +1,6 @@
 import type { Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
+import { reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
 import { amps, metres, plain, step, volts } from "./result.ts";
 
@@ -14,6 +15,8 @@ interface UnequalQuestion {
   readonly length: number;
 }
 
+const millivolts = (value: number): string => `${plain(value * 1000)} mV/A/m`;
+
 /**
  * Drop in V between a line and the neutral. The table's figure between lines is √3 times that of one conductor. In the
  * neutral flows the sum of the three currents, each a third of a turn behind the one before; of it, what lies along the
@@ -27,8 +30,6 @@ export function unequalDrop(question: UnequalQuestion): Calculated {
   const neutral = Math.max(0, along);
   const per = (tabulated: Sourced<number>): number => tabulated.value / Math.sqrt(3);
   const value = (per(perAmpereMetre) * own + per(neutralPerAmpereMetre) * neutral) * length;
-  const mv = (tabulated: Sourced<number>): string => `${plain(tabulated.value * 1000)} mV/A/m / √3`;
-  const numbers = `(${mv(perAmpereMetre)} × ${amps(own)} + ${mv(neutralPerAmpereMetre)} × ${amps(neutral)}) × ${metres(length)}`;
   const numbersAlong = `${amps(own)} − (${amps(one)} + ${amps(other)}) / 2`;
   const steps = [
     step(
@@ -36,7 +37,23 @@ export function unequalDrop(question: UnequalQuestion): Calculated {
       numbersAlong,
       along < 0 ? `−${amps(-along)}, taken as none` : amps(along),
     ),
-    step("drop of line and neutral", numbers, volts(value)),
+    reproducible(
+      "drop of line and neutral",
+      [
+        [perAmpereMetre.value, millivolts],
+        [own, amps],
+        [neutralPerAmpereMetre.value, millivolts],
+        [neutral, amps],
+        [length, metres],
+      ],
+      {
+        write: (line, ownAmps, back, neutralAmps, whole) =>
+          `(${line} / √3 × ${ownAmps} + ${back} / √3 × ${neutralAmps}) × ${whole}`,
+        compute: (line = 0, ownAmps = 0, back = 0, neutralAmps = 0, whole = 0) =>
+          ((line * ownAmps + back * neutralAmps) / Math.sqrt(3)) * whole,
+      },
+      [value, volts],
+    ),
   ];
   const source = fromFormula(combine(perAmpereMetre.source, neutralPerAmpereMetre.source));
   return { value, unit: "V", steps, source };

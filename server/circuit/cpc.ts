@@ -4,8 +4,8 @@ import { armourArea, armourOperatingFactor, armourPerMetre } from "../calc/armou
 import type { Conductor } from "../calc/circuit-network.ts";
 import { operatingFactor, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { inParallel } from "../calc/loop-impedance.ts";
-import { productOf, reproducible } from "../calc/reproducible.ts";
-import { type Calculated, milliohms, percent, plain, step, worked } from "../calc/result.ts";
+import { productOf, quotientOf, reproducible } from "../calc/reproducible.ts";
+import { type Calculated, milliohms, percent, plain, type Step, step, worked } from "../calc/result.ts";
 import { cpcRatio } from "../calc/ring.ts";
 import type { Facts } from "../model/values.ts";
 import { combine, fromFormula, type Sourced } from "../tables/source.ts";
@@ -154,9 +154,6 @@ export function operatingFactorOf(
   const hot = ofParallel(hotOne, cable.parallel.cpc, "r in service");
   const line = others.reduce((sum, { value }) => sum + value, 0);
   const value = (line * cores.value + hot.value) / (line + cold.value);
-  const shown = (r: number) => milliohms(r);
-  const top = line === 0 ? shown(hot.value) : `${shown(line)} × ${plain(cores.value)} + ${shown(hot.value)}`;
-  const bottom = line === 0 ? shown(cold.value) : `${shown(line)} + ${shown(cold.value)}`;
   const warmSteps = core
     ? hot.steps
     : [
@@ -174,12 +171,33 @@ export function operatingFactorOf(
   return {
     value,
     unit: "",
-    steps: [
-      ...cores.steps,
-      ...steel.steps,
-      ...warmSteps,
-      step("factor of both together", `(${top}) / (${bottom})`, plain(value, 3)),
-    ],
+    steps: [...cores.steps, ...steel.steps, ...warmSteps, factorOfBoth(line, { cores, hot, cold }, value)],
     source: fromFormula(combine(cores.source, steel.source)),
   };
+}
+
+interface Warming {
+  readonly cores: Calculated;
+  readonly hot: Calculated;
+  readonly cold: Calculated;
+}
+
+/** What the lines and the armour come to in service, by what they come to cold. */
+function factorOfBoth(line: number, { cores, hot, cold }: Warming, value: number): Step {
+  const result = [value, (one: number) => plain(one, 3)] as const;
+  const [warm, fresh] = [
+    [hot.value, milliohms],
+    [cold.value, milliohms],
+  ] as const;
+  const name = "factor of both together";
+  if (line === 0) return reproducible(name, [warm, fresh], quotientOf, result);
+  return reproducible(
+    name,
+    [[line, milliohms], [cores.value, plain], warm, fresh],
+    {
+      write: (one, factor, armour, own) => `(${one} × ${factor} + ${armour}) / (${one} + ${own})`,
+      compute: (one = 0, factor = 1, armour = 0, own = 1) => (one * factor + armour) / (one + own),
+    },
+    result,
+  );
 }

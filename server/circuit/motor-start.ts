@@ -1,6 +1,7 @@
 /** What a motor takes while it starts, or a transformer as it is switched on, and whether its device takes that for a fault. */
 import { exceeds } from "../calc/compare.ts";
 import { practiceOf } from "../calc/practice.ts";
+import { productStep } from "../calc/reproducible.ts";
 import { amps, type Calculated, plain, step } from "../calc/result.ts";
 import { tripBands } from "../tables/devices.ts";
 import { known } from "../tables/table.ts";
@@ -32,7 +33,16 @@ export function startingCurrent(study: WayStudy, Ib = study.designCurrent?.value
   return {
     value,
     unit: "A",
-    steps: [step("starting current", `${plain(factor.value)} × ${amps(Ib)}`, amps(value))],
+    steps: [
+      productStep(
+        "starting current",
+        [
+          [factor.value, plain],
+          [Ib, amps],
+        ],
+        [value, amps],
+      ),
+    ],
     source: factor.source,
     stated: false,
   };
