@@ -8,6 +8,7 @@ import { checkInstallation } from "../../../server/rules/frame/check.ts";
 import type { Finding, Related, Rule } from "../../../server/rules/frame/rule.ts";
 import { sourceText } from "../../../server/tables/source.ts";
 import { fileOfText } from "../../../server/workspace/loaded-file.ts";
+import { differences } from "../../helpers/differences.ts";
 import { inSetting, unmark } from "../../helpers/sample.ts";
 
 interface Sample {
@@ -78,17 +79,6 @@ function changedLines(text: string, edits: Finding["fixes"][number]["edits"]): s
   return differences(text.split("\n"), after.split("\n")).map((line) => `    ${line}`);
 }
 
-/** Lines that are gone and lines that are new, each as often as it is. */
-function differences(before: readonly string[], after: readonly string[]): string[] {
-  const left = [...before];
-  const fresh = after.filter((line) => {
-    const at = left.indexOf(line);
-    if (at >= 0) left.splice(at, 1);
-    return at < 0;
-  });
-  return [...left.map((line) => `− ${line.trim()}`), ...fresh.map((line) => `+ ${line.trim()}`)];
-}
-
 /** What another text makes of what was said of the first. */
 function against(rule: Rule, base: readonly string[], text: string): string[] {
   const now = said(rule, text);
@@ -118,7 +108,8 @@ function withoutLines(rule: Rule, { text, from, to }: Sample): string[] {
   });
 }
 
-function blockEnd(lines: readonly string[], from: number): number | undefined {
+/** The last line of the block that a line opens, or the line itself. */
+export function blockEnd(lines: readonly string[], from: number): number | undefined {
   let depth = 0;
   for (let at = from; at < lines.length; at++) {
     depth += (lines[at]?.match(/\{/g) ?? []).length - (lines[at]?.match(/\}/g) ?? []).length;
