@@ -70,7 +70,7 @@ export interface BoardView {
 export function boardView(place: BoardInPlace, network: Network, findings: readonly Finding[]): BoardView {
   const { board } = place;
   const node = network.nodeOf(board);
-  const found = Map.groupBy(findings, ({ spot }) => spot.segment);
+  const found = bySegment(findings);
   const own = board.segments.filter(({ word }) => word !== "way");
   const studies = studiesOn(place);
   const keys = keysOf(studies.map(({ way }) => way.id));
@@ -119,11 +119,11 @@ function rowOf(
   };
 }
 
-/** What is found in a segment. */
-export const foundIn = (findings: readonly Finding[], segment: Segment): FoundLine[] =>
-  findings.filter(({ spot }) => spot.segment === segment).map(foundLine);
+/** What is found, by the segment it is found in: asked of each way, and gone through once. */
+export const bySegment = (findings: readonly Finding[]): ReadonlyMap<Segment, readonly Finding[]> =>
+  Map.groupBy(findings, ({ spot }) => spot.segment);
 
-const linesOf = (found: ReadonlyMap<Segment, readonly Finding[]>, segment: Segment): FoundLine[] =>
+export const linesOf = (found: ReadonlyMap<Segment, readonly Finding[]>, segment: Segment): FoundLine[] =>
   (found.get(segment) ?? []).map(foundLine);
 
 const foundLine = ({ severity, check, message, spot }: Finding): FoundLine => ({

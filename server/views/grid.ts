@@ -6,11 +6,12 @@ import { boundText, gaugeOfTest } from "../drawings/gauge.ts";
 import type { Standing } from "../drawings/gauge-shapes.ts";
 import type { Mark } from "../drawings/shapes.ts";
 import type { BoardInPlace } from "../model/installation.ts";
+import type { Fact } from "../model/values.ts";
 import { planDead } from "../readings/plan-dead.ts";
 import { planLive } from "../readings/plan-live.ts";
 import type { PlannedTest } from "../readings/planned.ts";
 import type { Finding } from "../rules/frame/rule.ts";
-import { type FoundLine, foundIn, keysOf } from "./board.ts";
+import { bySegment, type FoundLine, keysOf, linesOf } from "./board.ts";
 import { shortName, wayState } from "./way-state.ts";
 
 /** What is compared while somebody types: figures in the unit of the column. */
@@ -66,7 +67,8 @@ export function gridView(place: BoardInPlace, network: Network, findings: readon
   const node = network.nodeOf(board);
   const studies = studiesOn(place).filter(({ isSpare }) => !isSpare);
   const keys = keysOf(studies.map(({ way }) => way.id));
-  const rows = studies.flatMap((study, at) => rowsOf(study, keys[at] ?? study.way.id, node, findings));
+  const found = bySegment(findings);
+  const rows = studies.flatMap((study, at) => rowsOf(study, keys[at] ?? study.way.id, node, found));
   const used = new Set(rows.flatMap(({ cells }) => cells.map(({ column }) => column)));
   return {
     kind: "grid",
@@ -156,8 +158,15 @@ const inColumn = (value: number, unit: string): number => {
   return Math.round(value * scale * 1e6) / 1e6;
 };
 
-function rowsOf(study: WayStudy, key: string, node: BoardNode | undefined, findings: readonly Finding[]): GridRow[] {
+function rowsOf(
+  study: WayStudy,
+  key: string,
+  node: BoardNode | undefined,
+  found: ReturnType<typeof bySegment>,
+): GridRow[] {
   const all = cellsOfWay(study);
+  const days = daysOf(study);
+  const cell = (one: (typeof all)[number]): GridCell => cellOf(one, days);
   const { id, title, segment, header } = study.way;
   const mark: Mark = { segment, offset: header.start };
   const { missing } = wayState(study, node);
@@ -166,16 +175,16 @@ function rowsOf(study: WayStudy, key: string, node: BoardNode | undefined, findi
     id,
     title,
     mark,
-    cells: all.filter(({ test }) => test.point === undefined).map((one) => cellOf(study, one)),
+    cells: all.filter(({ test }) => test.point === undefined).map(cell),
     missing,
-    findings: foundIn(findings, segment),
+    findings: linesOf(found, segment),
   };
   const points = Map.groupBy(
     all.filter(({ test }) => test.point !== undefined),
     ({ test }) => test.point ?? "",
   );
   const below = [...points].map(([point, cells]): GridRow => {
-    const own = cells.map((one) => cellOf(study, one));
+    const own = cells.map(cell);
     return {
       key: `${key}/${point}`,
       id,
@@ -190,11 +199,19 @@ function rowsOf(study: WayStudy, key: string, node: BoardNode | undefined, findi
   return [own, ...below];
 }
 
-function cellOf(study: WayStudy, { column, test }: { readonly column: string; readonly test: PlannedTest }): GridCell {
+/** The day of each line of the tests of a way: a ring has a line for each of its points. */
+const daysOf = ({ deadTests, liveTests }: WayStudy): ReadonlyMap<Fact, string> =>
+  new Map(
+    [...deadTests, ...liveTests].flatMap(({ facts, on }) => (facts?.list ?? []).map((fact) => [fact, on] as const)),
+  );
+
+function cellOf(
+  { column, test }: { readonly column: string; readonly test: PlannedTest },
+  days: ReadonlyMap<Fact, string>,
+): GridCell {
   const { recorded, expected, bounds, unit } = test;
   const gauge = gaugeOfTest(test);
-  const tests = [...study.deadTests, ...study.liveTests];
-  const on = recorded && tests.find(({ facts }) => facts?.list.includes(recorded.fact))?.on;
+  const on = recorded && days.get(recorded.fact);
   return {
     column,
     expected: expected?.text ?? "",

@@ -156,3 +156,17 @@ test("kept results of a check are not taken for those of a register", async () =
     expect(JSON.parse(out).installations).toHaveLength(1);
   }
 });
+
+test("what is found in the supply of one installation is not counted for the next one in its file", async () => {
+  const wrong = 'installation "Wrong" {\n  supply {\n    earthing  TN-S\n    Ze        0.30\n  }\n}\n';
+  const folder = new Folder({ "two.ways": `${tested("Sound")}${wrong}` });
+  const { out } = await folder.run("register", "--format", "json", "two.ways");
+  const counts = JSON.parse(out).installations.map(({ title, errors }: { title: string; errors: number }) => [
+    title,
+    errors > 0,
+  ]);
+  expect(counts).toEqual([
+    ["Wrong", true],
+    ["Sound", false],
+  ]);
+});

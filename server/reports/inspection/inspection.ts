@@ -14,7 +14,7 @@ import { capital, listed } from "../../text/words.ts";
 import { written, writtenValue } from "../common/written.ts";
 import { boardSection } from "../schedule/schedule.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
-import { absenceRows, departureRows, type Placed } from "../summary/parts.ts";
+import { absenceRows, byDeparture, departureRows, type Placed } from "../summary/parts.ts";
 import { ownParts, partsOf } from "../summary/scope.ts";
 import { coveredOn, obstacles, type Paper, paperOf, paperTitles } from "./paper.ts";
 import { signatureRows } from "./signatures.ts";
@@ -225,7 +225,7 @@ function rest(
   circuits: string[][],
 ): Section[] {
   const parts = [...ownParts(installation), ...installation.boards.flatMap(partsOf)];
-  const departures = departureRows(parts, suppressed).map(([where = "", rule = "", reason = ""]) => [
+  const departures = departureRows(parts, byDeparture(suppressed)).map(([where = "", rule = "", reason = ""]) => [
     where,
     rule,
     reason,

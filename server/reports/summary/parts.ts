@@ -37,14 +37,19 @@ function nameOf(word: string, param: string, args: Readonly<Record<string, unkno
   return whole.has(param) ? name : `${name} ${param}`;
 }
 
+export type Suppressed = ReadonlyMap<Fact, readonly SuppressedFinding[]>;
+
+/** What is suppressed, by the departure that does it. */
+export const byDeparture = (suppressed: readonly SuppressedFinding[]): Suppressed =>
+  Map.groupBy(suppressed, ({ departure }) => departure.fact);
+
 /** Each departure with what it suppresses. */
-export function departureRows(parts: readonly Placed[], suppressed: readonly SuppressedFinding[]): string[][] {
+export function departureRows(parts: readonly Placed[], suppressed: Suppressed): string[][] {
   return parts.flatMap(({ where, facts }) =>
     [facts, ...facts.list.flatMap(({ word, inner }) => (word === "supply" && inner ? [inner] : []))]
       .flatMap((block) => departuresIn(block, undefined, undefined))
       .map(({ rule, reason, fact }) => {
-        const covered = suppressed.filter(({ departure }) => departure.fact === fact);
-        return [where, rule, reason, coveredText(covered)];
+        return [where, rule, reason, coveredText(suppressed.get(fact) ?? [])];
       }),
   );
 }

@@ -29,10 +29,23 @@ export interface Scope {
 
 export function scopesOf(installation: Installation, result: CheckResult): Scope[] {
   const network = networkOf(installation);
+  const found = foundOnBoards(installation, result.findings);
   return [
     ownScope(installation, result),
-    ...installation.boards.map((place) => boardScope(place, network.nodeOf(place.board), result)),
+    ...installation.boards.map((place) =>
+      // What a departure suppresses is looked up by the departure.
+      boardScope(place, network.nodeOf(place.board), { ...result, findings: found.get(place) ?? [] }),
+    ),
   ];
+}
+
+/** What is found on each board, gone through once for all of them. */
+function foundOnBoards(
+  { boards }: Installation,
+  findings: readonly Finding[],
+): ReadonlyMap<BoardInPlace | undefined, readonly Finding[]> {
+  const places = new Map(boards.flatMap((place) => place.board.segments.map((segment) => [segment, place] as const)));
+  return Map.groupBy(findings, ({ spot }) => places.get(spot.segment));
 }
 
 function ownScope(installation: Installation, { findings, suppressed }: CheckResult): Scope {
@@ -49,9 +62,8 @@ function ownScope(installation: Installation, { findings, suppressed }: CheckRes
   };
 }
 
-function boardScope(place: BoardInPlace, node: BoardNode | undefined, { findings, suppressed }: CheckResult): Scope {
+function boardScope(place: BoardInPlace, node: BoardNode | undefined, result: CheckResult): Scope {
   const { board, context } = place;
-  const segments = new Set(board.segments);
   const studies = board.ways.map((way) => ({ where: wayName(place, way.id), study: studyWay(way, context) }));
   return {
     title: boardTitle(place),
@@ -65,7 +77,7 @@ function boardScope(place: BoardInPlace, node: BoardNode | undefined, { findings
           ...studies.flatMap(({ where, study }) => designOfWay(node, study).map((line) => ({ where, line }))),
         ]
       : [],
-    result: { findings: findings.filter(({ spot }) => segments.has(spot.segment)), suppressed },
+    result,
   };
 }
 

@@ -7,18 +7,21 @@ import { isMissingTest } from "../../rules/common/missing-tests.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { capital } from "../../text/words.ts";
+import { sharesOf } from "../common/shares.ts";
 import { written } from "../common/written.ts";
 import { signatureRows } from "../inspection/signatures.ts";
 import { citedReport } from "../setting/cited.ts";
 import { type Block, paragraph, part, type Report, type Section, table, together } from "../setting/document.ts";
 import {
   absenceRows,
+  byDeparture,
   correctedRows,
   departureRows,
   detailRows,
   findingRows,
   memoryRows,
   queryRows,
+  type Suppressed,
   struckOutRows,
 } from "./parts.ts";
 import { blocksOf, ownBlocksOf, ownParts, partsOf, placesIn, type Scope, scopesOf } from "./scope.ts";
@@ -27,23 +30,7 @@ import { madeRows, marginRows } from "./tests.ts";
 
 /** A page for each installation of a file, each with what concerns it. */
 export const summariesOf = (installations: readonly Installation[], all: CheckResult): Report | undefined =>
-  together(installations.map((one) => summaryOf(one, shareOf(one, all, installations))));
-
-/** What belongs to no other installation of the file. */
-function shareOf(own: Installation, all: CheckResult, installations: readonly Installation[]): CheckResult {
-  const others = new Set(installations.filter((one) => one !== own).flatMap(segmentsOf));
-  return {
-    findings: all.findings.filter(({ spot }) => !others.has(spot.segment)),
-    suppressed: all.suppressed.filter(({ finding }) => !others.has(finding.spot.segment)),
-  };
-}
-
-const segmentsOf = ({ head, supply, boards }: Installation) => [
-  head.header.segment,
-  ...head.facts.list.map(({ segment }) => segment),
-  ...(supply?.list ?? []).map(({ segment }) => segment),
-  ...boards.flatMap(({ board }) => board.segments),
-];
+  together(sharesOf(installations, all).map(({ installation, result }) => summaryOf(installation, result)));
 
 type WhereOf = (finding: Finding) => string;
 
@@ -56,6 +43,7 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
   };
   const where = placesIn(installation);
   const scopes = scopesOf(installation, result);
+  const suppressed = byDeparture(result.suppressed);
   const signedBy = signatureRows(installation, latestInspection(head));
   const whereOf: WhereOf = ({ spot }) => where.get(spot.segment) ?? "installation";
   const report: Report = {
@@ -71,7 +59,7 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
     ],
     sections: [
       { level: 1, title: "Before you sign", blocks: signing(installation, result) },
-      ...scopes.flatMap((scope) => scopeSections(scope, installation, whereOf)),
+      ...scopes.flatMap((scope) => scopeSections(scope, installation, suppressed, whereOf)),
       ...part("Figures to verify in your own copy", toVerify(scopes, whereOf)),
       { level: 2, title: "Signed", blocks: [{ kind: "signatures", rows: signedBy }] },
     ],
@@ -107,7 +95,7 @@ function signing(installation: Installation, result: CheckResult): Block[] {
     ["not applicable", absent("N/A"), "to be agreed with"],
     ...(struckOut > 0 ? [["tests struck out", struckOut, "to be accepted"] as [string, number, string]] : []),
     ...(corrected > 0 ? [["readings corrected", corrected, "to be accepted"] as [string, number, string]] : []),
-    ["departures", departureRows(parts, result.suppressed).length, "to be accepted"],
+    ["departures", departureRows(parts, byDeparture(result.suppressed)).length, "to be accepted"],
   ];
   const none = rows.filter(([, count]) => count === 0).map(([what]) => what);
   return [
@@ -138,7 +126,7 @@ const absentParts: Readonly<Record<string, string>> = {
   Found: "findings",
 };
 
-function scopeSections(scope: Scope, installation: Installation, whereOf: WhereOf): Section[] {
+function scopeSections(scope: Scope, installation: Installation, suppressed: Suppressed, whereOf: WhereOf): Section[] {
   const { parts, result } = scope;
   const missing = result.findings.filter(isMissingTest);
   const others = result.findings.filter((finding) => !isMissingTest(finding));
@@ -157,7 +145,7 @@ function scopeSections(scope: Scope, installation: Installation, whereOf: WhereO
     ...part("Not applicable", table(["where", "what", "reason given"], absenceRows(parts, "N/A"))),
     ...part(
       "Departed from",
-      table(["where", "from", "reason given", "what it suppresses"], departureRows(parts, result.suppressed)),
+      table(["where", "from", "reason given", "what it suppresses"], departureRows(parts, suppressed)),
     ),
     ...part("Struck out", table(["where", "what", "reason given", "by, and when"], struckOutRows(parts))),
     ...part("Corrected", table(["where", "what", "recorded before", "reason given"], correctedRows(parts))),

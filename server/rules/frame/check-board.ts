@@ -13,7 +13,7 @@ import { keptOnBoard } from "./outside-work.ts";
 import type { BoardSubject, Finding } from "./rule.ts";
 import { type Asked, type RuleSet, standardSet } from "./rule-set.ts";
 import { runAll } from "./run-rules.ts";
-import { atItsWay } from "./shared-line.ts";
+import { atItsWay, typedAmong } from "./shared-line.ts";
 
 interface BoardFindings {
   readonly findings: readonly Finding[];
@@ -142,7 +142,7 @@ function foundOnBoard(
 
 /** Each at the way it concerns, with the fixes that its place allows. */
 function placedOnBoard(found: readonly Finding[], { board, context }: BoardInPlace): readonly Finding[] {
-  const typed = board.ways.filter(({ type }) => type);
+  const typed = typedAmong(board.ways);
   const graded = gradingOnBoard({ board, context });
-  return found.map((finding) => graded(typed.length > 0 ? atItsWay(finding, typed) : finding));
+  return found.map((finding) => graded(typed.size > 0 ? atItsWay(finding, typed) : finding));
 }

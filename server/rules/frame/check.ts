@@ -23,7 +23,7 @@ import { keptOnBoards } from "./outside-work.ts";
 import type { Finding, Rule } from "./rule.ts";
 import { type Asked, type RuleSet, sortRules, standardSet } from "./rule-set.ts";
 import { runAll } from "./run-rules.ts";
-import { atItsWay } from "./shared-line.ts";
+import { atItsWay, typedAmong } from "./shared-line.ts";
 
 /** All findings of an installation, after departures. `rules` is for tests that look at one rule alone. */
 export function checkInstallation(installation: Installation, rules?: readonly Rule[]): CheckResult {
@@ -94,7 +94,7 @@ function foundOnNode(node: BoardNode, rules: readonly Asked<BoardNode>[]): reado
 /** Each at the way it concerns, with the fixes that its place allows. */
 function placing(installation: Installation): (finding: Finding) => Finding {
   const graded = grading(installation);
-  const typed = lazy(() => typedOnBoards(installation).flat());
+  const typed = lazy(() => typedAmong(typedOnBoards(installation).flat()));
   return (finding) => (finding.fixes.length > 0 ? graded(atItsWay(finding, typed())) : finding);
 }
 

@@ -6,6 +6,7 @@
 
 import { isTestBlock, readArgs } from "../../../grammar/readings.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
+import { lazy } from "../../circuit/lazy.ts";
 import { stageOf, workOf } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
@@ -41,6 +42,8 @@ const installed: ReadonlySet<string> = new Set([
 /** A part that a fix may write a line of while it is designed, and that is not there because a line says so. */
 const claimed: ReadonlySet<string> = new Set(["afdd", "behind", "rcd"]);
 
+type Segment = Finding["spot"]["segment"];
+
 type Graded = (finding: Finding) => Finding;
 
 /** What stands beyond a design: the work is installed, or was there before. */
@@ -59,24 +62,47 @@ export const gradingOnWay =
   };
 
 /** The same of a board and what stands on its ways. */
-export const gradingOnBoard =
-  ({ board, context }: BoardInPlace): Graded =>
-  (finding) => {
+export function gradingOnBoard({ board, context }: BoardInPlace): Graded {
+  const ways = indexOnceMany(board.ways, ({ segment }) => [segment]);
+  return (finding) => {
     if (finding.fixes.length === 0) return finding;
-    const way = board.ways.find(({ segment }) => segment === finding.spot.segment);
+    const way = ways(finding.spot.segment);
     return way
       ? gradedFixes(finding, way.facts, isBuilt({ context, facts: way.facts }))
       : gradedFixes(finding, board.head.facts, isBuilt(context));
   };
+}
 
 /** The same of an installation as a whole. */
-export const grading =
-  ({ head, boards }: Installation): Graded =>
-  (finding) => {
+export function grading({ head, boards }: Installation): Graded {
+  const graded = new Map<BoardInPlace, Graded>();
+  const places = indexOnceMany(boards, ({ board }) => board.segments);
+  return (finding) => {
     if (finding.fixes.length === 0) return finding;
-    const place = boards.find(({ board }) => board.segments.includes(finding.spot.segment));
-    return place ? gradingOnBoard(place)(finding) : gradedFixes(finding, head.facts, isBuilt({ installation: head }));
+    const place = places(finding.spot.segment);
+    if (!place) return gradedFixes(finding, head.facts, isBuilt({ installation: head }));
+    const ofBoard = graded.get(place) ?? gradingOnBoard(place);
+    graded.set(place, ofBoard);
+    return ofBoard(finding);
   };
+}
+
+/** So many questions are answered by looking; what is asked more often is worth an index. */
+const few = 4;
+
+/** The first of some that has a segment. After an edit it is asked once or twice, and in a first check once a way. */
+function indexOnceMany<T>(
+  all: readonly T[],
+  segmentsOf: (one: T) => readonly Segment[],
+): (segment: Segment) => T | undefined {
+  let asked = 0;
+  const index = lazy(() => {
+    const first = new Map<Segment, T>();
+    for (const one of all) for (const segment of segmentsOf(one)) if (!first.has(segment)) first.set(segment, one);
+    return first;
+  });
+  return (segment) => (++asked > few ? index().get(segment) : all.find((one) => segmentsOf(one).includes(segment)));
+}
 
 /**
  * The fixes of a finding that its place allows. `facts` are those of the block the finding stands in, `built` whether

@@ -23,13 +23,23 @@ function withOwnFixes(finding: Finding, way: Way): Finding {
 }
 
 /** The same for a check of a whole board: the way is the one that the finding, or another line of it, stands in. */
-export function atItsWay(finding: Finding, ways: readonly Way[]): Finding {
-  const way = ways.find(
-    ({ type, segment }) =>
-      segment === finding.spot.segment ||
-      (type?.segment === finding.spot.segment && finding.related.some(({ spot }) => spot.segment === segment)),
-  );
-  return way ? atTheWay(finding, way) : finding;
+export function atItsWay(finding: Finding, ways: TypedWays): Finding {
+  const { segment } = finding.spot;
+  const own = ways.get(segment);
+  if (own) return atTheWay(finding, own.way);
+  // The first of those of its circuit type that are spoken of.
+  const spoken = finding.related.flatMap(({ spot }) => ways.get(spot.segment) ?? []);
+  const ofType = spoken.filter(({ way }) => way.type?.segment === segment).sort((one, other) => one.at - other.at);
+  return ofType[0] ? atTheWay(finding, ofType[0].way) : finding;
+}
+
+/** Ways of a circuit type by the segment they are written in, each with its place among them. */
+type TypedWays = ReadonlyMap<Way["segment"], { readonly way: Way; readonly at: number }>;
+
+export function typedAmong(ways: readonly Way[]): TypedWays {
+  const typed: Map<Way["segment"], { readonly way: Way; readonly at: number }> = new Map();
+  for (const [at, way] of ways.entries()) if (way.type && !typed.has(way.segment)) typed.set(way.segment, { way, at });
+  return typed;
 }
 
 const behindEach = /\beach\s+$/;
