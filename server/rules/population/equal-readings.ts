@@ -3,6 +3,7 @@ import { readArgs } from "../../../grammar/readings.ts";
 import type { ReadingFigures } from "../../../grammar/traits.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
 import { megohms, ohms } from "../../calc/result.ts";
+import { memoByObject } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { expectedConductor } from "../../circuit/way-resistance.ts";
 import { exact, type Fact, readingAt } from "../../model/values.ts";
@@ -21,6 +22,8 @@ interface Figure {
   /** What the figure should grow with: the reading expected, or the length. */
   readonly size: number;
   readonly by: "reading" | "length";
+  /** Readings of one word that repeat on the same circuits are one copied column. */
+  readonly column: string;
 }
 
 type Expected = (study: WayStudy, arg: string) => number | undefined;
@@ -54,7 +57,8 @@ const grows: Readonly<Record<ReadingFigures, Expected | undefined>> = {
 };
 
 /** The readings of a circuit as a whole that grow with its length, of each word those of the latest test that has it. */
-function figuresOf(study: WayStudy): Figure[] {
+const figuresOf = memoByObject((study: WayStudy): readonly Figure[] => {
+  if (study.isSpare) return [];
   const seen = new Set<string>();
   return [...study.deadTests, ...study.liveTests].flatMap(({ facts }) => {
     const list = (facts.list as readonly Fact[]).filter(({ word }) => !seen.has(word) && !facts.broken.includes(word));
@@ -62,7 +66,7 @@ function figuresOf(study: WayStudy): Figure[] {
     for (const word of facts.broken) seen.add(word);
     return list.flatMap((fact) => figuresIn(fact, rowOf(facts.kind, fact.word), study));
   });
-}
+});
 
 function figuresIn(fact: Fact, row: WordRow | undefined, study: WayStudy): Figure[] {
   const expected = row?.reads && grows[row.figures as ReadingFigures];
@@ -73,7 +77,8 @@ function figuresIn(fact: Fact, row: WordRow | undefined, study: WayStudy): Figur
     const reading = expected(study, arg);
     const size = reading ?? study.length?.value;
     if (value === undefined || size === undefined) return [];
-    return [{ study, fact, row, arg, value, size, by: reading === undefined ? "length" : "reading" } as const];
+    const by = reading === undefined ? "length" : "reading";
+    return [{ study, fact, row, arg, value, size, by, column: `${fact.word} ${arg} ${value}` }];
   });
 }
 
@@ -88,9 +93,6 @@ function differ(figures: readonly Figure[]): boolean {
     ? greatest - least >= comparison.differingReading.value
     : greatest >= least * comparison.differingLength.value;
 }
-
-/** Readings of one word that repeat on the same circuits are one copied column. */
-const columnOf = ({ fact, arg, value }: Figure): string => [fact.word, arg, value].join(" ");
 
 function checkColumn(figures: readonly Figure[], reported: Set<string>, report: Reporter): void {
   const [first] = figures;
@@ -142,8 +144,9 @@ export default boardRule({
     },
   ],
   check({ studies }, report) {
-    const figures = studies.flatMap((study) => (study.isSpare ? [] : figuresOf(study)));
+    const figures = studies.flatMap((study) => figuresOf(study));
     const reported = new Set<string>();
-    for (const column of Map.groupBy(figures, columnOf).values()) checkColumn(column, reported, report);
+    for (const column of Map.groupBy(figures, (figure) => figure.column).values())
+      checkColumn(column, reported, report);
   },
 });
