@@ -132,7 +132,7 @@ function capacityOfOne(
     const insulation = hottest ?? cable.insulation;
     const csa = size ?? cable.line;
     const It = otherCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
-    if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
+    if (!It) return { missing: notTabled(study, construction, csa, method) };
     return correctedCapacity({ It, ...conditionsOf(study, fact, method, insulation) });
   }
   const construction: Construction = cable.construction;
@@ -140,10 +140,14 @@ function capacityOfOne(
   const csa = size ?? cable.line;
   const question = { construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
   const tabled = atMost ? capacityBound(question) : tabulatedCapacity(question);
-  if (!tabled) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
+  if (!tabled) return { missing: notTabled(study, construction, csa, method) };
   const It = cable.fireResisting ? { ...tabled, source: combine(tabled.source, fireResistingRating) } : tabled;
   return correctedCapacity({ It, ...conditionsOf(study, fact, method, insulation) });
 }
+
+/** Two loaded conductors are what is meant; three are said, for a table may well have the cable with two. */
+const notTabled = ({ threePhase }: Loading, construction: string, csa: number, method: string): string =>
+  `no table here gives ${construction} ${csa} mm² by method ${method}${threePhase ? " on three lines" : ""}`;
 
 /** What the maker of busbar trunking rates it for, and beyond his temperature by his factor alone. */
 function busbarCapacity(

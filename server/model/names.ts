@@ -13,10 +13,11 @@ export type FieldFact = FactOf<"file", "field">;
 export type CableTypeFact = FactOf<"file", "cable-type">;
 export type DeviceFigures = FactOf<"file", "device-figures">;
 
-/** A board by name, and what it is fed from as it says itself. */
+/** A board by name, what it is fed from as it says itself, and whether it leaves the earth of what feeds it behind. */
 interface BoardName {
   readonly name: string;
   readonly from: string | undefined;
+  readonly ownEarth: boolean;
 }
 
 /** The same object for as long as nothing that has a name changes. */
@@ -110,7 +111,11 @@ export function namesOf(
     instruments: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("instrument")).filter(isNamed),
     cableTypes: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("cable-type")),
     circuitTypes: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("circuit-type")).filter(isNamed),
-    boards: heads.map(({ name, facts }) => ({ name, from: facts.one("fed-from")?.args.from.value })),
+    boards: heads.map(({ name, facts }) => ({
+      name,
+      from: facts.one("fed-from")?.args.from.value,
+      ownEarth: facts.has("earthing") || facts.broken.includes("earthing"),
+    })),
     unclear: blocks.flatMap(({ broken }) => broken),
     fields: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("field")),
     devices: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("device-figures")),
@@ -132,4 +137,7 @@ const sameNamed = (one: Named, other: Named): boolean =>
   sameItems(one.fields, other.fields) &&
   sameItems(one.devices, other.devices) &&
   one.boards.length === other.boards.length &&
-  one.boards.every(({ name, from }, index) => name === other.boards[index]?.name && from === other.boards[index]?.from);
+  one.boards.every(({ name, from, ownEarth }, index) => {
+    const board = other.boards[index];
+    return name === board?.name && from === board.from && ownEarth === board.ownEarth;
+  });

@@ -37,6 +37,7 @@ import coordinationSourcePoles from "./coordination/source-poles.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTailsBelowCutout from "./coordination/tails-below-cutout.ts";
 import coordinationTrunkingBelowFault from "./coordination/trunking-below-fault.ts";
+import demandChargerInBoardDiversity from "./demand/charger-in-board-diversity.ts";
 import demandChargerWithoutLoadControl from "./demand/charger-without-load-control.ts";
 import demandLineAgainstName from "./demand/line-against-name.ts";
 import demandLineNotStated from "./demand/line-not-stated.ts";
@@ -407,6 +408,7 @@ export const rules: readonly Rule[] = [
   coordinationSwitchBelowDevice,
   coordinationTailsBelowCutout,
   coordinationTrunkingBelowFault,
+  demandChargerInBoardDiversity,
   demandChargerWithoutLoadControl,
   demandLineAgainstName,
   demandLineNotStated,

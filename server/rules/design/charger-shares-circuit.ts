@@ -24,17 +24,40 @@ export default wayRule({
   serves       ev-charger
 }`,
     },
+    {
+      setting: { supply: "earthing TN-S\nZe 0.30 Ω\nIpf 1.2 kA" },
+      bad: `way 1 radial "Bays 1 and 2" {
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  points       2
+  ^^^^^^^^^^^^^^
+  serves       ev-charger
+}`,
+      good: `way 1 radial "Bay 1" {
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  points       1
+  serves       ev-charger
+}`,
+    },
   ],
   check({ facts, uses, isFinal, context }, report) {
     const serves = facts.one("serves");
-    if (!serves || !isFinal || uses.size < 2 || !uses.has("ev-charger")) return;
-    const others = [...uses].filter((use) => use !== "ev-charger" && use !== "control");
-    if (others.length === 0) return;
+    if (!serves || !isFinal || !uses.has("ev-charger")) return;
     const later = laterRule(context);
-    report(factSpot(serves), {
-      message: `A charging point needs a circuit of its own: this one serves ${listed(others)} as well.${later.words}`,
-      source: ruleAlone({ ref: "BS 7671:2018+A2:2022, 722.314.101", standing: "memory" }),
-      ...(later.severity ? { severity: later.severity } : {}),
-    });
+    const source = ruleAlone({ ref: "BS 7671:2018+A2:2022, 722.314.101", standing: "memory" });
+    const others = [...uses].filter((use) => use !== "ev-charger" && use !== "control");
+    const points = facts.one("points");
+    if (others.length > 0)
+      report(factSpot(serves), {
+        message: `A charging point needs a circuit of its own: this one serves ${listed(others)} as well.${later.words}`,
+        source,
+        ...(later.severity ? { severity: later.severity } : {}),
+      });
+    // One unit with two leads is two points to some and one to others: it is asked about.
+    else if (points && points.args.count.value > 1)
+      report(factSpot(points), {
+        message: `Each charging point needs a circuit of its own, and this one has ${points.args.count.value}: give each a way. If it is one unit that shares its current between its leads, write points 1.${later.words}`,
+        source,
+        severity: later.severity ?? "warning",
+      });
   },
 });

@@ -45,12 +45,18 @@ export default wayRule({
       bad: sample(thin).replace(thin, `${thin}\n      ${"^".repeat(13 + thin.length)}`),
       good: sample("armoured 90 °C  line 10 mm²  cpc 10 mm²  cores 3"),
     },
+    {
+      bad: sample(thin).replace(thin, `${thin}\n      ${"^".repeat(13 + thin.length)}`),
+      good: sample(thin).replace("fed-from     A", "fed-from     A\n    earthing     TT"),
+    },
   ],
   check(study, report) {
     const { cable, supply, context, facts } = study;
     const fed = facts.one("feeds");
     const outside = facts.all("route").some(({ args }) => args.kind?.value === "buried" || args.kind?.value === "duct");
     if (!cable || !fed || !outside || supply.earthing !== "TN-C-S" || !context.supply || !context.edition) return;
+    // One with an electrode of its own has left the earth of the supply behind.
+    if (context.names.boards.get(fed.args.board.value)?.some(({ ownEarth }) => ownEarth)) return;
     const need = pmeBondingNeed(context.supply);
     const copper = need && resistancePerMetre(need.value);
     const own = conductorPerMetre(cable, "cpc");

@@ -48,9 +48,10 @@ export default boardRule({
       const wanted = `fit a delayed one of at least ${milliamps(least)}`;
       report(factSpot(own.fact), {
         message: `${which} and the ${rcdName(rival)} upstream ${together ? "trip" : "may trip"} together: upstream, ${wanted}.`,
-        value: amount(rival.sensitivity, "A"),
-        limit: amount(least, "A"),
-        least: true,
+        // One that is large enough and not delayed has no figure that falls short.
+        ...(fallsShort(rival.sensitivity, least)
+          ? { value: amount(rival.sensitivity, "A"), limit: amount(least, "A"), least: true }
+          : {}),
         steps: [
           step("IΔn upstream ≥ ratio × IΔn", `${plain(ratio.value)} × ${milliamps(own.sensitivity)}`, milliamps(least)),
           remark(rival.delayed ? "the one upstream is delayed" : "the one upstream is not delayed"),

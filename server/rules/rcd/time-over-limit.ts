@@ -85,6 +85,7 @@ export default boardRule({
           message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} of a ${device.delayed ? "delayed " : ""}${device.standard} RCD.${hint(test, time.value, context)}${withinUncertainty(uncertainty, time.value - greatest.value)}`,
           value: amount(time.value, "s"),
           ...limit,
+          sign: time.sign,
           steps: [...greatest.steps, ...uncertaintySteps(uncertainty)],
         });
       }

@@ -8,7 +8,7 @@ export default installationRule({
   severity: "error",
   since: "0.1",
   title: "The edition of the wiring regulations is not known here.",
-  why: "Nothing is judged by an edition whose limits are not known. Write it as on its title page, with its amendments.",
+  why: "Nothing is compared with the limits of an edition that is not known. Write it as on its title page, with its amendments.",
   clauses: ["644.1"],
   examples: [
     {
@@ -28,10 +28,16 @@ installation "Kiln house" {
     if (!fact || edition) return;
     const { value } = fact.args.edition;
     const ids = [...editions].reverse().map(({ id }) => id);
-    const near = nearest(value, ids);
+    const oldest = editions.reduce((one, other) => (other.from < one.from ? other : one));
+    // One of before all that are known is no slip of the pen.
+    const near = yearOf(value) < yearOf(oldest.id) ? undefined : nearest(value, ids);
     report(valueSpot(fact, fact.args.edition), {
-      message: `${value} is not an edition known here, so nothing is judged${near ? `: was ${near} meant?` : ": write it as on its title page."}`,
+      message: near
+        ? `${value} is not an edition known here, so nothing is compared with its limits: was ${near} meant?`
+        : `${value} is not an edition known here, so nothing is compared with its limits: the oldest that is known is ${oldest.id}.`,
       fixes: [...new Set(near ? [near, ...ids] : ids)].map((id) => inPlaceOf(fact.args.edition, id)),
     });
   },
 });
+
+const yearOf = (id: string): number => Number(/:(\d{4})/.exec(id)?.[1]);
