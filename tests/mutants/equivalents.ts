@@ -131,6 +131,24 @@ const kept: readonly Kept[] = [
     by: "1",
     reason: "A list without figures has no middle, and whoever asks has four figures or more.",
   },
+  {
+    file: "server/calc/network-survey.ts",
+    line: "for (let port = 0; port < wide; port++) {",
+    by: "<=",
+    reason: "One place beyond a row is the first of the next, which is not read again, or none at all.",
+  },
+  {
+    file: "server/calc/network-survey.ts",
+    line: "for (let next = place + 1; next < count; next++) {",
+    by: "<=",
+    reason: "Beyond its end a list of numbers keeps nothing that is written there.",
+  },
+  ...["||", ">=", "<="].map((by) => ({
+    file: "server/readings/instruments.ts",
+    line: "used.until > after && used.from < before",
+    by,
+    reason: "It only spares looking into boards none of whose tests lie there: the days themselves decide below.",
+  })),
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>

@@ -1,0 +1,168 @@
+/** Where one condition of several turns what is found, and no sample of the check shows it. */
+import { describe, expect, it } from "vitest";
+import { currentOfAll } from "../../server/circuit/loads.ts";
+import { placeRcdRow } from "../../server/circuit/places.ts";
+import { rcdTestsOfWay, worstOfLatest } from "../../server/readings/rcd-tests.ts";
+import { nearestPages } from "../../server/rules/frame/catalogue.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
+import { find } from "../helpers/find.ts";
+import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
+import { inSetting } from "../helpers/sample.ts";
+
+const studied = (lines: string, setting: Setting = {}) =>
+  wayOf(nodeOf(installationOf(inSetting(`way 1 radial "Bench" {\n${lines}\n}`, setting).text), "A"), "1");
+const messages = (...of: Parameters<typeof find>): string[] => find(...of).map(({ message }) => message);
+
+// BS EN 60228: 6 mm² of copper and 10 mm² of aluminium are both 3.08 mΩ/m.
+it("bonding of aluminium that conducts just as well as the copper is large enough", () => {
+  const of = (size: number) =>
+    find("protective/bonding-too-small", 'way 1 radial "Bench" {\nIb 2 A\n}', {
+      supply: `earthing TN-S\nZe 0.30 Ω\nearthing-conductor 10 mm²\nbonding structure ${size} mm² aluminium`,
+    });
+  expect(of(10)).toEqual([]);
+  expect(of(6).map(({ limit }) => limit?.amount)).toEqual([10]);
+});
+
+// 717.411.1 leaves it to whoever supplies the unit by a source of its own; 717.415 asks it of sockets all the same.
+it.each([
+  ["serves sockets", "", true],
+  ["serves lighting", "", true],
+  ["serves sockets", "\nsource private", true],
+  ["serves lighting", "\nsource private", false],
+])("a mobile unit with %j and a supply with %j needs an RCD: %s", (lines, source, needed) => {
+  const study = studied(`device BS EN 60898 B6 6 kA\nplace mobile-unit\n${lines}`, {
+    supply: `earthing TN-S\nZe 0.30 Ω${source}`,
+  });
+  expect(placeRcdRow(study, "mobile-unit") !== undefined).toBe(needed);
+});
+
+// 3 × 230 V divide 6.9 kW; a load for 400 V between lines has 231 V across each third of it. Of a supply of 240 V to earth
+// what is rated up to 300 V is rated to earth.
+it.each([
+  ["230", "", 10],
+  ["240", " rated 300 V", 6900 / 900],
+  ["240", " rated 301 V", 6900 / (3 * (301 / Math.sqrt(3)))],
+  ["230", " rated 299 V", 6900 / 897],
+  ["230", " rated 400 V", 6900 / (400 * Math.sqrt(3))],
+])("a load on %s V to earth with %j takes %d A in each line", (U0, rated, current) => {
+  const study = studied(`phase three\nload 6.9 kW${rated}`, {
+    supply: `earthing TN-S\nphases three\nU0 ${U0} V\nZe 0.20 Ω`,
+    board: "fed-from supply\nphases three",
+  });
+  expect(currentOfAll(study.facts.all("load"), study)).toBeCloseTo(current, 9);
+});
+
+describe("the worst of an RCD's tests on one day", () => {
+  const worst = (lines: string) =>
+    worstOfLatest(rcdTestsOfWay(studied(`device BS EN 61009 B16 6 kA 30 mA type A\nlive 2026-03-05 {\n${lines}\n}`)))
+      ?.fact.args.noTrip !== undefined;
+
+  it("at the rated current is the one in which it did not trip", () => {
+    expect(worst("rcd 30 mA 1x 24 ms\nrcd 30 mA 1x no-trip pulsating")).toBe(true);
+    expect(worst("rcd 30 mA 1x no-trip pulsating\nrcd 30 mA 1x 24 ms")).toBe(true);
+  });
+
+  it("at half of it is the one in which it tripped", () => {
+    expect(worst("rcd 30 mA 0.5x no-trip\nrcd 30 mA 0.5x 180 ms pulsating")).toBe(false);
+    expect(worst("rcd 30 mA 0.5x 180 ms pulsating\nrcd 30 mA 0.5x no-trip")).toBe(false);
+  });
+});
+
+it("no more than five pages are meant by a word", () => {
+  expect(nearestPages("rcd")).toHaveLength(5);
+});
+
+it("no more than five instruments are offered for a test that names none", () => {
+  const before = [1, 2, 3, 4, 5, 6].map((at) => `instrument M${at} "Tester ${at}"`).join("\n");
+  const [finding] = find("instrument/not-named", 'way 1 radial "Oven" {\nlive 2026-03-05 {\nZs 0.62 Ω\n}\n}', {
+    stage: "tested",
+    before,
+  });
+  expect(finding?.fixes.map(({ title }) => title)).toEqual([1, 2, 3, 4, 5].map((at) => `Add “with M${at}”`));
+});
+
+// BS EN 61439-3: a consumer unit that is marked so stands 16 kA behind its service fuse, and no more.
+it.each([
+  ["15.9 kA", true],
+  ["16 kA", true],
+  ["16.1 kA", false],
+])("a consumer unit is asked about its marking where %s may flow: %s", (Ipf, asked) => {
+  const [message = ""] = messages(
+    "fault/breaking-capacity-exceeded",
+    'way 1 radial "Bench" {\ndevice BS EN 60898 B16 6 kA\n}',
+    {
+      supply: `earthing TN-S\nZe 0.30 Ω\nIpf ${Ipf}\ncutout BS 88-3 100 A`,
+      premises: "dwelling",
+    },
+  );
+  expect(message.includes("write conditional-rating")).toBe(asked);
+});
+
+it("a breaker that is marked as one-way is replaced, and not asked about", () => {
+  const of = (direction: string) =>
+    messages(
+      "rcd/unidirectional-with-source",
+      `way 1 radial "Panels" {\ndevice BS EN 60898 B16 6 kA${direction}\nserves pv\n}`,
+      { standard: "BS 7671:2018+A2:2022+A3:2024" },
+    );
+  expect(of(" unidirectional")).toEqual([expect.stringContaining("is unidirectional: fit a bidirectional one")]);
+  expect(of(" bidirectional")).toEqual([]);
+});
+
+// A rise of PEFC by 9 % is none; that of Ipf by 45 % is, whichever stands first, and one without an earlier reading is passed over.
+it("a fault current without an earlier reading hides no other that changed", () => {
+  const text = inSetting('way 1 radial "Bench" {\nIb 2 A\n}', {
+    stage: "tested",
+    supply: "earthing TN-S\nlive 2026-03-05 {\nPEFC 0.9 kA\nIpf 1.6 kA\n}\nlive 2021-03-05 {\nIpf 1.1 kA\n}",
+  }).text;
+  expect(messages("drift/fault-current-changed", text)).toEqual([
+    expect.stringContaining("from 1.1 kA on 2021-03-05 to 1.6 kA"),
+  ]);
+});
+
+describe("R2 as a part of R1+R2", () => {
+  const of = (lines: string, kind = "radial") =>
+    messages(
+      "continuity/r2-ratio",
+      `way 1 ${kind} "Bench" {\ncable flat-twin line 6 mm² cpc 2.5 mm²\ndead 2026-03-04 {\n${lines}\n}\n}`,
+      { stage: "dead-tested" },
+    );
+
+  it("is compared with an exact sum alone", () => {
+    expect(of("R1+R2 0.52 Ω\nR2 0.15 Ω")).toHaveLength(1);
+    expect(of("R1+R2 >0.52 Ω\nR2 0.15 Ω")).toEqual([]);
+    expect(of("R1+R2 0.52 Ω\nR2 >0.15 Ω")).toEqual([]);
+    expect(of("R1+R2 >0.52 Ω\nR2 >0.60 Ω")).toEqual([]);
+    expect(of("R1+R2 0.52 Ω\nR2 0.15 Ω", "ring")).toEqual([]);
+  });
+});
+
+describe("a loop above what Ze and R1+R2 give", () => {
+  // 20 m of 2.5/1.5 mm² give 0.39 Ω (BS EN 60228).
+  const of = (R1R2: string, Zs: string) =>
+    messages(
+      "loop/zs-disagrees",
+      `way 1 radial "Bench" {\ncable flat-twin line 2.5 mm² cpc 1.5 mm²\nlength 20 m\ndead 2026-03-04 {\nR1+R2 ${R1R2} Ω\n}\nlive 2026-03-05 {\nZs ${Zs} Ω\n}\n}`,
+      { stage: "tested" },
+    );
+
+  it("is asked about where R1+R2 is what the length gives, and not where that itself reads too little", () => {
+    expect(of("0.39", "1.05")).toEqual([expect.stringContaining("above the 0.69 Ω")]);
+    expect(of("0.10", "1.05")).toEqual([]);
+    expect(of("0.90", "1.75")).toEqual([expect.stringContaining("above the 1.20 Ω")]);
+  });
+});
+
+describe("a protective conductor behind a device whose limit nobody knows", () => {
+  const of = (cpc: string) =>
+    find(
+      "design/cpc-too-small",
+      `way 1 radial "Bench" {\ndevice BS EN 60947-2 160 A 36 kA\ncable singles 70 °C line 70 mm² cpc ${cpc} mm²\nlength 20 m\n}`,
+    ).map(({ severity, limit }) => [severity, limit?.amount]);
+
+  // Table 54.7: half of a line above 35 mm², 35 mm² of 70 mm². Less may do by 543.1.3, which cannot be calculated here.
+  it("is asked about by Table 54.7, and no fault", () => {
+    expect(of("35")).toEqual([]);
+    expect(of("25")).toEqual([["information", 35]]);
+  });
+});
