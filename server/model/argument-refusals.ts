@@ -20,14 +20,21 @@ import {
   spanOf,
   writeFix,
 } from "./refusals.ts";
-import { yearForDay } from "./rough-time.ts";
-import { couldBe, type Slot, says } from "./row-shape.ts";
+import { roughWithoutYear, yearForDay } from "./rough-time.ts";
+import { couldBe, mayBeAbsent, type Slot, says } from "./row-shape.ts";
 import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
 import { spokenPoles } from "./spoken-poles.ts";
-import { rampOnTimeLine, residualNamed, spokenProvenance, surgeType, tickForFigure } from "./spoken-result.ts";
-import { spokenStandard } from "./spoken-standard.ts";
+import {
+  noFigure,
+  rampOnTimeLine,
+  residualNamed,
+  spokenProvenance,
+  surgeType,
+  tickForFigure,
+} from "./spoken-result.ts";
+import { spokenEdition, spokenStandard } from "./spoken-standard.ts";
 import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike } from "./token-values.ts";
@@ -48,9 +55,11 @@ const slips: readonly SlipReader[] = [
   spokenPoles,
   spokenDay,
   yearForDay,
+  roughWithoutYear,
   printedLabel,
   residualNamed,
   spokenStandard,
+  spokenEdition,
   phrase,
   linesElsewhere,
   linesInside,
@@ -96,7 +105,7 @@ export function refusal(line: LineBeingRead): Slip {
   const taken = line.shape.plain.filter((slot) => !free.includes(slot));
   const again = taken.find((slot) => says(slot, token));
   if (again && !isSiteTerm(free, token)) return second(line, again, token);
-  const slot = slotMeant(free, token);
+  const slot = slotMeant(line, token);
   if (slot) return refusalFor(line, slot);
   if (isSign(token)) return stopped(line);
   const filled = taken.find(([, { accepts }]) => couldBe(accepts, token));
@@ -113,8 +122,9 @@ const isSiteTerm = (free: readonly Slot[], { image }: IToken): boolean =>
 const plainly = (slots: readonly Slot[]): Slot[] => slots.filter(([, { label }]) => label === undefined);
 
 /** What a token was meant for, by what it looks like. */
-function slotMeant(free: readonly Slot[], token: IToken): Slot | undefined {
-  const plain = plainly(free);
+function slotMeant(line: LineBeingRead, token: IToken): Slot | undefined {
+  // “B32” has the rated current with it: a figure behind it is another.
+  const plain = plainly(line.free()).filter(([name]) => !(name === "rating" && line.args.curve));
   const quantity = isToken(token, "Multiple")
     ? undefined
     : plain.find(([, { accepts }]) => accepts.kind === "quantity");
@@ -200,11 +210,24 @@ function refusalFor(line: LineBeingRead, [, { accepts }]: Slot): Slip {
   const token = line.tokens[line.at] as IToken;
   const isText = accepts.kind === "text" && isName(token);
   const slip =
+    figureOnly(line, accepts) ??
     (isText ? quoted(line, `${capital(accepts.help)} is written in quotes`) : undefined) ??
     (accepts.kind === "quantity" ? strangeUnit(line, accepts.of) : undefined);
   if (slip) return slip;
   if (isSign(token)) return stopped(line);
   return strangers(line, accepts) ?? { problem: notAccepted(accepts, token), upTo: line.at + 1 };
+}
+
+/** `Zs tbc`: a word that says nothing of how it was read stands in the place of the figure. */
+function figureOnly(line: LineBeingRead, accepts: Accepts): Slip | undefined {
+  const token = line.tokens[line.at] as IToken;
+  const isNear = accepts.kind === "choice" && suggestionFor(token.image, Object.keys(accepts.choices)) !== undefined;
+  const wantsFigure = plainly(line.free()).some(
+    ([, one]) => !one.optional && one.accepts.kind === "quantity" && mayBeAbsent(one.accepts),
+  );
+  if (accepts.kind !== "choice" || isNear || !wantsFigure || !isToken(token, "Word")) return undefined;
+  const { problem } = noFigure(line, token);
+  return { problem: { ...problem, fixes: [] }, upTo: line.at + 1 };
 }
 
 /** `serves hand dryer`: several words in a row that are like none of the list are one answer. */

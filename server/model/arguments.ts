@@ -16,6 +16,7 @@ import { problemAt, signsBeside } from "./refusals.ts";
 import { readRoughTime } from "./rough-time.ts";
 import { mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
 import { isName, nameOf, normalStandard, textOf, valOf } from "./token-values.ts";
+import { quoted } from "./unquoted.ts";
 import type { Absent, AnyValue, Correction } from "./values.ts";
 
 /** What a statement's tokens say, by the names of the row's parameters. */
@@ -192,6 +193,11 @@ class ArgumentBinder implements LineBeingRead {
       end,
     };
     for (const slot of able) this.#put(slot, value);
+    if (token.image === "LIM" && reason && why === undefined && isName(reason) && this.#isUnquotedReason(reason)) {
+      const slip = quoted(this, "The reason for a limitation is written in quotes");
+      if (slip) this.#report(slip);
+      return;
+    }
     if (token.image === "LIM" && !why) {
       this.#problem(
         "limitation-without-reason",
@@ -200,6 +206,12 @@ class ArgumentBinder implements LineBeingRead {
         [{ title: "Add a reason", edits: [{ start: endOf(token), end: endOf(token), text: ' "why"' }], safe: false }],
       );
     }
+  }
+
+  /** Whether the word is none that the line has another use for: `LIM no access`. */
+  #isUnquotedReason(token: IToken): boolean {
+    if (Object.hasOwn(provenances, token.image) || Object.hasOwn(corrections, token.image)) return false;
+    return !this.shape.labelled.has(token.image) && !this.shape.plain.some((slot) => says(slot, token));
   }
 
   #put([name, param]: Slot, value: AnyValue): void {

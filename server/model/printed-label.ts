@@ -4,11 +4,11 @@ import { rcdTypes } from "../../grammar/choices.ts";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix } from "./problems.ts";
-import { problemAt, removeFix, replaceFix, spanOf, writeFix } from "./refusals.ts";
+import { capacityInAmps, problemAt, quantityProblem, removeFix, replaceFix, spanOf, writeFix } from "./refusals.ts";
 import { isAbsent, type Quantity } from "./values.ts";
 
 /** B32, with A behind it or not, and what it trips at: in amperes below one, in milliamperes above. */
-const wholeLabel = /^([BCD])(\d+)A?(?:\/(\d+(?:\.\d+)?)A?)?$/i;
+const wholeLabel = /^([BCD])[-/]?(\d+)A?(?:\/(\d+(?:\.\d+)?)A?)?$/i;
 
 export function printedLabel(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
@@ -135,6 +135,7 @@ export function ratingTwice(line: LineBeingRead): Slip["problem"] | undefined {
   if (!rated || !curve || !("curve" in curve)) return undefined;
   const token = line.tokens.find(({ startOffset }) => startOffset === rated.start);
   if (!token) return undefined;
+  if (!line.args.breaking && capacityInAmps.test(token.image)) return quantityProblem("breaking", token);
   const { rating, start, end } = curve;
   const label = `${curve.curve}${rating}`;
   const fix = removeFix(token.image, removal(rated.start, rated.end, line));
@@ -165,8 +166,10 @@ function ratingOf({ args }: LineBeingRead): Rated | undefined {
 
 /** A rated current further along the line. */
 function ratingAhead({ tokens, at }: LineBeingRead): Rated | undefined {
-  for (const token of tokens.slice(at + 1)) {
-    const value = isToken(token, "Quantity") ? /^(\d+(?:\.\d+)?)\s*A$/.exec(token.image)?.[1] : undefined;
+  for (const [ahead, token] of tokens.slice(at + 1).entries()) {
+    // Of `Type B 20` the number beside it is the rating, though its unit is left out.
+    const isBare = isToken(token, "Number") && ahead < 2;
+    const value = /^(\d+(?:\.\d+)?)\s*A$/.exec(isBare ? `${token.image} A` : token.image)?.[1];
     if (value !== undefined) return { value: Number(value), start: token.startOffset, end: endOf(token) };
   }
   return undefined;

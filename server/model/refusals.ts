@@ -32,7 +32,13 @@ export function slipProblem(token: IToken): Problem {
     .replace(/(^|[<>\s-])\./, "$10.")
     .replace(/0[oO]/g, "00");
   const text = image.replace(",", ".");
-  const message = `“${token.image}” is not a number: a decimal point is written 0.45.`;
+  // A comma before three figures divides thousands on many labels.
+  const thousands = /^[<>]?[ \t]?[1-9]\d{0,2},\d{3}(?!\d)/.test(image) ? image.replace(",", "") : undefined;
+  if (thousands !== undefined) {
+    const message = `“${token.image}” may be ${thousands} or ${text}: write the one that is meant.`;
+    return problemAt("number-slip", message, token, [replaceFix(token, thousands), replaceFix(token, text)]);
+  }
+  const message = `“${token.image}” is not a number: it is written ${text}.`;
   return problemAt("number-slip", message, token, [replaceFix(token, text)]);
 }
 
@@ -45,6 +51,15 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
       `“${token.image}” is written as what the meter showed: > and the top of its range, such as >999 ${kind.units[0]}.`,
       token,
     );
+  // As it stands on a breaker: 6000 in a frame.
+  const kiloamps = of === "breaking" ? capacityInAmps.exec(token.image)?.[1] : undefined;
+  if (kiloamps !== undefined) {
+    const text = `${Number(kiloamps) / 1000} kA`;
+    const message = `“${token.image}” is in amperes: ${kind.what} is written ${text}.`;
+    return problemAt(isToken(token, "Number") ? "missing-unit" : "wrong-unit", message, token, [
+      replaceFix(token, text),
+    ]);
+  }
   if (isToken(token, "Number")) {
     const written = readWritten(token.image, token.startOffset);
     const fixes = written ? unitFixes(written, kind) : [];
@@ -82,6 +97,9 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
     [],
   );
 }
+
+/** What no rated current is, and many a breaking capacity. */
+export const capacityInAmps = /^(\d+[05]00)(?:[ \t]*A)?$/;
 
 /** A word that is none of a closed list. */
 export function choiceProblem(choices: Choices, help: string, token: IToken): Problem {

@@ -36,3 +36,12 @@ export function yearForDay(line: LineBeingRead): Slip | undefined {
   const problem = { ...problemAt("not-a-date", message, token), end: rough.value.end };
   return { problem, upTo: line.at + rough.taken };
 }
+
+/** `installed by "R.M." about`: a word that says nothing without its year. */
+export function roughWithoutYear(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  if (!token || !Object.hasOwn(roughTimes, token.image)) return undefined;
+  if (!line.free().some(([, { accepts }]) => accepts.kind === "roughTime")) return undefined;
+  const message = `“${token.image}” is followed by the year, as in: ${token.image} 1985.`;
+  return { problem: problemAt("missing-argument", message, token), upTo: line.tokens.length };
+}

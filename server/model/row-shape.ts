@@ -46,6 +46,8 @@ export const says = ([, { accepts }]: Slot, token: IToken): boolean =>
 /** Whether the token is of the kind an argument is, so that it would have been taken were there none yet. */
 export function couldBe(accepts: Accepts, token: IToken): boolean {
   if (accepts.kind === "multiple") return isToken(token, "Multiple");
+  if (accepts.kind === "standard") return isToken(token, "Standard");
+  if (accepts.kind === "shorthand") return /^[BCD]\d+$/.test(token.image);
   if (accepts.kind === "choice") return Object.hasOwn(accepts.choices, token.image);
   if (accepts.kind !== "quantity" || !isToken(token, "Quantity")) return false;
   const written = readWritten(token.image, token.startOffset);

@@ -1,4 +1,4 @@
-/** A day in another order: `20/11/2026`, `20.11.26`, `20 Nov 2026`. */
+/** A day in another order: `20/11/2026`, `20.11.26`, `20 Nov 2026`, `2026-3-5`. */
 import { isDay } from "../text/days.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import { problemAt, spanOf, writeFix } from "./refusals.ts";
@@ -7,6 +7,7 @@ const months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "
 
 /** As the trade writes a day: day, month, year. */
 const inFigures = /^(\d{1,2})[/.-](\d{1,2})[/.-](\d{4}|\d{2})$/;
+const yearFirst = /^(\d{4})[/.-](\d{1,2})[/.-](\d{1,2})$/;
 
 interface Day {
   /** Year-month-day; nothing where there is no such day. */
@@ -31,6 +32,8 @@ export function spokenDay(line: LineBeingRead): Slip | undefined {
 function dayIn([first = "", second = "", third = ""]: readonly string[]): Day | undefined {
   const [, day = "", month = "", year = ""] = inFigures.exec(first) ?? [];
   if (day !== "") return { text: dated(year, Number(month), Number(day)), taken: 1 };
+  const [, firstYear = "", ...rest] = yearFirst.exec(first) ?? [];
+  if (firstYear !== "") return { text: dated(firstYear, Number(rest[0]), Number(rest[1])), taken: 1 };
   const named = months.indexOf(second.slice(0, 3).toLowerCase()) + 1;
   const spelled = /^(\d{1,2})(?:st|nd|rd|th)?$/i.exec(first)?.[1];
   if (named === 0 || spelled === undefined || !/^\d{4}$/.test(third)) return undefined;

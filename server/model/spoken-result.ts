@@ -1,4 +1,5 @@
 /** Where a reading came from, and what came of it, in words of the site: `0.35 Ω by enquiry`, `rcd 30 mA pass`. */
+import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Provenance } from "../../grammar/vocabulary.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
@@ -49,7 +50,11 @@ export function isTickForFigure(line: LineBeingRead): boolean {
 /** `rcd 30 mA pass`: the figure is what the next inspection compares with. */
 export function tickForFigure(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
-  if (!token || !isTickForFigure(line)) return undefined;
+  return token && isTickForFigure(line) ? noFigure(line, token) : undefined;
+}
+
+/** A word in the place of the figure that was read. */
+export function noFigure(line: LineBeingRead, token: IToken): Slip {
   const example = line.row.example.split("\n")[0];
   const message = `“${token.image}” gives no figure. Write what was read, as in: ${example}; or LIM, if only that was noted.`;
   return writtenSo(line, 'LIM "Only a tick was recorded"', message, token);

@@ -2,7 +2,7 @@
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { problemAt, removeFix, writtenSo } from "./refusals.ts";
+import { problemAt, removeFix, spanOf, writeFix, writtenSo } from "./refusals.ts";
 
 /** What a device is called, and the standard one of today is made to. */
 const byName: ReadonlyMap<string, string> = new Map([
@@ -62,4 +62,35 @@ function nameAgain(line: LineBeingRead, token: IToken): Slip | undefined {
   const end = line.tokens[line.at + 1]?.startOffset ?? endOf(token);
   const fix = removeFix(token.image, { start: token.startOffset, end });
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
+}
+
+/** `standard 18th edition`, `standard BS 7671:2018 A2`: which amendments it has decides what is judged by it. */
+export function spokenEdition(line: LineBeingRead): Slip | undefined {
+  const [slot] = line.shape.plain;
+  const accepts = slot?.[1].accepts;
+  const first = line.tokens[line.at];
+  const last = line.tokens.at(-1);
+  if (!first || !last || accepts?.kind !== "standard" || accepts.of !== "wiring") return undefined;
+  const before = line.tokens[line.at - 1];
+  const amendment = before && isToken(before, "Standard") ? /^(?:\+|amd?t?|amendment)?(a?\d.*)$/i : undefined;
+  const said = line.tokens
+    .slice(line.at)
+    .map(({ image }) => image)
+    .join("");
+  const behind = amendment?.exec(said)?.[1]?.toUpperCase();
+  if (before && behind !== undefined) {
+    const text = `${before.image}+${behind.startsWith("A") ? behind : `A${behind}`}`;
+    const message = `An amendment is joined to its standard: ${text}.`;
+    const span = spanOf(before, last);
+    return {
+      problem: { ...problemAt("wrong-argument", message, first, [writeFix(text, span)]), ...span },
+      upTo: line.tokens.length,
+    };
+  }
+  if (before || isToken(first, "Text")) return undefined;
+  const message = `The edition is written by its number and year, with its amendments, as in: ${line.row.example.split("\n")[0]}`;
+  return {
+    problem: { ...problemAt("wrong-argument", message, first), ...spanOf(first, last) },
+    upTo: line.tokens.length,
+  };
 }

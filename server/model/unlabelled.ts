@@ -6,7 +6,7 @@ import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix } from "./problems.ts";
 import { readWritten } from "./quantity.ts";
 import { problemAt } from "./refusals.ts";
-import type { Slot } from "./row-shape.ts";
+import { mayBeAbsent, type Slot } from "./row-shape.ts";
 
 export function unlabelled(line: LineBeingRead): Slip | undefined {
   const figures = figuresFrom(line);
@@ -19,10 +19,18 @@ export function unlabelled(line: LineBeingRead): Slip | undefined {
   if (places.length === 0 || plain) return undefined;
   const example = line.row.example.split("\n")[0] ?? "";
   const alike = alikeIn(places) && figures.length === 1 ? `; or ${alikeLabel}, where all read alike` : "";
-  const message = `“${line.word.image}” says of each figure which it is: ${example}${alike}`;
+  const message = hasFigure(line)
+    ? `“${line.word.image}” has its figure: that of one line stands behind its name, such as ${places[0]?.[1].label} ${first.image}.`
+    : `“${line.word.image}” says of each figure which it is: ${example}${alike}`;
   const problem = problemAt("wrong-argument", message, first, fixesFor(line, places, figures));
   return { problem: { ...problem, end: endOf(figures.at(-1) ?? first) }, upTo: line.at + figures.length };
 }
+
+/** `Zs 0.57 Ω 0.55 Ω`: the one that needs no label is there. */
+const hasFigure = ({ shape, args }: LineBeingRead): boolean =>
+  shape.plain.some(
+    ([name, { accepts }]) => accepts.kind === "quantity" && mayBeAbsent(accepts) && args[name] !== undefined,
+  );
 
 function figuresFrom({ tokens, at }: LineBeingRead): IToken[] {
   const end = tokens.findIndex((token, index) => index >= at && !isToken(token, "Quantity") && !isBare(token));

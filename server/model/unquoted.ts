@@ -1,12 +1,12 @@
 /** Words that stand without the quotes a text needs, and names that stand in quotes. */
 import type { IToken } from "chevrotain";
-import { endOf, isToken } from "../../grammar/lexer.ts";
+import { endOf, isToken, lex } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { problemAt } from "./refusals.ts";
+import { problemAt, replaceFix } from "./refusals.ts";
 import { couldBe, says } from "./row-shape.ts";
 import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor } from "./suggestions.ts";
-import { isName } from "./token-values.ts";
+import { isName, textOf } from "./token-values.ts";
 
 /** `note check this`: the words up to what something else on the line takes. */
 export function unquoted(line: LineBeingRead): Slip | undefined {
@@ -27,9 +27,9 @@ export function unquoted(line: LineBeingRead): Slip | undefined {
 export function needlessQuotes(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   const name = token && nameInQuotes(token);
-  if (!token || name === undefined) return undefined;
+  if (!token || name === undefined) return valueInQuotes(line);
   const wanted = line.free().find(([, { accepts, label }]) => label === undefined && nameKinds.includes(accepts.kind));
-  if (!wanted) return undefined;
+  if (!wanted) return valueInQuotes(line);
   const fix = {
     title: `Write ${name}`,
     edits: [{ start: token.startOffset, end: endOf(token), text: name }],
@@ -37,6 +37,20 @@ export function needlessQuotes(line: LineBeingRead): Slip | undefined {
   };
   const message = `${token.image} is a name, and is written without quotes: ${name}.`;
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
+}
+
+/** `Zs "0.57 Ω"`, `device "BS EN 60898"`: what the line takes, in quotes that only a text has. */
+function valueInQuotes(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  const text = token && isToken(token, "Text") ? textOf(token) : "";
+  const [inner, ...others] = lex(text).tokens;
+  if (!token || !inner || others.length > 0 || inner.image !== text) return undefined;
+  const isTaken = line
+    .free()
+    .some((slot) => slot[1].label === undefined && (says(slot, inner) || couldBe(slot[1].accepts, inner)));
+  if (!isTaken) return undefined;
+  const message = `${token.image} is written without quotes: ${text}.`;
+  return { problem: problemAt("wrong-argument", message, token, [replaceFix(token, text)]), upTo: line.at + 1 };
 }
 
 /** The one word of a text, which might be a name. */
@@ -62,7 +76,8 @@ export function quoted(line: LineBeingRead, why: string): Slip | undefined {
   const written = line.tokens
     .slice(line.at, upTo)
     .map(({ image }) => image)
-    .join(" ");
+    .join(" ")
+    .replace(/ (?=[,.:;])/g, "");
   return { problem: { ...problemAt("missing-quotes", `${why}: "${written}".`, first, [fix]), ...span }, upTo };
 }
 

@@ -35,6 +35,117 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  ...["6000", "6000 A"].map((said) => ({
+    text: inWay,
+    line: `device BS EN 60898 B20 ${said}`,
+    message: `“${said}” is in amperes: a breaking capacity is written 6 kA.`,
+    fixed: "device BS EN 60898 B20 6 kA",
+  })),
+  {
+    text: inWay,
+    line: "device BS EN 60898 B20 6 ka",
+    message: "“ka” is not a unit here: a breaking capacity is written in kA.",
+    fixed: "device BS EN 60898 B20 6 kA",
+  },
+  {
+    text: inWay,
+    line: "device BS EN 61009 B20 6 kA 30",
+    message: "30 lacks its unit: a rated residual current is written in mA.",
+    fixed: "device BS EN 61009 B20 6 kA 30 mA",
+  },
+  {
+    text: inWay,
+    line: "device BS EN 60898 Type B 20 6 kA",
+    message: "The type and the rated current are one word: B20.",
+    fixed: "device BS EN 60898 B20 6 kA",
+  },
+  {
+    text: inWay,
+    line: "device BS EN 60898 B-20 6 kA",
+    message: "“B-20” is written B20.",
+    fixed: "device BS EN 60898 B20 6 kA",
+  },
+  {
+    text: inWay,
+    line: 'device "BS EN 60898" B20 6 kA',
+    message: '"BS EN 60898" is written without quotes: BS EN 60898.',
+    fixed: "device BS EN 60898 B20 6 kA",
+  },
+  {
+    text: inWay,
+    line: 'device BS EN 60898 "B20" 6 kA',
+    message: '"B20" is written without quotes: B20.',
+    fixed: "device BS EN 60898 B20 6 kA",
+  },
+  {
+    text: inLive,
+    line: 'Zs "0.57 Ω"',
+    message: '"0.57 Ω" is written without quotes: 0.57 Ω.',
+    fixed: "Zs 0.57 Ω",
+  },
+  {
+    text: inLive,
+    line: "Zs tbc",
+    message: "“tbc” gives no figure. Write what was read, as in: Zs 0.62 Ω; or LIM, if only that was noted.",
+  },
+  {
+    text: inLive,
+    line: "Zs LIM no access, agreed with the client",
+    message: 'The reason for a limitation is written in quotes: "no access, agreed with the client".',
+    fixed: 'Zs LIM "no access, agreed with the client"',
+  },
+  {
+    text: inDead,
+    line: "polarity LIM not looked at",
+    message: 'The reason for a limitation is written in quotes: "not looked at".',
+    fixed: 'polarity LIM "not looked at"',
+  },
+  {
+    text: inLive,
+    line: "Zs 0.57 Ω 0.55 Ω",
+    message: "“Zs” has its figure: that of one line stands behind its name, such as L1 0.55 Ω.",
+  },
+  {
+    text: inLive,
+    line: "Zs 0,57 Ω",
+    message: "“0,57 Ω” is not a number: it is written 0.57 Ω.",
+    fixed: "Zs 0.57 Ω",
+  },
+  // Taken for a decimal point, a comma between thousands would divide what was read by a thousand.
+  {
+    text: inSupply,
+    line: "Ipf 1,200 A",
+    message: "“1,200 A” may be 1200 A or 1.200 A: write the one that is meant.",
+    fixed: "Ipf 1200 A",
+  },
+  {
+    text: inLive,
+    line: "rcd 24",
+    message: "This board has no RCD called “24”. If it is a figure, write its unit, such as 30 mA or 24 ms.",
+  },
+  ...["A2", "A2:2022", "amendment 2"].map((said) => ({
+    text: (line: string) => ofWhole("work new").replace(/standard .*/, line),
+    line: `standard BS 7671:2018 ${said}`,
+    message: `An amendment is joined to its standard: BS 7671:2018+A2${said.endsWith("2022") ? ":2022" : ""}.`,
+    // Of its year the check of editions knows.
+    fixed: `standard BS 7671:2018+A2${said.endsWith("2022") ? ":2022" : ""}`,
+  })),
+  {
+    text: (line) => ofWhole("work new").replace(/standard .*/, line),
+    line: "standard 18th edition",
+    message: "The edition is written by its number and year, with its amendments, as in: standard BS 7671:2018+A2:2022",
+  },
+  {
+    text: (line) => ofWhole(line),
+    line: 'installed by "R.M." about',
+    message: "“about” is followed by the year, as in: about 1985.",
+  },
+  {
+    text: (line) => ofWhole(line),
+    line: 'installed by "R.M." 2026-3-5',
+    message: "A day is written year-month-day: 2026-03-05.",
+    fixed: 'installed by "R.M." 2026-03-05',
+  },
   ...(
     [
       ["4P", "four-pole"],
@@ -471,7 +582,7 @@ const cases: readonly Case[] = [
   {
     text: inLive,
     line: "Zs: 0,71 Ω",
-    message: "“0,71 Ω” is not a number: a decimal point is written 0.45.",
+    message: "“0,71 Ω” is not a number: it is written 0.71 Ω.",
     fixed: "Zs 0.71 Ω",
   },
   {

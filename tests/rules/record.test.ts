@@ -197,3 +197,10 @@ describe("hands and days", () => {
     ]);
   });
 });
+
+it("an amendment without its year is the edition that has it", () => {
+  const text = 'wayfile 1\ninstallation "Kiln house" {\n  standard BS 7671:2018+A2\n}\n';
+  expect(findingsOf(text).map(({ message }) => message)).toContain(
+    "BS 7671:2018+A2 is not an edition known here, so nothing is compared with its limits: was BS 7671:2018+A2:2022 meant?",
+  );
+});

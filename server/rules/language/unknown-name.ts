@@ -85,13 +85,17 @@ function checkOne(references: readonly Reference[], all: Names, head: Installati
     // No board feeds itself.
     const self = names === "board" ? reference.board?.head.name : undefined;
     const list = [...defined.keys()].filter((one) => one !== self);
-    const near =
-      ofAddress(name.value, list) ?? suggestionFor(name.value, [...list, ...Object.keys(wordsBeside[names] ?? {})]);
-    const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
+    // One number is as near to another as any.
+    const isNumber = /^\d+$/.test(name.value);
+    const words = [...list, ...Object.keys(wordsBeside[names] ?? {})];
+    const near = ofAddress(name.value, list) ?? (isNumber ? undefined : suggestionFor(name.value, words));
+    const isFigure = isNumber && names === "rcd" && fact.word === "rcd";
+    const here = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
+    const others = isFigure ? " If it is a figure, write its unit, such as 30 mA or 24 ms." : here;
     report(valueSpot(fact, name), {
       message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,
       // Of a few names one is meant, or none: that is for whoever wrote the line.
-      fixes: (near ? [near] : list.slice(0, mostOffered)).map((one) => inPlaceOf(name, one)),
+      fixes: (near ? [near] : isFigure ? [] : list.slice(0, mostOffered)).map((one) => inPlaceOf(name, one)),
     });
   }
 }

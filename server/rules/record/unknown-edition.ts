@@ -29,8 +29,10 @@ installation "Kiln house" {
     const { value } = fact.args.edition;
     const ids = [...editions].reverse().map(({ id }) => id);
     const oldest = editions.reduce((one, other) => (other.from < one.from ? other : one));
+    // “BS 7671:2018+A2” is short for the edition that goes on with the year of that amendment.
+    const whole = ids.findLast((id) => id.startsWith(`${value}:`));
     // One of before all that are known is no slip of the pen.
-    const near = yearOf(value) < yearOf(oldest.id) ? undefined : nearest(value, ids);
+    const near = whole ?? (yearOf(value) < yearOf(oldest.id) ? undefined : nearest(value, ids));
     report(valueSpot(fact, fact.args.edition), {
       message: near
         ? `${value} is not an edition known here, so nothing is compared with its limits: was ${near} meant?`
