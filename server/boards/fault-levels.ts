@@ -246,7 +246,7 @@ export const leastShort = ({ neutral, lines }: LeastFaults): Calculated | undefi
   !neutral || !lines ? (neutral ?? lines) : lines.value < neutral.value ? lines : neutral;
 
 const twiceStep = (formula: string, one: number, value: number): Step =>
-  reproducible(formula, [[one, ohms]], { write: (z) => `2 × ${z}`, compute: (z = 0) => 2 * z }, [value, ohms]);
+  reproducible(formula, [[one, ohms]], { write: (z) => `2 × ${z}`, compute: (z) => 2 * z }, [value, ohms]);
 
 function twice(line: Calculated): Calculated {
   const value = 2 * line.value;

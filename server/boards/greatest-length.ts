@@ -51,7 +51,7 @@ export function longestByLoop(study: WayStudy): Calculated | undefined {
 const timesRoom = {
   write: (length: string, limit: string, before: string, used: string) =>
     `${length} × (${limit} − ${before}) / ${used}`,
-  compute: (length = 0, limit = 0, before = 0, used = 1) => (length * (limit - before)) / used,
+  compute: (length: number, limit: number, before: number, used: number) => (length * (limit - before)) / used,
 };
 
 /** The greatest length (m) at which the voltage drop is within its limit, given what is lost before the board, `above` in %. */
@@ -93,7 +93,7 @@ export function lengthOfReading(study: WayStudy): Calculated | undefined {
       ],
       {
         write: (length, measured, sound) => `${length} × ${measured} / ${sound}`,
-        compute: (length = 0, measured = 0, sound = 1) => (length * measured) / sound,
+        compute: (length, measured, sound) => (length * measured) / sound,
       },
       [value, metres],
     ),

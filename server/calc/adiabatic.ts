@@ -71,7 +71,7 @@ export function adiabaticSize(
       ],
       {
         write: (amperes, long, factor) => `√((${amperes})² × ${long}) / ${factor}`,
-        compute: (amperes = 0, long = 0, factor = 1) => (amperes * Math.sqrt(long)) / factor,
+        compute: (amperes, long, factor) => (amperes * Math.sqrt(long)) / factor,
       },
       [value, squareMillimetres],
     ),

@@ -119,7 +119,7 @@ function corrected(limit: LoopLimit, temperature: number, insulation: number): C
         ],
         {
           write: (zs, test, service) => `${zs} × ${test} / ${service}`,
-          compute: (zs = 0, test = 1, service = 1) => (zs * test) / service,
+          compute: (zs, test, service) => (zs * test) / service,
         },
         [value, (one) => `${plain(one, 3)} Ω`],
       ),

@@ -115,7 +115,7 @@ export function atTemperature(r20: number, temperature: number, coefficient: Coe
         ],
         {
           write: (cold, celsius) => `${cold} × (1 + ${alpha} × (${celsius} − 20))`,
-          compute: (cold = 0, celsius = 20) => cold * (1 + alpha * (celsius - 20)),
+          compute: (cold, celsius) => cold * (1 + alpha * (celsius - 20)),
         },
         [value, ohms],
       ),

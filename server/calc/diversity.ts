@@ -51,7 +51,7 @@ function partInFull(share: DiversityShare, source: Source, label: string, total:
     ],
     {
       write: (first, others) => `${first} + ${percent(share.rest * 100)} × ${others}${extra}`,
-      compute: (first = 0, others = 0) => first + share.rest * others + added,
+      compute: (first, others) => first + share.rest * others + added,
     },
     [value, amps],
   );

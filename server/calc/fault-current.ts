@@ -66,7 +66,7 @@ export function threePhaseFault(lineNeutral: number, form: "double" | "root3" = 
     reproducible(
       `I three-phase = ${name} × I line-neutral`,
       [[lineNeutral, amps]],
-      { write: (one) => `${name} × ${one}`, compute: (one = 0) => factor * one },
+      { write: (one) => `${name} × ${one}`, compute: (one) => factor * one },
       [value, amps],
     ),
   ];

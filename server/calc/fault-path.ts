@@ -91,19 +91,19 @@ const addedAlike: Three<number, number> = (start, R, X) => start + Math.hypot(R,
 
 /** Z of what lies before the cables, and of their resistance and reactance. */
 function lineOfThree(
-  figures: readonly [number, number, number],
+  [z, r, x]: readonly [number, number, number],
   total: number,
   write: Three<string, string>,
   compute: Three<number, number>,
 ): Step {
-  const arithmetic = {
-    write: (z = "", r = "", x = "") => write(z, r, x),
-    compute: (z = 0, r = 0, x = 0) => compute(z, r, x),
-  };
   return reproducible(
     "Z",
-    figures.map((figure) => [figure, ohms]),
-    arithmetic,
+    [
+      [z, ohms],
+      [r, ohms],
+      [x, ohms],
+    ],
+    { write, compute },
     [total, ohms],
   );
 }

@@ -7,11 +7,14 @@ type Show = (value: number) => string;
 /** A figure of a line, in its base unit, and how it is written. */
 type Operand = readonly [value: number, show: Show];
 
-interface Arithmetic {
+/** As many of one kind as there are figures. */
+type Each<T extends readonly unknown[], Of> = { readonly [At in keyof T]: Of };
+
+interface Arithmetic<T extends readonly unknown[] = readonly unknown[]> {
   /** The line, from its figures as they are written. */
-  readonly write: (...texts: string[]) => string;
+  readonly write: (...texts: Each<T, string>) => string;
   /** The same with numbers. */
-  readonly compute: (...values: number[]) => number;
+  readonly compute: (...values: Each<T, number>) => number;
 }
 
 /** Beyond so many decimals more a reader gains nothing: what still does not come out is stated as it is. */
@@ -21,18 +24,19 @@ const mostDecimalsMore = 4;
  * The figures of a line are exact and shown rounded, and what is shown need not come to what the exact ones come to. So
  * they get as many decimals as it takes until it does.
  */
-export function reproducible(
+export function reproducible<const T extends readonly Operand[]>(
   formula: string,
-  operands: readonly Operand[],
-  { write, compute }: Arithmetic,
+  operands: T,
+  { write, compute }: Arithmetic<T>,
   [value, show]: Operand,
 ): Step {
   const result = show(value);
-  const written = (more: number): string[] =>
-    operands.map(([operand, showOperand]) => withMore(showOperand(operand), operand, more));
+  const written = (more: number) =>
+    operands.map(([operand, showOperand]) => withMore(showOperand(operand), operand, more)) as Each<T, string>;
   for (let more = 0; more <= mostDecimalsMore; more++) {
     const texts = written(more);
-    if (show(compute(...texts.map(read))) === result) return step(formula, write(...texts), result);
+    if (show(compute(...(texts.map(read) as Each<T, number>))) === result)
+      return step(formula, write(...texts), result);
   }
   return step(formula, write(...written(0)), result);
 }
@@ -64,15 +68,15 @@ export const addition: Arithmetic = {
 };
 
 /** One figure by another. */
-export const productOf: Arithmetic = {
+export const productOf: Arithmetic<readonly [number, number]> = {
   write: (one, other) => `${one} × ${other}`,
-  compute: (one = 0, other = 0) => one * other,
+  compute: (one, other) => one * other,
 };
 
 /** One figure divided by another. */
-export const quotientOf: Arithmetic = {
+export const quotientOf: Arithmetic<readonly [number, number]> = {
   write: (one, other) => `${one} / ${other}`,
-  compute: (one = 0, other = 1) => one / other,
+  compute: (one, other) => one / other,
 };
 
 /** Figures of one kind that are added. */
@@ -101,7 +105,7 @@ export const shareStep = (formula: string, share: number, of: Operand, result: O
   reproducible(
     formula,
     [[share * 100, percent], of],
-    { write: productOf.write, compute: (percents = 0, whole = 0) => (percents / 100) * whole },
+    { write: productOf.write, compute: (percents, whole) => (percents / 100) * whole },
     result,
   );
 

@@ -37,7 +37,7 @@ function quarter(formula: string, first: number, second: number, source: Source)
       ],
       {
         write: (one, other) => `(${one} + ${other}) / 4`,
-        compute: (one = 0, other = 0) => (one + other) / 4,
+        compute: (one, other) => (one + other) / 4,
       },
       [value, ohms],
     ),
@@ -68,7 +68,7 @@ export function readingAt(first: number, second: number, fraction: number): Calc
         ],
         {
           write: (left, right, both) => `${left} × ${right} / ${both}`,
-          compute: (left = 0, right = 0, both = 1) => (left * right) / both,
+          compute: (left, right, both) => (left * right) / both,
         },
         [value, ohms],
       ),

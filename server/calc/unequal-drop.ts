@@ -49,7 +49,7 @@ export function unequalDrop(question: UnequalQuestion): Calculated {
       {
         write: (line, ownAmps, back, neutralAmps, whole) =>
           `(${line} / √3 × ${ownAmps} + ${back} / √3 × ${neutralAmps}) × ${whole}`,
-        compute: (line = 0, ownAmps = 0, back = 0, neutralAmps = 0, whole = 0) =>
+        compute: (line, ownAmps, back, neutralAmps, whole) =>
           ((line * ownAmps + back * neutralAmps) / Math.sqrt(3)) * whole,
       },
       [value, volts],

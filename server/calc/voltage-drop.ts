@@ -78,8 +78,7 @@ export function dropByParts(
       {
         write: (R, cosine, X, sine, Z, cooler) =>
           `(${Ct ? `${cooler} × ` : ""}${R} × ${cosine} + ${X} × ${sine}) / ${Z}`,
-        compute: (R = 0, cosine = 1, X = 0, sine = 0, Z = 1, cooler = 1) =>
-          Math.min(1, (cooler * R * cosine + X * sine) / Z),
+        compute: (R, cosine, X, sine, Z, cooler) => Math.min(1, (cooler * R * cosine + X * sine) / Z),
       },
       [value, threeDecimals],
     );
@@ -111,7 +110,7 @@ export function voltageDrop({ perAmpereMetre, current, length, ring = false }: D
         ],
         {
           write: (per, amperes, long) => `${per} × ${amperes} × ${long}${quarter}`,
-          compute: (per = 0, amperes = 0, long = 0) => (per * amperes * long) / (ring ? 4 : 1),
+          compute: (per, amperes, long) => (per * amperes * long) / (ring ? 4 : 1),
         },
         [value, volts],
       ),
@@ -132,7 +131,7 @@ export function dropPercent(drop: Calculated, nominal: number): Calculated {
         [drop.value, volts],
         [nominal, volts],
       ],
-      { ...quotientOf, compute: (volt = 0, of = 1) => (volt / of) * 100 },
+      { ...quotientOf, compute: (volt, of) => (volt / of) * 100 },
       [value, percent],
     ),
   ]);

@@ -196,7 +196,7 @@ function factorOfBoth(line: number, { cores, hot, cold }: Warming, value: number
     [[line, milliohms], [cores.value, plain], warm, fresh],
     {
       write: (one, factor, armour, own) => `(${one} × ${factor} + ${armour}) / (${one} + ${own})`,
-      compute: (one = 0, factor = 1, armour = 0, own = 1) => (one * factor + armour) / (one + own),
+      compute: (one, factor, armour, own) => (one * factor + armour) / (one + own),
     },
     result,
   );

@@ -103,7 +103,7 @@ export function sectionCapacity(
     reproducible(
       `Iz of ${count} in parallel`,
       [[one.value, amps]],
-      { write: (Iz) => `${count} × ${Iz}`, compute: (Iz = 0) => count * Iz },
+      { write: (Iz) => `${count} × ${Iz}`, compute: (Iz) => count * Iz },
       [value, amps],
     ),
   ]);

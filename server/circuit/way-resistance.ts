@@ -34,7 +34,7 @@ export function expectedR1R2(study: CableLaid & Pick<CircuitLaid, "isRing">): Ca
     reproducible(
       "(r1 + r2) / 4",
       [[whole.value, ohms]],
-      { write: (both) => `${both} / 4`, compute: (both = 0) => both / 4 },
+      { write: (both) => `${both} / 4`, compute: (both) => both / 4 },
       [value, ohms],
     ),
   ]);

@@ -80,7 +80,7 @@ function behind(
       ],
       {
         write: (z, r, x) => `${z} + √(${r}² + ${x}²)`,
-        compute: (z = 0, r = 0, x = 0) => z + Math.hypot(r, x),
+        compute: (z, r, x) => z + Math.hypot(r, x),
       },
       [value, ohms],
     ),

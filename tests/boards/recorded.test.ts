@@ -7,7 +7,8 @@ import { disagreement } from "../helpers/arithmetic.ts";
 import { keptOf, records } from "./recorded/record.ts";
 
 describe.each(records)("$name", ({ name, text }) => {
-  it("comes to what is recorded", () => expect(`${text()}\n`.split("\n")).toEqual(keptOf(name).split("\n")));
+  it("comes to what is recorded", () =>
+    expect(`${text()}\n`.split("\n"), "node tests/boards/recorded/write.ts").toEqual(keptOf(name).split("\n")));
 
   it("is right line by line", () => {
     const lines = keptOf(name)

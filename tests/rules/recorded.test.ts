@@ -8,11 +8,12 @@ import { keptOf } from "./recorded/kept.ts";
 import { parts, samplesOf } from "./recorded/record.ts";
 
 describe.each(rules.map((rule) => [rule.id, rule] as const))("%s", (id, rule) => {
-  const kept = keptOf(id.slice(0, id.indexOf("/")));
+  const family = id.slice(0, id.indexOf("/"));
+  const kept = keptOf(family);
   it.each(Object.entries(parts))("does what is recorded: %s", (part, of) => {
     for (const sample of samplesOf(rule)) {
       const lines = kept.get(`${id} ${sample.name}: ${part}`) ?? [];
-      expect(of(rule, sample, lines), sample.name).toEqual(lines);
+      expect(of(rule, sample, lines), `${sample.name}: node tests/rules/recorded/write.ts ${family}`).toEqual(lines);
     }
   });
 });
