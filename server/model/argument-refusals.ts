@@ -4,6 +4,7 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { capital, listed } from "../text/words.ts";
+import { beyondRange } from "./beyond-range.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { lostLineEnd } from "./lost-line-end.ts";
 import { figureTakenForName, multipleTurned } from "./not-a-name.ts";
@@ -46,6 +47,7 @@ import { isAbsent } from "./values.ts";
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
+  beyondRange,
   multipleTurned,
   spokenAbsence,
   spokenProvenance,
@@ -210,6 +212,7 @@ function refusalFor(line: LineBeingRead, [, { accepts }]: Slot): Slip {
   const token = line.tokens[line.at] as IToken;
   const isText = accepts.kind === "text" && isName(token);
   const slip =
+    beyondRange(line) ??
     figureOnly(line, accepts) ??
     (isText ? quoted(line, `${capital(accepts.help)} is written in quotes`) : undefined) ??
     (accepts.kind === "quantity" ? strangeUnit(line, accepts.of) : undefined);

@@ -35,6 +35,7 @@ export function bindSegment(segment: Segment, within: BlockKind, former: readonl
     (fault) =>
       lostOpen(fault, segment) ??
       strangeQuotes(fault, segment.text) ??
+      lowOpen(fault, segment.text) ??
       spokenSign(fault, segment.text) ??
       syntaxProblem(fault),
   );
@@ -225,7 +226,13 @@ const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck,
   unopened: ["unopened", (image) => `“${image}” opens a block, but its { is missing: the lines below belong to it.`],
   "extra-open": ["extra-open", () => "This { opens nothing: one too many, or it follows the wrong word."],
   "extra-close": ["extra-close", () => "This } closes nothing: one too many, or its { was lost above."],
-  "no-word": ["no-word", (image) => `A line begins with a word that names the fact; “${image}” cannot.`],
+  "no-word": [
+    "no-word",
+    (image) =>
+      image === "{"
+        ? "A block begins on the line of its word: move this { to the end of the line above."
+        : `A line begins with a word that names the fact; “${image}” cannot.`,
+  ],
   crowded: ["crowded", () => "One fact a line: this belongs on a line of its own."],
   conflict: [
     "conflict",
@@ -251,6 +258,16 @@ function lostOpen(fault: SyntaxFault, { mends = [] }: Segment): Problem | undefi
   if (!mend) return undefined;
   const edits = [{ start: mend.at, end: mend.at, text: " {" }];
   return { ...syntaxProblem(fault), fixes: [{ title: "Add the {", edits, safe: false }] };
+}
+
+/** A brace on a line of its own goes to the end of the line above, where both stand in one part of the file. */
+function lowOpen(fault: SyntaxFault, text: string): Problem | undefined {
+  const { start, end, image } = fault;
+  // Behind a comment it would be a part of that.
+  const above = /(?:^|[\r\n])[^#\r\n]*[^#\s{}]([^\S\r\n]*\r?\n\s*)$/.exec(text.slice(0, start))?.[1];
+  if (fault.fault !== "no-word" || image !== "{" || above === undefined) return undefined;
+  const edits = [{ start: start - above.length, end, text: " {" }];
+  return { ...syntaxProblem(fault), fixes: [{ title: "Move the { to the line above", edits, safe: false }] };
 }
 
 const quoteSigns = /[“”„‟‘’‚«»']/;

@@ -35,6 +35,29 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  ...["999+ MΩ", "+999 MΩ", "999 MΩ +"].map((said) => ({
+    text: inDead,
+    line: `insulation 500 V L-N ${said} L-E >999 MΩ N-E >999 MΩ`,
+    message: "What is beyond the range of the meter is written >999 MΩ.",
+    fixed: "insulation 500 V L-N >999 MΩ L-E >999 MΩ N-E >999 MΩ",
+  })),
+  {
+    text: inLive,
+    line: "Zs 99.9+ Ω",
+    message: "What is beyond the range of the meter is written >99.9 Ω.",
+    fixed: "Zs >99.9 Ω",
+  },
+  {
+    text: (line) => inWay(`${line}\nZs 0.6 Ω\n}`),
+    line: "live 2026-03-05 with M1\n{",
+    message: "A block begins on the line of its word: move this { to the end of the line above.",
+    fixed: "live 2026-03-05 with M1 {",
+  },
+  {
+    text: (line) => inSetting(`${line}\nlength 7 m\n}`).text,
+    line: 'way 1 radial "Lights"\n{',
+    message: "A block begins on the line of its word: move this { to the end of the line above.",
+  },
   ...["6000", "6000 A"].map((said) => ({
     text: inWay,
     line: `device BS EN 60898 B20 ${said}`,
