@@ -152,6 +152,11 @@ class Done {
 
   get summary(): string {
     const files = counted(this.files, "file");
+    const failed = this.failures.length;
+    if (this.changed === 0 && failed > 0)
+      return failed === this.files
+        ? `${files}, none laid out.`
+        : `${files}, ${failed} not laid out, the rest already formatted.`;
     if (this.changed === 0 && this.conflicted > 0) return `${files}, ${this.conflicted} with conflicts.`;
     if (this.changed === 0) return `${files}, already formatted.`;
     return `${files}, ${this.changed} ${this.isLook ? "not formatted" : "reformatted"}.`;

@@ -236,7 +236,7 @@ async function fromDisk(
   { cwd }: Terminal,
 ): Promise<Opened | Failure> {
   const disk = new Disk(cwd);
-  const found = await findFiles([path], cwd);
+  const found = await findFiles([shownPath(cwd, path)], cwd);
   for (const folder of found.folders) disk.admit(folder);
   const single = found.folders.length === 0;
   const unreadable = (one: string, { failure }: Failure): Failure => ({

@@ -3,6 +3,7 @@ import {
   chmodSync,
   closeSync,
   constants,
+  lstatSync,
   openSync,
   realpathSync,
   renameSync,
@@ -21,6 +22,7 @@ export function writeFile(path: string, content: string | Uint8Array): string | 
   const refused = refusedTarget(path);
   if (refused !== undefined) return refused;
   if (lookAt(path)?.isFile()) return replaceFile(path, content);
+  if (isFree(path)) return putBeside(path, content, undefined);
   let handle: number | undefined;
   try {
     handle = openToWrite(path);
@@ -30,6 +32,15 @@ export function writeFile(path: string, content: string | Uint8Array): string | 
     return reasonOf(error);
   } finally {
     if (handle !== undefined) closeSync(handle);
+  }
+}
+
+/** Whether nothing is there, not even a link that leads nowhere. */
+function isFree(path: string): boolean {
+  try {
+    return lstatSync(path, { throwIfNoEntry: false }) === undefined;
+  } catch {
+    return false;
   }
 }
 
@@ -79,19 +90,27 @@ interface Texts {
  * interruption leaves the old one whole. Returns why it could not be done, if it could not.
  */
 export function replaceFile(path: string, text: string | Uint8Array): string | undefined {
-  let beside: string | undefined;
   try {
     // A link stays a link: what it leads to is replaced.
     const real = realpathSync.native(path);
     // Renaming would get past a file that is protected against writing.
     accessSync(real, constants.W_OK);
-    beside = join(dirname(real), `.wayfile-${process.pid}.tmp`);
+    return putBeside(real, text, statSync(real).mode);
+  } catch (error) {
+    return reasonOf(error);
+  }
+}
+
+/** Writes beside a path first, so that it never leads to a part of the text. `mode`: that of a file that was there. */
+function putBeside(path: string, text: string | Uint8Array, mode: number | undefined): string | undefined {
+  const beside = join(dirname(path), `.wayfile-${process.pid}.tmp`);
+  try {
     writeFileSync(beside, text, { flag: "wx" });
-    chmodSync(beside, statSync(real).mode);
-    renameSync(beside, real);
+    if (mode !== undefined) chmodSync(beside, mode);
+    renameSync(beside, path);
     return undefined;
   } catch (error) {
-    if (beside !== undefined) rmSync(beside, { force: true });
+    rmSync(beside, { force: true });
     return reasonOf(error);
   }
 }
