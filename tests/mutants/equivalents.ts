@@ -149,6 +149,31 @@ const kept: readonly Kept[] = [
     by,
     reason: "It only spares looking into boards none of whose tests lie there: the days themselves decide below.",
   })),
+  {
+    file: "server/calc/network-tree.ts",
+    line: "if (known < 0 || (behind[node] ?? 0) > (behind[known] ?? 0)) heavy[above] = node;",
+    by: "&&",
+    reason: "Whichever branch goes on, or none of them: what two nodes have in common is the same.",
+  },
+  {
+    file: "server/calc/packing.ts",
+    line: "const slack = 1e-7;",
+    by: "1.1e-7",
+    reason: "Any slack far below a hundredth of a millimetre tells what touches from what overlaps.",
+  },
+  {
+    file: "server/calc/reproducible.ts",
+    line: "return prefix === undefined ? 1 : (prefixes[prefix] ?? 1);",
+    by: "2",
+    reason:
+      "The pattern finds no prefix that the table does not have, and without one the figure stands in its base unit.",
+  },
+  {
+    file: "server/boards/greatest-length.ts",
+    line: "if (length === undefined || used <= 0) return undefined;",
+    by: "<",
+    reason: "No length is 0 m, and a cable of some length adds to the loop.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>

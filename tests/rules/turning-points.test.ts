@@ -1,5 +1,6 @@
 /** Where one condition of several turns what is found, and no sample of the check shows it. */
 import { describe, expect, it } from "vitest";
+import { groupingFactor } from "../../server/calc/capacity-factors.ts";
 import { currentOfAll } from "../../server/circuit/loads.ts";
 import { placeRcdRow } from "../../server/circuit/places.ts";
 import { rcdTestsOfWay, worstOfLatest } from "../../server/readings/rcd-tests.ts";
@@ -9,6 +10,10 @@ import { find } from "../helpers/find.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
 import { inSetting } from "../helpers/sample.ts";
 
+const threeLines: Setting = {
+  supply: "earthing TN-S\nphases three\nZe 0.20 Ω",
+  board: "fed-from supply\nphases three",
+};
 const studied = (lines: string, setting: Setting = {}) =>
   wayOf(nodeOf(installationOf(inSetting(`way 1 radial "Bench" {\n${lines}\n}`, setting).text), "A"), "1");
 const messages = (...of: Parameters<typeof find>): string[] => find(...of).map(({ message }) => message);
@@ -165,4 +170,91 @@ describe("a protective conductor behind a device whose limit nobody knows", () =
     expect(of("35")).toEqual([]);
     expect(of("25")).toEqual([["information", 35]]);
   });
+});
+
+// Table 4C1 prints a factor for each number to nine: 0.65 for four bunched, 0.60 for five.
+it.each([
+  [4, 0.65],
+  [5, 0.6],
+])("%i circuits bunched have a factor of their own", (circuits, factor) => {
+  expect(groupingFactor(circuits, "bunched")).toMatchObject({ value: factor });
+});
+
+// Table 4G1A, clipped direct: 6 mm² carries 57 A on two loaded conductors and 48 A on three.
+it.each([
+  ["", {}, 57],
+  ["phase three\n", threeLines, 48],
+] as const)("mineral cable, %j, carries by how many of its conductors are loaded", (phase, setting, Iz) => {
+  const study = studied(
+    `${phase}device BS EN 60898 C32 10 kA\ncable mineral line 6 mm² cpc-by sheath\nroute clipped method C\nlength 19 m`,
+    setting,
+  );
+  expect(study.capacity?.value.value).toBe(Iz);
+});
+
+it("a load that takes nothing for what it delivers is taken as it is bought", () => {
+  const study = studied("load 2.3 kW efficiency 0 %");
+  expect(currentOfAll(study.facts.all("load"), study)).toBeCloseTo(10, 9);
+});
+
+// Tails of 16 mm² carry 87 A (Table 4D1A, method C): three quarters of 116 A.
+it.each([
+  ["116", "information"],
+  ["117", "warning"],
+])("tails of 16 mm² behind %s A, on which 60 A are drawn, are a matter of %s", (rating, severity) => {
+  const found = find("coordination/tails-below-cutout", 'way 1 radial "Bench" {\nIb 2 A\n}', {
+    supply: `earthing TN-S\nZe 0.30 Ω\ncutout BS 88-3 ${rating} A\ntails 16 mm²\ndemand 60 A`,
+  });
+  expect(found.map((one) => one.severity)).toEqual([severity]);
+});
+
+it("readings of one figure are alike where each is a figure, and not where one is off the scale", () => {
+  const of = (LE: string) =>
+    find(
+      "population/equal-pairs",
+      ["310", "420", "285", "390"]
+        .map(
+          (own, at) =>
+            `way ${at + 1} radial "Bench ${at + 1}" {\ndead 2026-03-04 {\ninsulation 500 V L-N ${own} MΩ L-E ${LE}${own} MΩ N-E ${own} MΩ\n}\n}`,
+        )
+        .join("\n"),
+      { stage: "dead-tested" },
+    );
+  expect(of("")).toHaveLength(1);
+  expect(of(">")).toEqual([]);
+});
+
+// 411.3.3 (ii): mobile equipment outdoors of a rated current not above 32 A.
+it.each([
+  ["C32", 1],
+  ["C40", 0],
+])("equipment that is used outdoors behind %s", (rating, count) => {
+  const lines = `way 1 radial "Yard" {\ndevice BS EN 60898 ${rating} 10 kA\nserves outdoor-sockets\n}`;
+  expect(find("rcd/missing-outdoors", lines)).toHaveLength(count);
+});
+
+it("a time that was written in the wrong unit is offered to a tenth of a millisecond", () => {
+  const lines =
+    'way 1 radial "Bench" {\ndevice BS EN 61009 B20 6 kA 30 mA type A\nlive 2026-03-05 {\nrcd 30 mA 1x 0.02438 ms\n}\n}';
+  expect(messages("rcd/time-too-short", lines, { stage: "tested" })).toEqual([
+    expect.stringContaining("write 24.4 ms."),
+  ]);
+});
+
+// 20 m of 2.5/1.5 mm² give 0.39 Ω.
+it.each([
+  ["39.0", "About 100 times too much"],
+  ["3.90", "About 10 times too much"],
+  ["0.039", "About a tenth of it"],
+  ["0.004", "About a hundredth of it"],
+])("R1+R2 of %s Ω names the slip of its point", (reading, words) => {
+  const lines = `way 1 radial "Bench" {\ncable flat-twin line 2.5 mm² cpc 1.5 mm²\nlength 20 m\ndead 2026-03-04 {\nR1+R2 ${reading} Ω\n}\n}`;
+  expect(messages("continuity/r1r2-against-length", lines, { stage: "dead-tested" })).toEqual([
+    expect.stringContaining(words),
+  ]);
+});
+
+it("a short word two letters off is no misspelling of a check", () => {
+  expect(nearestPages("wrxng").map(({ id }) => id)).toContain("polarity/wrong");
+  expect(nearestPages("wrxxg")).toEqual([]);
 });
