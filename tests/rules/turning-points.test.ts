@@ -1,5 +1,6 @@
 /** Where one condition of several turns what is found, and no sample of the check shows it. */
 import { describe, expect, it } from "vitest";
+import { leastFaults } from "../../server/boards/fault-levels.ts";
 import { groupingFactor } from "../../server/calc/capacity-factors.ts";
 import { currentOfAll } from "../../server/circuit/loads.ts";
 import { placeRcdRow } from "../../server/circuit/places.ts";
@@ -257,4 +258,38 @@ it.each([
 it("a short word two letters off is no misspelling of a check", () => {
   expect(nearestPages("wrxng").map(({ id }) => id)).toContain("polarity/wrong");
   expect(nearestPages("wrxxg")).toEqual([]);
+});
+
+// r1 + rn are 0.88 Ω: a quarter, 0.22 Ω, at every point of crossed legs; x × (1 − x) of it, 0.14 Ω, a fifth of the way round legs
+// that are not crossed.
+it("a ring whose legs were not crossed is known by points that lie far from the board", () => {
+  const found = (near: string) =>
+    find(
+      "ring/links-not-crossed",
+      `way 1 ring "Bench" {\nrun A 10 m S1 15 m S2 15 m S3 10 m A\ndead 2026-03-04 {\nends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω\nat S1 L-N ${near} Ω\nat S2 L-N 0.22 Ω\nat S3 L-N ${near} Ω\n}\n}`,
+      { stage: "dead-tested" },
+    );
+  expect(found("0.14")).toHaveLength(1);
+  expect(found("0.18")).toEqual([]);
+});
+
+// Between three lines flows U0 / Z; a line and the neutral, taken as large, have twice the impedance (230 V / 2 kA × 2).
+it("a PSCC that is the greatest current of three lines is none of line and neutral", () => {
+  const least = (PSCC: string) => {
+    const node = nodeOf(
+      installationOf(
+        inSetting(`way 1 radial "Bench" {\nphase L1\ncable flat-twin line 2.5 mm² cpc 1.5 mm²\nlength 10 m\n}`, {
+          ...threeLines,
+          board: `fed-from supply\nphases three\nIpf 2 kA${PSCC}`,
+        }).text,
+      ),
+      "A",
+    );
+    return leastFaults(node, wayOf(node, "1")).neutral?.value;
+  };
+  // 10 m of 7.41 mΩ/m out and back, warm: × 1.2.
+  const loop = 0.01 * 2 * 7.41 * 1.2;
+  expect(least("")).toBeCloseTo((230 * 0.95) / ((2 * 230) / 2000 + loop), 0);
+  expect(least("\nPSCC 2 kA")).toBe(least(""));
+  expect(least("\nPSCC 1.4 kA")).toBeCloseTo((230 * 0.95) / (230 / 1400 + loop), 0);
 });
