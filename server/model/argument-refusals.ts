@@ -8,7 +8,14 @@ import { beyondRange } from "./beyond-range.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { lostLineEnd } from "./lost-line-end.ts";
 import { figureTakenForName, multipleTurned } from "./not-a-name.ts";
-import { feederElsewhere, linesElsewhere, linesInside, powerFactorElsewhere } from "./own-line.ts";
+import {
+  feederElsewhere,
+  linesElsewhere,
+  linesInside,
+  loadElsewhere,
+  powerFactorElsewhere,
+  useElsewhere,
+} from "./own-line.ts";
 import { printedLabel } from "./printed-label.ts";
 import type { Fix, Problem } from "./problems.ts";
 import {
@@ -67,6 +74,8 @@ const slips: readonly SlipReader[] = [
   linesInside,
   feederElsewhere,
   powerFactorElsewhere,
+  loadElsewhere,
+  useElsewhere,
   twoSides,
   spokenCable,
   ownNameAgain,

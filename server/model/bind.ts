@@ -7,6 +7,7 @@ import { parse } from "../../grammar/parser.ts";
 import { asInTable, type BlockKind, containers, openedBy, rowOf, structural } from "../../grammar/vocabulary.ts";
 import { closeFitting } from "../memo/close-fitting.ts";
 import type { Segment } from "../syntax/split.ts";
+import { listed } from "../text/words.ts";
 import { bindArguments } from "./arguments.ts";
 import { apart, saidBeside } from "./beside.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
@@ -14,7 +15,7 @@ import { problemAt, replaceFix } from "./refusals.ts";
 import { phraseOfLine } from "./site-phrases.ts";
 import { spokenSign } from "./spoken-sign.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
-import { lineWith, unknownWord, wordsOf } from "./unknown-word.ts";
+import { isDeviceAlone, lineWith, unknownWord, wordsOf } from "./unknown-word.ts";
 import { type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
 
@@ -86,6 +87,7 @@ class Binder {
     const struckOut: Fact[] = [];
     for (const statement of statements) {
       const fact = this.#statement(kind, statement);
+      broken.push(...withoutOpening(kind, statement));
       if (fact?.inner?.list.some(({ word }) => word === "struck-out")) struckOut.push(fact);
       else if (fact === undefined) broken.push(...meant(kind, statement));
       else {
@@ -105,9 +107,11 @@ class Binder {
     }
     const bound = bindArguments(word, row, statement.args);
     const phrase = bound.problems.length > 0 ? phraseOfLine([word, ...statement.args], wordsOf(kind)) : undefined;
-    this.#problems.push(...(phrase ? [phrase] : bound.problems));
+    // What a word that opens nothing lacks on its line matters less than that it opens nothing.
+    const isOpened = withoutOpening(kind, statement).length > 0;
+    this.#problems.push(...(phrase ? [phrase] : isOpened ? [] : bound.problems));
     if (word.image === "way" && bound.problems.length === 0) this.#problems.push(...runOfCircuits(bound.args));
-    const inner = this.#inner(row, statement);
+    const inner = this.#inner(kind, row, statement);
     if (bound.problems.length > 0 && !row.opens) return undefined;
     if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;
     // Of all that is kept of a file these are most, and nearly all have no more than this: spread with what they might
@@ -142,7 +146,7 @@ class Binder {
     return { ...word, image: renamed.word };
   }
 
-  #inner(row: WordRow, statement: Statement): Facts | undefined {
+  #inner(kind: BlockKind, row: WordRow, statement: Statement): Facts | undefined {
     const { block, word } = statement;
     const opens = openedBy(row);
     if (opens && block) {
@@ -152,7 +156,15 @@ class Binder {
     if (opens && !row.blockOptional && this.#segment.kind !== "open") {
       this.#report("missing-block", `“${word.image}” opens a block: its facts are written between { and }.`, statement);
     } else if (!opens && block) {
-      this.#report("wrong-argument", `“${word.image}” is one line and takes no block.`, {
+      const homes = withoutOpening(kind, statement);
+      const where =
+        homes.length > 0
+          ? `: these lines stand in ${listed(
+              homes.map((name) => rowOf(kind, name)?.example.split("\n")[0] ?? name),
+              "or",
+            )}.`
+          : ".";
+      this.#report("wrong-argument", `“${word.image}” is one line and takes no block${where}`, {
         start: block.open.startOffset,
         end: endOf(block.open),
       });
@@ -217,8 +229,19 @@ function meant(kind: BlockKind, { word: { image }, word, args }: Statement): str
   const first = args.findIndex(({ image: one }) => rowOf(kind, one) && !labels.includes(one));
   const crowded = first < 0 ? [] : args.slice(first).flatMap(({ image: one }) => (rowOf(kind, one) ? [one] : []));
   const near =
-    phraseOfLine([word, ...args], wordsOf(kind))?.word ?? (rowOf(kind, image) ? undefined : meantBy(kind, image));
+    phraseOfLine([word, ...args], wordsOf(kind))?.word ??
+    (rowOf(kind, image) ? undefined : isDeviceAlone(kind, word) ? "device" : meantBy(kind, image));
   return [image, ...(near === undefined ? [] : [near]), ...crowded];
+}
+
+/** `tested 2026-03-04 { Zs 0.41 Ω }`: the blocks that its lines would stand in, were they opened by a word that opens one. */
+function withoutOpening(kind: BlockKind, { word, block }: Statement): string[] {
+  const row = rowOf(kind, word.image);
+  if (!block || (row && openedBy(row))) return [];
+  return wordsOf(kind).filter((name) => {
+    const inner = openedBy(rowOf(kind, name));
+    return inner && block.statements.some((one) => rowOf(inner, one.word.image) || lineWith(inner, one.word.image));
+  });
 }
 
 const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck, (image: string) => string]>> = {

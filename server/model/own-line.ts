@@ -2,8 +2,10 @@
 import type { IToken } from "chevrotain";
 import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
+import { quantities } from "../../grammar/quantities.ts";
 import { openedBy, vocabulary } from "../../grammar/vocabulary.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
+import { readWritten } from "./quantity.ts";
 import { indentOf, problemAt, removeFix, spanOf } from "./refusals.ts";
 import { suggestionFor } from "./suggestions.ts";
 import type { Span } from "./values.ts";
@@ -23,15 +25,30 @@ export function linesElsewhere(line: LineBeingRead): Slip | undefined {
   const isThree = /^(?:3|three)$/i.test(count);
   const own = ownLine(line, isThree ? "three" : "single");
   if (!own) return isThree || !ownLine(line, "three") ? undefined : singleAnyway(line, said, span);
-  const above = `${own.text}\n${indentOf(line.word)}`;
+  const message = `“${said}” is stated on a line of its own: ${own.text}.`;
+  return movedAbove(line, own.text, message, first, last);
+}
+
+/** What stands from one sign of a line to another is written as a line of its own above it. */
+function movedAbove(line: LineBeingRead, own: string, message: string, first: IToken, last: IToken): Slip {
+  const span = spanOf(first, last);
   const edits = [
-    { start: line.word.startOffset, end: line.word.startOffset, text: above },
+    { start: line.word.startOffset, end: line.word.startOffset, text: `${own}\n${indentOf(line.word)}` },
     { ...withBlankBefore(line, span), text: "" },
   ];
-  const title = `Write ${own.text} on a line of its own`;
-  const message = `“${said}” is stated on a line of its own: ${own.text}.`;
+  const title = `Write ${own} on a line of its own`;
   const problem = { ...problemAt("wrong-argument", message, first, [{ title, edits, safe: false }]), ...span };
-  return { problem, upTo: line.at + (isApart ? 2 : 1) };
+  return { problem, upTo: line.tokens.indexOf(last) + 1 };
+}
+
+/** `serves shower 8.5 kW`: what a circuit is for, and what that draws. */
+export function loadElsewhere(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  const written = token && readWritten(token.image, token.startOffset);
+  if (line.word.image !== "serves" || !token || !written || !quantities.power.units.includes(written.unit))
+    return undefined;
+  const own = `load ${written.digits} ${written.unit}`;
+  return movedAbove(line, own, `What it draws is stated on a line of its own: ${own}.`, token, token);
 }
 
 /** A way has one line where nothing else is written. */
@@ -67,6 +84,15 @@ function ownLine({ word, row }: LineBeingRead, count: "three" | "single"): { rea
     if (takes) return { text: `${name} ${count}` };
   }
   return undefined;
+}
+
+/** `load 11 kW motor`: what a circuit draws, and what it is for. */
+export function useElsewhere(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  const uses = vocabulary.way.serves.params.uses.accepts.choices;
+  if (line.word.image !== "load" || !token || !Object.hasOwn(uses, token.image)) return undefined;
+  const own = `serves ${token.image}`;
+  return movedAbove(line, own, `What the circuit supplies is stated on a line of its own: ${own}.`, token, token);
 }
 
 /** How a way or a board is labelled that has three lines: on the line that opens it, none of these is its number. */
@@ -106,17 +132,8 @@ export function powerFactorElsewhere(line: LineBeingRead): Slip | undefined {
   if (line.word.image !== "load" && line.word.image !== "Ib") return undefined;
   const percent = share[1] === undefined ? 100 : Number(share[1].padEnd(2, "0"));
   const own = `power-factor ${percent} %`;
-  const span = spanOf(label, figure);
-  const edits = [
-    { start: line.word.startOffset, end: line.word.startOffset, text: `${own}\n${indentOf(line.word)}` },
-    { ...withBlankBefore(line, span), text: "" },
-  ];
-  const title = `Write ${own} on a line of its own`;
   const message = `“${label.image} ${figure.image}” is stated on a line of its own: ${own}. A load in kVA has it in it already.`;
-  return {
-    problem: { ...problemAt("wrong-argument", message, label, [{ title, edits, safe: false }]), ...span },
-    upTo: line.at + 2,
-  };
+  return movedAbove(line, own, message, label, figure);
 }
 
 /** `fed-from LL way 3`: which way feeds a board is stated by that way. */

@@ -21,7 +21,7 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
   const elsewhere =
     homes.length === 0 && term === undefined
-      ? (withoutWord(word) ?? saidElsewhere([word, ...args]) ?? partOfWay(kind, word))
+      ? (withoutWord(word) ?? deviceAlone(kind, word) ?? saidElsewhere([word, ...args]) ?? partOfWay(kind, word))
       : undefined;
   const near = homes.length > 0 ? term : elsewhere ? undefined : suggestionFor(word.image, words);
   const here = workedOut.test(word.image)
@@ -47,6 +47,16 @@ function asDetail(kind: BlockKind, { image }: IToken, [first, ...others]: readon
 function withoutWord({ image }: IToken): string | undefined {
   if (!/^(?:v\.?o\.?-?)?elcb$|^voltage-operated$/i.test(image)) return undefined;
   return `“${image}”: a breaker that compares the currents of line and neutral is an rcd. One that is operated by a voltage to earth is not counted on: leave it out, and state it in an observation or a note.`;
+}
+
+/** `B6 1.0 mm²` on a way: the type and rated current of a breaker. */
+export const isDeviceAlone = (kind: BlockKind, { image }: IToken): boolean =>
+  rowOf(kind, "device") !== undefined && /^[BCD]\d{1,3}A?$/i.test(image);
+
+function deviceAlone(kind: BlockKind, word: IToken): string | undefined {
+  if (!isDeviceAlone(kind, word)) return undefined;
+  const label = word.image.toUpperCase().replace(/A$/, "");
+  return `“${word.image}” is a part of the device, which stands on a line of its own with its standard: device BS EN 60898 ${label} 6 kA.`;
 }
 
 /** `pv 10 kW` of a supply: what a circuit is for is stated by the way it is on. */

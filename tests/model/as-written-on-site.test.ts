@@ -35,6 +35,12 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  {
+    text: inWay,
+    line: "load 11 kW motor",
+    message: "What the circuit supplies is stated on a line of its own: serves motor.",
+    fixed: "serves motor\nload 11 kW",
+  },
   ...["999+ MΩ", "+999 MΩ", "999 MΩ +"].map((said) => ({
     text: inDead,
     line: `insulation 500 V L-N ${said} L-E >999 MΩ N-E >999 MΩ`,
@@ -57,6 +63,24 @@ const cases: readonly Case[] = [
     text: (line) => inSetting(`${line}\nlength 7 m\n}`).text,
     line: 'way 1 radial "Lights"\n{',
     message: "A block begins on the line of its word: move this { to the end of the line above.",
+  },
+  {
+    text: inWay,
+    line: "serves shower 8.5kW",
+    message: "What it draws is stated on a line of its own: load 8.5 kW.",
+    fixed: "load 8.5 kW\nserves shower",
+  },
+  {
+    text: inWay,
+    line: "B6 1.0 mm²",
+    message:
+      "“B6” is a part of the device, which stands on a line of its own with its standard: device BS EN 60898 B6 6 kA.",
+  },
+  {
+    text: inWay,
+    line: "tested 2026-03-04 {\n  r1 0.42 Ω\n  Zs 0.49 Ω\n}",
+    message:
+      "“tested” is one line and takes no block: these lines stand in dead 2026-03-04 with M1 { or live 2026-03-05 with M1 {.",
   },
   ...["6000", "6000 A"].map((said) => ({
     text: inWay,
@@ -845,5 +869,17 @@ describe("as it is written on site", () => {
     for (let round = 0; round < 9 && ofLanguage(now).length > 0; round++) now = mended(now) ?? now;
     expect(ofLanguage(now).map((finding) => finding.message)).toEqual([]);
     expect(now.replaceAll(/ +/g, " ")).toBe(text(fixed).replaceAll(/ +/g, " "));
+  });
+
+  test("tests behind a word that opens no block were made, and are not missing", () => {
+    const missing = (word: string): string[] => {
+      const lines = `device BS EN 60898 B32 6 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²\n${word} {\n  insulation 500 V L-N 310 MΩ L-E 310 MΩ N-E 310 MΩ\n  Zs 0.49 Ω\n}`;
+      const found = checkProject(fileOfText("a.ways", inWay(lines)), alone).files.flatMap(({ findings }) => findings);
+      return found.map(({ check }) => check).filter((check) => /missing|not-tested/.test(check));
+    };
+    expect(missing("detail")).toEqual(missing("tested 2026-03-04"));
+    expect(missing("tested 2026-03-04")).not.toContain("live/not-tested");
+    expect(missing("tested 2026-03-04")).not.toContain("insulation/missing");
+    expect(missing("dead 2026-03-04")).toContain("live/not-tested");
   });
 });
