@@ -2,9 +2,11 @@
  * A way may have lines from its circuit type, which stand elsewhere: a place within one of them is no place in the way.
  * An edit of the way must not be made from one.
  */
+
 import { Memo } from "../memo/memo.ts";
+import { valuesOf } from "../model/fact-values.ts";
 import type { Way } from "../model/file.ts";
-import type { AnyValue, Fact } from "../model/values.ts";
+import type { Fact } from "../model/values.ts";
 import type { TextEdit } from "../text/lines.ts";
 
 const kept = new Memo<Way, ReadonlySet<number>>();
@@ -27,9 +29,6 @@ function placesOf(fact: Fact): number[] {
   const { text } = fact.segment;
   const lineStart = text.lastIndexOf("\n", fact.start - 1) + 1;
   const lineEnd = text.indexOf("\n", fact.end);
-  const values = Object.values(fact.args).flatMap((value) =>
-    value === undefined ? [] : ([value].flat() as AnyValue[]),
-  );
-  const spans = values.flatMap(({ start, end }) => [start, end]);
+  const spans = valuesOf(fact).flatMap(({ start, end }) => [start, end]);
   return [fact.start, fact.wordEnd, fact.end, lineStart, lineEnd, lineEnd + 1, ...spans];
 }

@@ -1,9 +1,11 @@
 /** Names: where each is defined and where it is used, across the files of a project. */
+
 import type { NameKind, WordRow } from "../../grammar/params.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { Memo } from "../memo/memo.ts";
+import { isWord, valuesAt } from "../model/fact-values.ts";
 import type { Board, Way } from "../model/file.ts";
-import type { AnyValue, Fact, Facts, Path, Val } from "../model/values.ts";
+import type { Fact, Facts, Path, Val } from "../model/values.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Cursor, type CursorContext, contextAt } from "./cursor.ts";
@@ -158,12 +160,10 @@ function namesIn(kind: BlockKind, fact: Fact, board: Board | undefined, way: Way
   const slots = slotsOf(kind, fact.word);
   if (slots.length === 0) return [];
   return slots.flatMap(([param, what, names, builtin]) => {
-    const values = [fact.args[param] ?? []].flat() as AnyValue[];
-    return values.flatMap((value): Named[] => {
+    return valuesAt(fact, param).flatMap((value): Named[] => {
       if ("legs" in value) return placesIn(value, fact, board, way);
-      if (!("value" in value) || typeof value.value !== "string") return [];
-      const name = value as Val<string>;
-      return [{ names, name, defines: what === "define", builtin: builtin.has(name.value), fact, board, way }];
+      if (!isWord(value)) return [];
+      return [{ names, name: value, defines: what === "define", builtin: builtin.has(value.value), fact, board, way }];
     });
   });
 }

@@ -1,6 +1,7 @@
 /** Questions of a schedule with their answers, as conversations beside its lines, and the edits that carry them on. */
 
 import { bindSegment } from "../model/bind.ts";
+import { wordAt } from "../model/fact-values.ts";
 import type { Fact, Facts } from "../model/values.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -50,9 +51,9 @@ function inBlock(list: readonly Fact[]): Conversation[] {
   return found;
 }
 
-const remark = ({ segment, start, end, args }: Fact): Remark => ({
-  text: (args.text as { readonly value?: string } | undefined)?.value ?? "",
-  spot: { segment, start, end },
+const remark = (fact: Fact): Remark => ({
+  text: wordAt(fact, "text") ?? "",
+  spot: { segment: fact.segment, start: fact.start, end: fact.end },
 });
 
 /** Words as the language holds them between quotes. */

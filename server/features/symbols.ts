@@ -1,4 +1,5 @@
 import { amps, plain } from "../calc/result.ts";
+import { wordAt } from "../model/fact-values.ts";
 import type { Board, InstallationPart, Way } from "../model/file.ts";
 import type { Fact } from "../model/values.ts";
 import { factSpot, type Spot } from "../rules/frame/rule.ts";
@@ -64,8 +65,10 @@ function installationSymbol({ head, boards }: InstallationPart, lasts: ReadonlyM
 }
 
 const earthingOf = (supply: Fact): string =>
-  (supply.inner?.list.find(({ word }) => word === "earthing")?.args.system as { value?: string } | undefined)?.value ??
-  "";
+  wordAt(
+    supply.inner?.list.find(({ word }) => word === "earthing"),
+    "system",
+  ) ?? "";
 
 function boardSymbol({ head, ways }: Board, lasts: ReadonlyMap<Segment, Segment>): OutlineSymbol {
   return {
@@ -98,8 +101,7 @@ function wayDetail({ kind, title, facts }: Way): string {
 function definitions(facts: readonly Fact[]): OutlineSymbol[] {
   return facts.flatMap((fact) => {
     if (fact.word !== "instrument" && fact.word !== "cable-type" && fact.word !== "circuit-type") return [];
-    const { name, title } = fact.args as Readonly<Record<string, { value?: string } | undefined>>;
-    return [plainSymbol(fact.word, fact, name?.value ?? fact.word, title?.value ?? "")];
+    return [plainSymbol(fact.word, fact, wordAt(fact, "name") ?? fact.word, wordAt(fact, "title") ?? "")];
   });
 }
 

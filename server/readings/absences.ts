@@ -1,6 +1,7 @@
 import { memoByObject } from "../circuit/kept.ts";
+import { valueAt } from "../model/fact-values.ts";
 import type { Board } from "../model/file.ts";
-import type { Absent, AnyValue, Fact, Facts } from "../model/values.ts";
+import type { Absent, Fact, Facts } from "../model/values.ts";
 import { isAbsent } from "../model/values.ts";
 
 /** A test that was not made, or is said not to apply. */
@@ -21,10 +22,8 @@ export function absencesIn(facts: Facts): AbsenceAt[] {
 function collect(facts: Facts, found: AbsenceAt[]): void {
   for (const fact of facts.list) {
     for (const param in fact.args) {
-      const value = fact.args[param];
-      if (value && !Array.isArray(value) && isAbsent(value as AnyValue)) {
-        found.push({ fact, param, value: value as Absent });
-      }
+      const value = valueAt(fact, param);
+      if (isAbsent(value)) found.push({ fact, param, value });
     }
     if (fact.inner) collect(fact.inner, found);
   }

@@ -2,12 +2,14 @@
  * What a schedule holds, each thing under its address: readings one by one, other lines as a whole. Two entries say the
  * same where their meanings are equal: 0.62 Ω is 620 mΩ, the order of what is listed and the layout do not matter.
  */
+
 import type { Accepts, Param, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { readArgs } from "../../grammar/readings.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { apart } from "../model/beside.ts";
+import { asList } from "../model/fact-values.ts";
 import type { Board, BoardHead, FileModel, InstallationHead, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import {
@@ -245,9 +247,6 @@ function ofLine(fact: Fact, kind: BlockKind, block: Block, follows: readonly str
     ...parts.map((part) => entry([part], part[0].label)),
   ];
 }
-
-const asList = (value: AnyValue | readonly AnyValue[]): readonly AnyValue[] =>
-  Array.isArray(value) ? value : [value as AnyValue];
 
 /** The arguments that tell two of a word apart. */
 function keyArgs(row: WordRow): readonly string[] {

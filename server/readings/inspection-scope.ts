@@ -4,6 +4,7 @@ import { readArgs } from "../../grammar/readings.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { isOutsideWork } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import { valuesAt } from "../model/fact-values.ts";
 import {
   type Circuit,
   covers,
@@ -74,7 +75,7 @@ export const hasResult = (tests: Facts): boolean =>
   tests.list.some((fact) => resultsOf(tests.kind, fact).some((value) => !isAbsent(value)));
 
 /** Readings and verdicts: what a line is called by, such as a point, is neither. */
-function resultsOf(block: BlockKind, { word, args }: Fact): AnyValue[] {
-  const row = rowOf(block, word);
-  return row?.reads ? readArgs(row).flatMap(({ name }) => [args[name] ?? []].flat() as AnyValue[]) : [];
+function resultsOf(block: BlockKind, fact: Fact): AnyValue[] {
+  const row = rowOf(block, fact.word);
+  return row?.reads ? readArgs(row).flatMap(({ name }) => valuesAt(fact, name)) : [];
 }

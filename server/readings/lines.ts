@@ -1,5 +1,6 @@
 /** What was read on each of three lines beside the reading that counts. */
-import { type AnyValue, type Fact, isAbsent, type Quantity } from "../model/values.ts";
+import { valueAt } from "../model/fact-values.ts";
+import { type Fact, isAbsent, type Quantity } from "../model/values.ts";
 
 export const threeLines = ["L1", "L2", "L3"] as const;
 export type Line = (typeof threeLines)[number];
@@ -13,7 +14,7 @@ interface LineReading {
 /** Exact readings only: one off the scale is no highest. */
 export const readOnLines = (fact: Fact | undefined): LineReading[] =>
   threeLines.flatMap((line) => {
-    const read = fact?.args[line] as AnyValue | undefined;
+    const read = valueAt(fact, line);
     const exact = fact && read && !isAbsent(read) && "sign" in read && read.sign === "=";
     return exact ? [{ name: `Line ${line}`, fact, reading: read }] : [];
   });

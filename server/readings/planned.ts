@@ -2,9 +2,11 @@
  * A test to be made, before or after it was: what it is called, what it should read and by what sums, the limit it is
  * compared with, and the reading where there is one. Worksheets, hints and blank lines are made of the same.
  */
+
 import { figure } from "../calc/figure.ts";
 import { type Margin, marginOf, type Sense } from "../calc/margin.ts";
 import { type Calculated, kiloamps, megohms, type Step } from "../calc/result.ts";
+import { valueAt } from "../model/fact-values.ts";
 import { type AnyValue, type Fact, isAbsent, type Quantity } from "../model/values.ts";
 import type { Source } from "../tables/source.ts";
 
@@ -132,8 +134,8 @@ export function bound(
 
 /** A value of a fact as it stands in the text. */
 export function recordedAs(fact: Fact | undefined, name: string): Recorded | undefined {
-  const value = fact?.args[name] as AnyValue | undefined;
-  if (!fact || !value || Array.isArray(value)) return undefined;
+  const value = valueAt(fact, name);
+  if (!fact || !value) return undefined;
   const text = isAbsent(value) ? value.absent : fact.segment.text.slice(value.start, value.end);
   return { fact, text: text.replace(/\s+/g, " "), value };
 }

@@ -2,9 +2,10 @@ import type { NameKind, WordRow } from "../../grammar/params.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import { Memo } from "../memo/memo.ts";
+import { isWord, valuesAt } from "../model/fact-values.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
-import type { AnyValue, Fact, Facts, Val } from "../model/values.ts";
+import type { Fact, Facts, Val } from "../model/values.ts";
 
 /** A place where a name is used, with the board and way it is used in: they decide what the name can mean. */
 export interface Reference {
@@ -49,13 +50,8 @@ function namesIn(facts: Facts): readonly NameUsed[] {
 function collect(facts: Facts, found: NameUsed[]): void {
   for (const fact of facts.list) {
     for (const [param, names, builtin] of namesOf(facts.kind, fact.word)) {
-      const value = fact.args[param];
-      if (value === undefined) continue;
-      for (const name of [value].flat() as AnyValue[]) {
-        if (!("value" in name) || typeof name.value !== "string") continue;
-        const own = name as Val<string>;
-        found.push({ names, name: own, fact, builtin: builtin.has(own.value) });
-      }
+      for (const name of valuesAt(fact, param))
+        if (isWord(name)) found.push({ names, name, fact, builtin: builtin.has(name.value) });
     }
     if (fact.inner) collect(fact.inner, found);
   }

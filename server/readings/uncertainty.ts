@@ -1,10 +1,12 @@
 /** What a reading may be out by, from what is stated of the instrument it was taken with. */
+
 import type { MeasuredKind } from "../../grammar/quantities.ts";
 import { readArgs } from "../../grammar/readings.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { type ReadingUncertainty, readingUncertainty, type Shown, type StatedAccuracy } from "../calc/uncertainty.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import { valueAt } from "../model/fact-values.ts";
 import type { Context, Names } from "../model/installation.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 import { factsOf } from "./instruments.ts";
@@ -42,7 +44,7 @@ export function readingsIn(block: BlockKind, fact: Fact): MeterReading[] {
   const row = rowOf(block, fact.word);
   if (!row || fact.provenance !== "measured") return [];
   return readArgs(row).flatMap(({ name, meter: kind }) => {
-    const quantity = fact.args[name] as AnyValue | undefined;
+    const quantity = valueAt(fact, name);
     return kind && isQuantity(quantity) ? [{ kind, fact, quantity }] : [];
   });
 }

@@ -1,6 +1,7 @@
 /** What a file holds, besides what is wrong with it. */
+import { valuesOf } from "../model/fact-values.ts";
 import type { FileModel } from "../model/file.ts";
-import { type AnyValue, type Fact, type Facts, isAbsent } from "../model/values.ts";
+import { type Fact, type Facts, isAbsent } from "../model/values.ts";
 import { queriesIn } from "../readings/queries.ts";
 import { type Spot, wordSpot } from "../rules/frame/rule.ts";
 
@@ -42,7 +43,6 @@ const withInner = (block: Facts): Facts[] => [
 const openQueries = (block: Facts): { text: string; spot: Spot }[] =>
   queriesIn(block).open.map((query) => ({ text: query.args.text.value, spot: wordSpot(query) }));
 
-function limitationsIn({ args }: Fact): number {
-  const values = Object.values(args).flat() as (AnyValue | undefined)[];
-  return values.filter((value) => isAbsent(value) && value.absent === "LIM").length;
+function limitationsIn(fact: Fact): number {
+  return valuesOf(fact).filter((value) => isAbsent(value) && value.absent === "LIM").length;
 }

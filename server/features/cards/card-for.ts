@@ -5,6 +5,7 @@ import type { BlockKind } from "../../../grammar/vocabulary.ts";
 import type { Supplementary } from "../../boards/supplementary.ts";
 import { ownRcds, rcdsOfBoard } from "../../circuit/rcds.ts";
 import type { WayStudy } from "../../circuit/way.ts";
+import { wordAt } from "../../model/fact-values.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../../readings/earthing.ts";
@@ -103,7 +104,7 @@ const makers: Readonly<Record<Figures, Maker>> = {
     ),
   ),
   time: ofWay(timeCard),
-  edition: ({ fact }) => editionCard((fact?.args.edition as { readonly value?: string } | undefined)?.value),
+  edition: ({ fact }) => editionCard(wordAt(fact, "edition")),
   tails: ({ installation }) => installation?.supply && conductorCard(earthingNeed(installation.supply), undefined),
   containment: ({ snapshot, fact }) => fact && containmentCard(snapshot, fact),
 };

@@ -8,6 +8,7 @@ import { type Calculated, kiloamps, ohms } from "../../calc/result.ts";
 import { boardImpedance } from "../../circuit/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { studyWay } from "../../circuit/way.ts";
+import { numberAt } from "../../model/fact-values.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
 import { exact, type Fact, readingAt } from "../../model/values.ts";
 import type { Bound } from "../../readings/planned.ts";
@@ -77,7 +78,7 @@ export function faultCard(places: readonly BoardInPlace[], fact: Fact | undefine
 /** The size that is asked for of a conductor at the origin. */
 export function conductorCard(need: Calculated | undefined, fact: Fact | undefined): Card | undefined {
   if (!need) return undefined;
-  const { value } = (fact?.args.size ?? {}) as { readonly value?: number };
+  const value = numberAt(fact, "size");
   const name = fact ? "at least" : "earthing conductor for it, at least";
   const enough = value === undefined ? "" : value < need.value ? ", which this is not" : ", which this is";
   return card([row(name, `${show(need)}${enough}`)], need);

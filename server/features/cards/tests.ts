@@ -11,6 +11,7 @@ import { loopLimits } from "../../circuit/disconnection.ts";
 import { originSupply, type Test } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { expectedConductor } from "../../circuit/way-resistance.ts";
+import { numberAt, wordAt } from "../../model/fact-values.ts";
 import type { Context } from "../../model/installation.ts";
 import { type AnyValue, exact, type Fact, isAbsent, type Quantity, quantityOf, readingAt } from "../../model/values.ts";
 import { expectedConductorAt, expectedR1R2At, latestDead, temperatureOf } from "../../readings/dead.ts";
@@ -61,8 +62,7 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
   );
 }
 
-const pointNameOf = (fact: Fact | undefined): string =>
-  (fact?.args.point as { readonly value?: string } | undefined)?.value ?? "";
+const pointNameOf = (fact: Fact | undefined): string => wordAt(fact, "point") ?? "";
 
 export function continuityCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
   const { isRing, dead } = study;
@@ -224,7 +224,7 @@ function tripCard(
   fact: Fact | undefined,
 ): Card | undefined {
   if (!rcd || !edition) return undefined;
-  const multiple = (fact?.args.multiple as { readonly value?: number } | undefined)?.value ?? 1;
+  const multiple = numberAt(fact, "multiple") ?? 1;
   const window = rcdTime({ standard: rcd.standard, delayed: rcd.delayed, multiple, edition });
   if (!window) return undefined;
   const read = readAt(fact, "time");

@@ -16,6 +16,7 @@ import { greatestFault } from "../../circuit/faults.ts";
 import { enclosureNeed } from "../../circuit/protective.ts";
 import { methodOf } from "../../circuit/route-capacity.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
+import { numberAt } from "../../model/fact-values.ts";
 import type { Fact } from "../../model/values.ts";
 import { protectiveAtFault } from "../../readings/loop.ts";
 import { md } from "../../text/markdown.ts";
@@ -229,8 +230,7 @@ export function loadCard(study: WayStudy): Card | undefined {
 export function floorCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
   if (!study.isRing || !study.servesSockets) return undefined;
   const area = ringRule("area");
-  const { value } = (fact?.args.value ?? {}) as { readonly value?: number };
-  return card([limitRow("a ring serves at most", area, { value })], area);
+  return card([limitRow("a ring serves at most", area, { value: numberAt(fact, "value") })], area);
 }
 
 export function timeCard(study: WayStudy): Card | undefined {

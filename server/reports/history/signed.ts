@@ -1,4 +1,5 @@
 /** Which recorded readings were signed for, and which of those say something else since. */
+import { wordAt } from "../../model/fact-values.ts";
 import type { FileModel, Way } from "../../model/file.ts";
 import type { Fact, Facts } from "../../model/values.ts";
 import type { Entry } from "../../readings/entries.ts";
@@ -22,9 +23,9 @@ export function signaturesIn({ installations }: Recorded): readonly Signature[] 
 }
 
 const signaturesOf = ({ list }: Pick<Facts, "list">): Signature[] =>
-  list.flatMap(({ word, args }) => {
-    const { by, on } = args as { readonly by?: { value: string }; readonly on?: { value: string } };
-    return word === "tested" && by && on ? [{ by: by.value, on: on.value }] : [];
+  list.flatMap((fact) => {
+    const [by, on] = [wordAt(fact, "by"), wordAt(fact, "on")];
+    return fact.word === "tested" && by !== undefined && on !== undefined ? [{ by, on }] : [];
   });
 
 /**

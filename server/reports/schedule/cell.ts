@@ -1,6 +1,8 @@
 /** What stands in one cell of a schedule: a reading, what takes its place, or a blank for it. */
+
 import { unitOf } from "../../../grammar/units.ts";
 import { plain } from "../../calc/result.ts";
+import { valueAt } from "../../model/fact-values.ts";
 import { type AnyValue, type Fact, isAbsent, type Quantity } from "../../model/values.ts";
 import type { Cell } from "../setting/document.ts";
 
@@ -34,7 +36,7 @@ function figureIn({ segment }: Pick<Fact, "segment">, quantity: Quantity, unit: 
 
 /** A reading, or what takes its place. */
 export function readingCell(fact: Fact | undefined, name: string, unit: string, want: Want, fill: Fill): Noted {
-  const read = fact && recordedCell(fact, fact.args[name] as AnyValue | undefined, unit);
+  const read = fact && recordedCell(fact, valueAt(fact, name), unit);
   if (fill === "filled") return read ?? { missing, blank, none: notApplicable }[want];
   if (read?.kind === "absent" && read.text === "N/A") return read;
   if (!read && want === "none") return notApplicable;

@@ -1,5 +1,7 @@
 /** Tests as a supervisor counts them: which kinds were made, on how many ways, when, by whom, and with how little left. */
+
 import { testerOf } from "../../circuit/signatories.ts";
+import { wordAt } from "../../model/fact-values.ts";
 import type { Way } from "../../model/file.ts";
 import { isOlder } from "../../model/inspections.ts";
 import type { Context, Installation, Names } from "../../model/installation.ts";
@@ -68,8 +70,7 @@ function madeRow(name: string, read: readonly Dated[], all: number, installation
   const by = read.map(({ way, context, day }) =>
     context && day
       ? testerOf(day.header, way, context)
-      : ((day?.header.args.by as { value: string } | undefined)?.value ??
-        installation.head.facts.one("tested")?.args.by.value),
+      : (wordAt(day?.header, "by") ?? installation.head.facts.one("tested")?.args.by.value),
   );
   const names = new Set(on.flatMap((day) => day.with.map(({ value }) => value)));
   return [

@@ -1,12 +1,13 @@
 /** Readings of the live tests. */
+
 import type { ReadingFigures } from "../../../grammar/traits.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
-
 import { rcdTripBand } from "../../calc/rcd-time.ts";
 import { milliamps, milliseconds, ohms } from "../../calc/result.ts";
 import { loopLimits } from "../../circuit/disconnection.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { type AnyValue, exact, type Fact, isAbsent, type Quantity } from "../../model/values.ts";
+import { valueAt } from "../../model/fact-values.ts";
+import { exact, type Fact, isAbsent, type Quantity } from "../../model/values.ts";
 import { loopAgreement } from "../../readings/loop.ts";
 import { loopBounds } from "../../readings/plan-live.ts";
 import { deviceOnWay, rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
@@ -95,7 +96,7 @@ export function verdictRows({ dead, live }: WayStudy): string[][] {
   return facts.flatMap(([kind = "live", fact]) => {
     const figures = rowOf(kind, fact.word)?.figures;
     if (!figures || !plainFigures.has(figures)) return [];
-    const value = [fact.args.verdict, fact.args.value].flat().find((one) => one !== undefined) as AnyValue | undefined;
+    const value = valueAt(fact, "verdict") ?? valueAt(fact, "value");
     return value ? [[fact.word.replaceAll("-", " "), writtenValue(fact, value), "", ""]] : [];
   });
 }

@@ -1,5 +1,6 @@
+import { valuesOf } from "../../model/fact-values.ts";
 import type { Fix } from "../../model/problems.ts";
-import type { AnyValue, Fact, Span } from "../../model/values.ts";
+import type { Fact, Span } from "../../model/values.ts";
 
 /**
  * Fixes that write a line. What they write is a place to fill in or a choice among the words of the language; a result
@@ -81,8 +82,5 @@ function indentOf({ segment, start }: Fact): string {
 
 /** Where the last argument of a statement ends: a brace in a title is not the block's. */
 function argumentsEnd(fact: Fact): number {
-  const values = Object.values(fact.args).flatMap((value) =>
-    value === undefined ? [] : ([value].flat() as AnyValue[]),
-  );
-  return Math.max(fact.wordEnd, ...values.map((value) => value.end));
+  return Math.max(fact.wordEnd, ...valuesOf(fact).map((value) => value.end));
 }

@@ -1,6 +1,7 @@
 import { readArgs } from "../../../grammar/readings.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
 import type { WayStudy } from "../../circuit/way.ts";
+import { keyAt } from "../../model/fact-values.ts";
 import { type Fact, isAbsent, readingAt } from "../../model/values.ts";
 import type { DatedTest } from "../../readings/series.ts";
 import { visitsOf } from "../../readings/visits.ts";
@@ -106,9 +107,7 @@ function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
     for (const fact of facts?.list ?? []) {
       const row = facts && rowOf(facts.kind, fact.word);
       if (!row?.reads || fact.provenance !== "measured") continue;
-      const key = row.reads.key
-        .map((name) => (fact.args[name] as { value?: unknown } | undefined)?.value ?? "")
-        .join(" ");
+      const key = row.reads.key.map((name) => keyAt(fact, name)).join(" ");
       for (const { name, meter } of readArgs(row)) {
         const value = readingAt(fact, name);
         if (!meter || !value || isAbsent(value) || value.sign !== "=") continue;

@@ -1,10 +1,10 @@
+import { wordAt } from "../../model/fact-values.ts";
 import type { Fact } from "../../model/values.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function checkFact(fact: Fact | undefined, report: Reporter): void {
-  const verdict = fact?.args.verdict as { value?: string } | undefined;
-  if (!fact || verdict?.value !== "reversed") return;
+  if (!fact || wordAt(fact, "verdict") !== "reversed") return;
   report(factSpot(fact), {
     message: "The phase sequence is reversed: motors run backwards. Isolate, and interchange two lines.",
   });

@@ -1,5 +1,6 @@
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
+import { wordAt } from "../../model/fact-values.ts";
 import { hasDead } from "../../readings/dead.ts";
 import { listed, relatedFact } from "../common/dead-words.ts";
 import { wayRule, wordSpot } from "../frame/rule.ts";
@@ -55,7 +56,7 @@ export default wayRule({
     // Polarity may stand on the line of R1+R2.
     if (tests.some((test) => test.facts.broken.some((word) => word === "at" || word === "R1+R2"))) return;
     const points = tests.flatMap((test) => test.facts.list.filter(({ word }) => word === "at"));
-    const nameOf = (fact: (typeof points)[number]) => (fact.args.point as { value: string }).value;
+    const nameOf = (fact: (typeof points)[number]) => wordAt(fact, "point") ?? "";
     const shown = new Set(points.filter(({ args }) => args.polarity).map(nameOf));
     const bare = points.filter((fact) => !shown.has(nameOf(fact)));
     const [first] = bare;

@@ -1,3 +1,4 @@
+import { wordAt } from "../../model/fact-values.ts";
 import type { Fact } from "../../model/values.ts";
 import { deadOfBoard } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
@@ -5,8 +6,7 @@ import { inOrder } from "../../text/order.ts";
 import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function checkFact(fact: Fact | undefined, where: string, report: Reporter): void {
-  const verdict = fact?.args.verdict as { value?: string } | undefined;
-  if (!fact || verdict?.value !== "wrong") return;
+  if (!fact || wordAt(fact, "verdict") !== "wrong") return;
   report(factSpot(fact), {
     message: `Polarity is wrong at ${where}: switches downstream may be in the neutral. Isolate, have it put right, and test again.`,
   });

@@ -5,6 +5,7 @@ import { gradeOfMissing } from "../../circuit/describe.ts";
 import { ownRcds } from "../../circuit/rcds.ts";
 import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
 import type { Rcd } from "../../circuit/way.ts";
+import { numberAt } from "../../model/fact-values.ts";
 import type { Facts } from "../../model/values.ts";
 import { everyRcdFact, liveOfBoard, rcdFactsOfWay, rcdLabel } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
@@ -38,7 +39,7 @@ const written = (multiple: number): string => (multiple === 0.5 ? "½" : `${mult
 function checkRcd(rcd: Rcd, all: Tested, { context }: BoardSubject, edition: Edition, report: Reporter): void {
   const tests = all.filter(({ device }) => device?.fact === rcd.fact);
   // A time without its multiple is spoken of by itself.
-  const multiples = tests.map(({ fact }) => (fact.args as { multiple?: { value: number } }).multiple?.value);
+  const multiples = tests.map(({ fact }) => numberAt(fact, "multiple"));
   if (multiples.includes(undefined)) return;
   const missing = required(rcd, edition).filter((multiple) => !multiples.includes(multiple));
   if (missing.length === 0) return;

@@ -1,6 +1,7 @@
 import { readArgs } from "../../../grammar/readings.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
-import { type Fact, isAbsent, type Reading } from "../../model/values.ts";
+import { keyAt } from "../../model/fact-values.ts";
+import { type Fact, isAbsent, type Reading, readingAt } from "../../model/values.ts";
 import { deadOfBoard } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import type { DatedTest } from "../../readings/series.ts";
@@ -64,7 +65,7 @@ function compare(later: DatedTest, earlier: DatedTest, report: Reporter): void {
     );
     if (!other) continue;
     for (const { name } of readArgs(row)) {
-      const [now, before] = [fact.args[name], other.args[name]] as (Reading | undefined)[];
+      const [now, before] = [readingAt(fact, name), readingAt(other, name)];
       if (!now || !before || isAbsent(now) || isAbsent(before)) continue;
       const [one, two] = [textOf(fact, now), textOf(other, before)];
       if (one === two) continue;
@@ -77,8 +78,7 @@ function compare(later: DatedTest, earlier: DatedTest, report: Reporter): void {
   }
 }
 
-const keyOf = (fact: Fact, key: readonly string[] = []): string =>
-  key.map((name) => (fact.args[name] as { value?: unknown } | undefined)?.value ?? "").join(" ");
+const keyOf = (fact: Fact, key: readonly string[] = []): string => key.map((name) => keyAt(fact, name)).join(" ");
 
 const textOf = ({ segment }: Fact, { start, end }: Reading): string =>
   segment.text.slice(start, end).replace(/\s+/g, " ");
