@@ -9,7 +9,7 @@ import { nearestPages } from "../../server/rules/frame/catalogue.ts";
 import type { Setting } from "../../server/rules/frame/rule.ts";
 import { find } from "../helpers/find.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
-import { inSetting } from "../helpers/sample.ts";
+import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 const threeLines: Setting = {
   supply: "earthing TN-S\nphases three\nZe 0.20 Ω",
@@ -292,4 +292,63 @@ it("a PSCC that is the greatest current of three lines is none of line and neutr
   expect(least("")).toBeCloseTo((230 * 0.95) / ((2 * 230) / 2000 + loop), 0);
   expect(least("\nPSCC 2 kA")).toBe(least(""));
   expect(least("\nPSCC 1.4 kA")).toBeCloseTo((230 * 0.95) / (230 / 1400 + loop), 0);
+});
+
+describe("a board behind another", () => {
+  const text = (lines: string) => `wayfile 1
+installation "Tannery" {
+standard BS 7671:2018+A2:2022
+stage tested
+supply {
+earthing TN-S
+Ze 0.30 Ω
+Ipf 1.2 kA
+}
+board A "Main" {
+fed-from supply
+way 1 feeder "Loft" {
+feeds B
+}
+}
+board B "Loft" {
+fed-from A
+${lines}
+way 1 radial "Oven" {
+device BS EN 60898 B16 6 kA
+}
+}
+}
+`;
+  const asked = (lines: string) =>
+    findingsOf(text(lines)).filter(({ check }) => check === "fault/current-missing").length;
+
+  it("is asked for its fault current, unless a line of it is half written", () => {
+    expect(asked("")).toBe(1);
+    expect(asked("Ipf 1.1 kA")).toBe(0);
+    expect(asked("Ipf")).toBe(0);
+  });
+});
+
+it("tests after the installation was signed for are no fault where their board is signed for later", () => {
+  const of = (board: string) =>
+    find(
+      "record/signed-before-tests",
+      `wayfile 1
+installation "Tannery" {
+standard BS 7671:2018+A2:2022
+tested by "K.A." 2026-03-01
+board A "Main" {
+fed-from supply
+${board}
+way 1 radial "Oven" {
+dead 2026-03-04 {
+R1+R2 0.18 Ω
+}
+}
+}
+}
+`,
+    );
+  expect(of("")).toHaveLength(1);
+  expect(of('tested by "J.I." 2026-03-05')).toEqual([]);
 });
