@@ -1,5 +1,5 @@
 /**
- * The standing fuzzer: `npm run fuzz -- [--minutes 10] [--from SEED] [--kind KIND]`, and `npm run fuzz -- --seed SEED` for
+ * The standing fuzzer: `npm run fuzz -- [--minutes 10] [--from SEED] [--kind KIND] [--threads 1]`, and `npm run fuzz -- --seed SEED` for
  * one case again. Every case follows from its seed. A text that fails is kept in `.build/fuzz`, and becomes a case of a
  * suite once it is understood.
  */
@@ -41,6 +41,7 @@ async function main(): Promise<void> {
       from: { type: "string" },
       minutes: { type: "string", default: "10" },
       kind: { type: "string" },
+      threads: { type: "string", default: "1" },
     },
   });
   if (values.seed !== undefined) {
@@ -52,11 +53,16 @@ async function main(): Promise<void> {
   }
   const from = values.from === undefined ? Date.now() % 2 ** 31 : Number(values.from);
   console.log(`from seed ${from}, for ${values.minutes} minutes`);
-  await watch({ from, kind: values.kind }, Number(values.minutes) * 60_000);
+  const threads = Array.from({ length: Number(values.threads) }, (_, index) => from + index * seedsOfThread);
+  const milliseconds = Number(values.minutes) * 60_000;
+  await Promise.all(threads.map((own) => watch({ from: own, kind: values.kind }, milliseconds, threads.length)));
 }
 
-/** Runs cases in a thread, so that one that hangs is seen. */
-function watch(task: Task, milliseconds: number): Promise<void> {
+/** So many seeds are more than one thread gets through. */
+const seedsOfThread = 100_000_000;
+
+/** Runs cases in a thread, so that one that hangs is seen. `threads`: how many there are, whose processor time is one sum. */
+function watch(task: Task, milliseconds: number, threads: number): Promise<void> {
   const worker = new Worker(import.meta.filename, { workerData: task });
   const tried = new Map<string, { cases: number; texts: number }>();
   let failures = 0;
@@ -75,12 +81,12 @@ function watch(task: Task, milliseconds: number): Promise<void> {
         console.log(`${kind.padEnd(10)} ${cases} cases, ${texts} texts or edits`);
       const all = [...tried.values()].reduce((sum, { texts }) => sum + texts, 0);
       console.log(`${all} texts and edits, ${failures} failed; the last seed was ${at}`);
-      process.exitCode = code;
+      if (code !== 0) process.exitCode = code;
       resolve();
     };
     const over = setTimeout(() => void end(failures > 0 ? 1 : 0), milliseconds);
     const look = setInterval(() => {
-      if (seconds() < mostSeconds) return;
+      if (seconds() < mostSeconds * threads) return;
       failures++;
       console.log(`seed ${at}: ${mostSeconds} s of processor, and no end. Again: npm run fuzz -- --seed ${at}`);
       void end(1);
