@@ -201,7 +201,7 @@ export function loopBearsOut(study: WayStudy, byLength: number): boolean {
 }
 
 /** The electrode a circuit relies on: its own, its board's, that of a board above, or the installation's. */
-function electrodeOf({ facts, context }: WayStudy) {
+export function electrodeOf({ facts, context }: WayStudy) {
   if (facts.has("earthing")) return facts.one("electrode");
   const own = [context.board, ...context.upstream.map(({ board }) => board)].find((one) => one.facts.has("earthing"));
   return own ? own.facts.one("electrode") : context.supply?.one("electrode");

@@ -177,6 +177,7 @@ import loopFeederLeftOut from "./loop/feeder-left-out.ts";
 import loopHighestNotRecorded from "./loop/highest-not-recorded.ts";
 import loopItSystemNotChecked from "./loop/it-system-not-checked.ts";
 import loopLimitUnknown from "./loop/limit-unknown.ts";
+import loopLowForTt from "./loop/low-for-tt.ts";
 import loopMaxZsWrong from "./loop/max-zs-wrong.ts";
 import loopPointOverLimit from "./loop/point-over-limit.ts";
 import loopReadingIsALimit from "./loop/reading-is-a-limit.ts";
@@ -548,6 +549,7 @@ export const rules: readonly Rule[] = [
   loopHighestNotRecorded,
   loopItSystemNotChecked,
   loopLimitUnknown,
+  loopLowForTt,
   loopMaxZsWrong,
   loopPointOverLimit,
   loopReadingIsALimit,

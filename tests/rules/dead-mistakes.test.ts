@@ -389,6 +389,24 @@ describe("slips of the dead tests", () => {
   });
 });
 
+describe("two ways that read the same neutral to earth", () => {
+  const way = (id: number, pairs: string) =>
+    `way ${id} radial "Circuit ${id}" {\ndead 2026-03-04 {\ninsulation 500 V ${pairs}\n}\n}`;
+  const sound = [3, 4, 5, 6].map((id) => way(id, "L-N >999 MΩ L-E >999 MΩ N-E >999 MΩ"));
+  const said = (...low: string[]) =>
+    deadFindings([...low.map((pairs, index) => way(index + 1, pairs)), ...sound].join("\n"), undefined)
+      .filter(({ check }) => check === "insulation/outlier")
+      .map(({ message }) => /neutral shared/.test(message));
+
+  it("may share it", () => {
+    const neutral = "L-N >999 MΩ L-E >999 MΩ N-E 2.35 MΩ";
+    expect(said(neutral, neutral)).toEqual([true, true]);
+    expect(said(neutral, neutral.replace("2.35", "3.10"))).toEqual([false, false]);
+    const line = "L-N >999 MΩ L-E 2.35 MΩ N-E >999 MΩ";
+    expect(said(line, line)).toEqual([false, false]);
+  });
+});
+
 describe("a board's circuits beside each other", () => {
   const way = (id: number, insulation: string) =>
     `way ${id} radial "Circuit ${id}" {\ndead 2026-03-04 {\ninsulation 500 V ${insulation}\n}\n}`;
@@ -404,6 +422,13 @@ describe("a board's circuits beside each other", () => {
     ["a total above the lowest way", board("40 MΩ", "60 MΩ"), total("50 MΩ"), ["insulation/board-disagrees"]],
     ["a total above the lowest, off scale", board("40 MΩ", "60 MΩ"), total(">200 MΩ"), ["insulation/board-disagrees"]],
     ["a total far below what the ways give", board("400 MΩ", "600 MΩ"), total("20 MΩ"), ["insulation/board-disagrees"]],
+    [
+      "a total below every way, and far above what they give together",
+      board("41 MΩ", "42 MΩ", "43 MΩ", ">999 MΩ"),
+      total("40 MΩ"),
+      ["insulation/board-disagrees"],
+    ],
+    ["a total of one way that was read beside others off scale", board("41 MΩ", ">999 MΩ"), total("40 MΩ"), []],
     ["bounds among the ways leave the total free", board(">999 MΩ", ">999 MΩ"), total("900 MΩ"), []],
     [
       "a total of the lines alone leaves the neutrals out",

@@ -70,12 +70,16 @@ function faultHow(): string {
   return "Line to neutral and line to earth; on a three-phase supply between lines too. Write the larger as Ipf.";
 }
 
+/** A long cable keeps the charge of the test. */
+const handsOff =
+  "Nobody touches a conductor while the test is on, nor before the instrument has discharged what it charged.";
+
 /** The words at a step of the origin or of a board. */
 export const originNotes = (step: TestStep): string[] => [originHows[step] ?? []].flat();
 
 export const boardNotes = (step: TestStep): string[] => {
   if (step === "insulation")
-    return ["All ways on and links in, equipment off. Disconnect surge protection and electronics first."];
+    return [`All ways on and links in, equipment off. Disconnect surge protection and electronics first. ${handsOff}`];
   if (step === "polarity") return [originHows.polarity ?? ""];
   return step === "rcd" ? [rcdCaution] : step === "fault" ? [faultHow()] : [];
 };
@@ -123,7 +127,7 @@ function insulationCaution(study: WayStudy): string {
     full !== undefined && full > reduced
       ? ` Where it cannot be, join line and neutral and test to earth, or test at ${volts(reduced)}, and write why.`
       : "";
-  return `Caution: before ${before} goes on, disconnect ${what}; surge protection too.${otherwise}`;
+  return `Caution: before ${before} goes on, disconnect ${what}; surge protection too.${otherwise} ${handsOff}`;
 }
 
 function loopNote(study: WayStudy): string {

@@ -27,6 +27,18 @@ const ways = `    way 1 radial "Lights" {
 }
 `;
 
+const equal = ways.replace("60 MΩ", "42 MΩ").replace(
+  "  }\n}\n",
+  `    way 3 radial "Sockets" {
+      dead 2026-03-04 {
+        insulation   500 V  L-N 300 MΩ  L-E 41 MΩ  N-E >999 MΩ
+      }
+    }
+  }
+}
+`,
+);
+
 export default boardRule({
   id: "insulation/board-disagrees",
   severity: "warning",
@@ -58,6 +70,17 @@ ${ways}`,
     }
 ${ways}`,
     },
+    {
+      bad: `${head}    dead 2026-03-04 {
+      insulation   500 V  L-E 42 MΩ
+                              ^^^^^
+    }
+${equal}`,
+      good: `${head}    dead 2026-03-04 {
+      insulation   500 V  L-E 16 MΩ
+    }
+${equal}`,
+    },
   ],
   check({ context, studies }, report) {
     const test = boardInsulation(context);
@@ -84,6 +107,20 @@ ${ways}`,
         limit: amount(lowest.value.quantity.value, "Ω"),
         steps: [relation("R ≤ the least of its parts", megohms(value), megohms(lowest.value.quantity.value))],
         source: insulationTolerance.source,
+        related,
+      });
+      return;
+    }
+    // What is off scale, or not read, only lowers the whole: those that were read bound it from above.
+    const read = least.flatMap(({ value: one }) => (one.quantity.sign === "=" ? [one.quantity.value] : []));
+    const most = read.length > 1 && read.every((one) => one > 0) ? parallelInsulation(read) : undefined;
+    if (most && value > most.value * insulationTotal.value) {
+      report(spot, {
+        message: `The board reads ${shownMegohms(total.quantity)}, far more than the ${megohms(most.value)} of its circuits in parallel: were some of them off, or a figure copied?`,
+        value: amount(value, "Ω"),
+        limit: amountOf(most),
+        steps: most.steps,
+        source: combine(most.source, insulationTotal.source),
         related,
       });
       return;

@@ -1,6 +1,7 @@
 import { megohms, step } from "../../calc/result.ts";
 import { insulationLimit, leastToEarth } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { listed } from "../../text/words.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
 import { amount, boardRule, valueSpot } from "../frame/rule.ts";
 
@@ -48,8 +49,20 @@ export default boardRule({
       const minimum = insulationLimit(study)?.minimum;
       if (quantity.sign !== "=" || quantity.value >= median * insulationOutlier.value) continue;
       if (minimum && quantity.value < minimum.value) continue;
+      const alike = all.filter(
+        (other) =>
+          pair === "N-E" &&
+          other.study !== study &&
+          other.value.pair === pair &&
+          other.value.quantity.value === quantity.value,
+      );
+      const shared = alike.map((other) => other.study.way.id);
       report(valueSpot(fact, quantity), {
-        message: `Way ${study.way.id} reads ${shownMegohms(quantity)} ${pair}, its neighbours about ${megohms(median)}: look for damp, damage or a load left connected.`,
+        message: `Way ${study.way.id} reads ${shownMegohms(quantity)} ${pair}, its neighbours about ${megohms(median)}: ${
+          shared.length > 0
+            ? `${shared.length === 1 ? `way ${listed(shared)} reads` : `ways ${listed(shared)} read`} the same, so look first for a neutral shared between them, then for damp or damage.`
+            : "look for damp, damage or a load left connected."
+        }`,
         value: amount(quantity.value, "Ω"),
         limit: amount(median * insulationOutlier.value, "Ω"),
         least: true,
