@@ -206,6 +206,7 @@ const placedKinds: readonly Kind[] = [
       route: "clipped method C",
       lines: [
         "serves ev-charger",
+        'load-control "Clamp at the meter"',
         "place outdoors",
         'note "Detects direct current over 6 mA itself (RDC-DD)"',
         ...more,

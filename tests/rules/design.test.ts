@@ -297,6 +297,20 @@ describe("load and device", () => {
     expect(foundBy("design/load-over-device", text)).toEqual([]);
   });
 
+  it("names the voltage a power is stated at where that would let the device carry it", () => {
+    const said = (load: string, curve = "B40") =>
+      /rated 240 V/.test(
+        foundBy(
+          "design/load-over-device",
+          inSetting(`way 1 radial "Shower" {\ndevice BS EN 60898 ${curve} 6 kA\nserves shower\n${load}\n}`).text,
+        )[0]?.message ?? "nothing found",
+      );
+    expect(said("load 9.5 kW")).toBe(true);
+    expect(said("load 9.5 kW", "B32")).toBe(false);
+    expect(said("Ib 41.3 A")).toBe(false);
+    expect(said("load 9.5 kW rated 230 V")).toBe(false);
+  });
+
   it("does not add up loads that are never on at once", () => {
     const way = `way 1 radial "Cooker" {
   device  BS EN 60898 B32 6 kA

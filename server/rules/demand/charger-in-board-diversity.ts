@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { percent } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { ruleAlone } from "../../tables/source.ts";
@@ -11,11 +12,11 @@ installation "Car park" {
     diversity    50 %
     way 1 radial "Bay 1" {
       serves       ev-charger
-      load         7.2 kW${more}
+      Ib           32 A${more}
     }
     way 2 radial "Bay 2" {
       serves       ev-charger
-      load         7.2 kW${more}
+      Ib           32 A${more}
     }
   }
 }`;
@@ -38,7 +39,9 @@ export default boardRule({
     if (!diversity || diversity.args.share.value >= 100) return;
     const chargers = studies.filter(countsInFull);
     const [first] = chargers;
-    if (!first) return;
+    // As long as what is taken has room for them in full, the others may be what is spread.
+    const taken = (currentOf(studies) * diversity.args.share.value) / 100;
+    if (!first || !exceeds(currentOf(chargers), taken)) return;
     const which =
       chargers.length === 1
         ? `the charging point of way ${first.way.id} counts`
@@ -57,3 +60,6 @@ export default boardRule({
 /** A charging point whose load nothing limits, as far as it is written. */
 const countsInFull = ({ facts, uses, isFinal }: WayStudy): boolean =>
   isFinal && uses.has("ev-charger") && !facts.has("load-control") && !facts.broken.includes("load-control");
+
+const currentOf = (studies: readonly WayStudy[]): number =>
+  studies.reduce((sum, { designCurrent, isFinal }) => sum + (isFinal ? (designCurrent?.value ?? 0) : 0), 0);

@@ -7,7 +7,7 @@ export default wayRule({
   id: "design/alarms-share-circuit",
   severity: "error",
   since: "0.1",
-  title: "Alarms share a circuit with other loads.",
+  title: "A safety service shares a circuit with other loads.",
   why: "A safety service has a circuit of its own: otherwise a faulty appliance switches off the alarm with itself. In a home smoke alarms may share the circuit of lights in daily use, where their loss is noticed.",
 
   clauses: ["560.7.1"],
@@ -23,10 +23,31 @@ export default wayRule({
   serves       sockets
 }`,
     },
+    {
+      bad: `way 1 radial "Corridor" {
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       sockets emergency-lighting
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Corridor" {
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting emergency-lighting
+}`,
+    },
   ],
   check({ facts, uses, isFinal, context }, report) {
     const serves = facts.one("serves");
-    if (!serves || !isFinal || !uses.has("alarms")) return;
+    if (!serves || !isFinal) return;
+    if (!uses.has("alarms")) {
+      const strange = uses.has("emergency-lighting") ? [...uses].filter((use) => !besideLights.includes(use)) : [];
+      if (strange.length > 0)
+        report(factSpot(serves), {
+          message: `Emergency lights are on a circuit that serves ${listed(strange)}: give them one of their own, or those with batteries the circuit of the lights they stand in for, so that they light when these go out.`,
+          source: { ref: "BS 7671:2018+A2:2022, 560.7.1", standing: "quoted" },
+          severity: "warning",
+        });
+      return;
+    }
     const others = [...uses].filter((use) => !quiet.includes(use));
     if (others.length === 0) return;
     const withLights = homes.includes(premisesOf(context) ?? "") && others.every((use) => use === "lighting");
@@ -40,4 +61,5 @@ export default wayRule({
   },
 });
 
+const besideLights: readonly string[] = ["emergency-lighting", "lighting", "control", "data"];
 const quiet: readonly string[] = ["alarms", "control", "data", "emergency-lighting"];

@@ -45,16 +45,45 @@ installation "House" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Garage" {
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     outbuilding
+  board A "Board" {
+    fed-from     supply
+    enclosure    plastic
+    ^^^^^^^^^^^^^^^^^^^^
+    way 1 spare
+  }
+}`,
+      good: `wayfile 1
+installation "Garage" {
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     outbuilding
+  board A "Board" {
+    fed-from     supply
+    enclosure    cabinet
+    way 1 spare
+  }
+}`,
+    },
   ],
   check({ board, context }, report) {
     const enclosure = board.head.facts.one("enclosure");
-    if (enclosure?.args.made.value !== "plastic" || !homes.includes(premisesOf(context) ?? "")) return;
+    const premises = premisesOf(context) ?? "";
+    const beside = premises === "outbuilding";
+    if (enclosure?.args.made.value !== "plastic" || !(beside || homes.includes(premises))) return;
     if (!context.edition?.nonCombustibleUnits) return;
     const later = laterRule(context);
+    // A garage or shed belongs to the home as far as a fire there would reach it, which no schedule shows.
+    const severity = later.severity ?? (beside ? "warning" : undefined);
     report(factSpot(enclosure), {
-      message: `Board ${board.head.name} is of plastic: in a home it must be of steel, or stand in a cabinet that does not burn.${later.words}`,
+      message: `Board ${board.head.name} is of plastic: in a home${beside ? ", and in a building close to one," : ""} it must be of steel, or stand in a cabinet that does not burn.${later.words}`,
       source: { ref: "BS 7671:2018+A2:2022, 421.1.201", standing: "quoted" },
-      ...(later.severity ? { severity: later.severity } : {}),
+      ...(severity ? { severity } : {}),
     });
   },
 });

@@ -46,7 +46,7 @@ export default wayRule({
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
     const [fix, words] = remedyFor(study, value);
     report(factSpot(designCurrent.fact), {
-      message: `The design current of ${amps(value)} exceeds the ${amps(device.rating)} of the ${deviceName(device)} device. ${words}`,
+      message: `The design current of ${amps(value)} exceeds the ${amps(device.rating)} of the ${deviceName(device)} device. ${words}${ratedHigher(study, value) ? " If the power is stated at 240 V, write rated 240 V behind it." : ""}`,
       value: amount(value, "A"),
       limit: amount(device.rating, "A"),
       steps: [...(designCurrent.diversity?.steps ?? []), relationStep("Ib ≤ In", amps(value), amps(device.rating))],
@@ -99,4 +99,15 @@ function bothLarger(study: WayStudy, current: number): Fix[] {
   const title = `Make the device ${curve.curve}${rating} and the cable ${squareMillimetres(size ?? 0)}`;
   if (!disconnects(study, edits)) return [];
   return trial && (trial.capacity?.value.value ?? 0) >= rating ? [{ title, edits, safe: false }] : [];
+}
+
+/** What power is often stated at, V, while it is drawn at less. */
+const statedAt = 240;
+
+/** Whether the device would carry a power that nobody says the voltage of, were it stated at a higher one. */
+function ratedHigher({ designCurrent, device, facts, supply }: WayStudy, current: number): boolean {
+  const powers = facts.all("load").filter(({ args }) => args.power);
+  if (designCurrent?.stated || powers.length === 0 || powers.some(({ args }) => args.rated)) return false;
+  if (supply.kind !== "public" || supply.U0 >= statedAt) return false;
+  return device?.rating !== undefined && !exceeds((current * supply.U0) / statedAt, device.rating);
 }

@@ -34,7 +34,7 @@ export default boardRule({
   clauses: ["312.2", "411.5.1"],
   examples: [
     {
-      bad: sample("0.90 Ω").replace("0.90 Ω\n", "0.90 Ω\n        ^^^^^^^^^^^^^^^^^^^\n"),
+      bad: sample("0.62 Ω").replace("0.62 Ω\n", "0.62 Ω\n        ^^^^^^^^^^^^^^^^^^^\n"),
       good: sample("181 Ω"),
     },
   ],
