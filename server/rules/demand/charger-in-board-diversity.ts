@@ -11,12 +11,12 @@ installation "Car park" {
     fed-from     supply
     diversity    50 %
     way 1 radial "Bay 1" {
-      serves       ev-charger
-      Ib           32 A${more}
+      serves       ev-charger${more}
+      Ib           32 A
     }
     way 2 radial "Bay 2" {
-      serves       ev-charger
-      Ib           32 A${more}
+      serves       ev-charger${more}
+      Ib           32 A
     }
   }
 }`;
