@@ -133,12 +133,6 @@ const kept: readonly Kept[] = [
   },
   {
     file: "server/calc/network-survey.ts",
-    line: "for (let port = 0; port < wide; port++) {",
-    by: "<=",
-    reason: "One place beyond a row is the first of the next, which is not read again, or none at all.",
-  },
-  {
-    file: "server/calc/network-survey.ts",
     line: "for (let next = place + 1; next < count; next++) {",
     by: "<=",
     reason: "Beyond its end a list of numbers keeps nothing that is written there.",
@@ -160,13 +154,6 @@ const kept: readonly Kept[] = [
     line: "const slack = 1e-7;",
     by: "1.1e-7",
     reason: "Any slack far below a hundredth of a millimetre tells what touches from what overlaps.",
-  },
-  {
-    file: "server/calc/reproducible.ts",
-    line: "return prefix === undefined ? 1 : (prefixes[prefix] ?? 1);",
-    by: "2",
-    reason:
-      "The pattern finds no prefix that the table does not have, and without one the figure stands in its base unit.",
   },
   {
     file: "server/boards/greatest-length.ts",
