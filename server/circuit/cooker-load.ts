@@ -15,9 +15,14 @@ export interface Served {
 const servesCooker = ({ uses }: Pick<Served, "uses">): boolean =>
   uses.has("cooker") && uses.size === (uses.has("sockets") ? 2 : 1);
 
+/** A building of flats: its demand as a whole has no column, and each of its kitchens is a household's. */
+const ofFlats = "tall-residential";
+
 /** The design current of a cooker in a home by the published allowance; nothing where that does not hold. */
 export function cookerCurrent(study: Served, full: number): Calculated | undefined {
-  if (!servesCooker(study) || columnOf(premisesOf(study.context)) !== "household") return undefined;
+  const premises = premisesOf(study.context);
+  const household = columnOf(premises) === "household" || premises === ofFlats;
+  if (!servesCooker(study) || !household) return undefined;
   const socket = study.uses.has("sockets");
   const found = diversified({ purpose: "cookers", column: "household", currents: [full], socket });
   return found.value < full ? found : undefined;

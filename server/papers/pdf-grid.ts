@@ -16,8 +16,9 @@ interface Look {
 }
 
 const padding = 2.2;
+const small = { size: 7.5 } as const;
 
-export function drawGrid(grid: Grid, sheet: Sheet, title: string): void {
+export function drawGrid(grid: Grid, sheet: Sheet, title: string, tail = 0): void {
   const look = lookOf(grid, sheet);
   const columns = layOut(grid, sheet, look);
   const head = (): void => drawHead(grid, columns, sheet, look);
@@ -27,13 +28,14 @@ export function drawGrid(grid: Grid, sheet: Sheet, title: string): void {
   };
   sheet.need(70);
   head();
-  sheet.repeating(again, () => {
-    for (const row of grid.rows) drawRow(row, columns, sheet, look);
-  });
-  sheet.y += 4;
+  const heights = grid.rows.map((row) => heightOf(row, columns, sheet, look));
   // One after the other: a line each would push the signature overleaf.
-  const notes = grid.notes.map((note, at) => `${at + 1})\u00a0${shown(note)}`);
-  if (notes.length > 0) sheet.flow(notes.join("   "), { size: 7.5, after: 1 });
+  const notes = grid.notes.map((note, at) => `${at + 1})\u00a0${shown(note)}`).join("   ");
+  const below = 7 + sheet.heightOf(notes, sheet.width, small);
+  const draw = (at: number): void => drawRow(grid.rows[at] ?? [], columns, sheet, look);
+  sheet.rows(heights, again, draw, tail > 0 ? below + tail : 0);
+  sheet.y += 4;
+  if (notes !== "") sheet.flow(notes, { ...small, after: 1 });
   sheet.y += 3;
 }
 
@@ -150,15 +152,22 @@ function drawHead({ bands }: Grid, columns: readonly Laid[], sheet: Sheet, look:
   sheet.line(sheet.left, sheet.y, sheet.width, 0.7);
 }
 
-function drawRow(row: readonly Cell[], columns: readonly Laid[], sheet: Sheet, look: Look): void {
-  const inner = ({ width }: Laid): number => width - 2 * padding;
-  const heights = columns.map((one, at) => {
+const hasBlank = (row: readonly Cell[]): boolean => row.some(({ kind }) => kind === "blank");
+
+/** Of each cell whose words wrap; the others are one line. */
+const cellHeights = (row: readonly Cell[], columns: readonly Laid[], sheet: Sheet, look: Look): number[] =>
+  columns.map(({ column, width }, at) => {
     const cell = row[at];
-    return cell && one.column.wraps ? sheet.heightOf(shown(cell.text), inner(one), settingOf(cell, look)) : 0;
+    return cell && column.wraps ? sheet.heightOf(shown(cell.text), width - 2 * padding, settingOf(cell, look)) : 0;
   });
-  const isBlank = row.some(({ kind }) => kind === "blank");
-  const height = Math.max(...heights, look.size * 1.2, isBlank ? 15 : 0) + 3;
-  sheet.need(height);
+
+const heightOf = (row: readonly Cell[], columns: readonly Laid[], sheet: Sheet, look: Look): number =>
+  Math.max(...cellHeights(row, columns, sheet, look), look.size * 1.2, hasBlank(row) ? 15 : 0) + 3;
+
+function drawRow(row: readonly Cell[], columns: readonly Laid[], sheet: Sheet, look: Look): void {
+  const heights = cellHeights(row, columns, sheet, look);
+  const isBlank = hasBlank(row);
+  const height = heightOf(row, columns, sheet, look);
   const y = sheet.y + 1.5;
   columns.forEach((one, at) => {
     const cell = row[at];

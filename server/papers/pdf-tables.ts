@@ -13,9 +13,8 @@ export function drawTable({ head, rows }: Table, sheet: Sheet): void {
   const drawHead = (): void => drawLine(head, widths, sheet, heading, 0.7);
   sheet.need(40);
   drawHead();
-  sheet.repeating(drawHead, () => {
-    for (const row of rows) drawLine(row, widths, sheet, plain, 0.25);
-  });
+  const heights = rows.map((row) => heightOf(row, widths, sheet, plain));
+  sheet.rows(heights, drawHead, (at) => drawLine(rows[at] ?? [], widths, sheet, plain, 0.25));
   sheet.y += 5;
 }
 
@@ -43,16 +42,21 @@ function widthsOf(rows: readonly (readonly string[])[], sheet: Sheet): number[] 
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
 
+type Look = typeof plain | typeof heading;
+
+function heightOf(cells: readonly string[], widths: readonly number[], sheet: Sheet, look: Look): number {
+  const heights = widths.map((width, at) => sheet.heightOf(shown(cells[at] ?? ""), width, look));
+  return Math.max(...heights, size) + 3.5;
+}
+
 function drawLine(
   cells: readonly string[],
   widths: readonly number[],
   sheet: Sheet,
-  setting: typeof plain | typeof heading,
+  setting: Look,
   weight: number,
 ): void {
-  const heights = widths.map((width, at) => sheet.heightOf(shown(cells[at] ?? ""), width, setting));
-  const height = Math.max(...heights, size) + 3.5;
-  sheet.need(height);
+  const height = heightOf(cells, widths, sheet, setting);
   let x = sheet.left;
   widths.forEach((width, at) => {
     sheet.put(shown(cells[at] ?? ""), { ...setting, x, y: sheet.y + 1.5, width });
@@ -89,9 +93,12 @@ export function drawParticulars({ rows }: Particulars, sheet: Sheet): void {
 /** Of the word and the day behind it. */
 const dayWidth = 78;
 
+/** Of a name with its line to sign. */
+export const signatureHeight = 26;
+
 export function drawSignatures({ rows }: Signatures, sheet: Sheet): void {
   for (const { role, name, on } of rows) {
-    sheet.need(26);
+    sheet.need(signatureHeight);
     sheet.y += 12;
     const { y, left, width } = sheet;
     const half = width * 0.42;

@@ -11,7 +11,7 @@ import {
   verdictMarks,
 } from "../reports/setting/document.ts";
 import { drawGrid } from "./pdf-grid.ts";
-import { drawParticulars, drawSignatures, drawTable } from "./pdf-tables.ts";
+import { drawParticulars, drawSignatures, drawTable, signatureHeight } from "./pdf-tables.ts";
 import { Sheet } from "./sheet.ts";
 import { shown } from "./shown.ts";
 
@@ -48,19 +48,32 @@ function drawSection({ level, title, blocks }: Section, sheet: Sheet): void {
   sheet.need(Math.min(70, sheet.whole));
   if (level === 2) sheet.y += 5;
   sheet.flow(shown(title), { font: "bold", size, after: 4 });
-  for (const block of blocks) drawBlock(block, sheet, title);
+  for (const [at, block] of blocks.entries()) drawBlock(block, sheet, title, signedBelow(blocks.slice(at + 1), sheet));
 }
 
-function drawBlock(block: Block, sheet: Sheet, title: string): void {
+/** How high what stands below a block is, down to the names that sign for it; 0 where none do. */
+function signedBelow(blocks: readonly Block[], sheet: Sheet): number {
+  let height = 0;
+  for (const block of blocks) {
+    if (block.kind === "signatures") return height + signatureHeight * block.rows.length;
+    if (block.kind !== "paragraph") return 0;
+    height += sheet.heightOf(shown(block.text), sheet.width, body) + 3;
+  }
+  return 0;
+}
+
+const body = { size: 8.5 } as const;
+
+function drawBlock(block: Block, sheet: Sheet, title: string, tail: number): void {
   switch (block.kind) {
     case "paragraph":
-      return sheet.flow(shown(block.text), { size: 8.5 });
+      return sheet.flow(shown(block.text), body);
     case "caution":
       return drawCaution(shown(block.text), sheet);
     case "table":
       return drawTable(block, sheet);
     case "grid":
-      return drawGrid(block, sheet, title);
+      return drawGrid(block, sheet, title, tail);
     case "particulars":
       return drawParticulars(block, sheet);
     case "signatures":

@@ -82,10 +82,18 @@ export class Sheet {
     if (height > this.room && this.y > this.#top) this.turn();
   }
 
-  /** While `draw` runs, every new page begins with `again`. */
-  repeating(again: () => void, draw: () => void): void {
+  /**
+   * Rows of these heights, on every new page below `again`. The last goes overleaf with the one before it, and both with
+   * what has to stand below them, `tail` high: nobody signs a page on which there is nothing else.
+   */
+  rows(heights: readonly number[], again: () => void, draw: (at: number) => void, tail = 0): void {
     this.#again = again;
-    draw();
+    const pairAt = Math.max(0, heights.length - 2);
+    heights.forEach((height, at) => {
+      const pair = at === pairAt ? height + (heights[at + 1] ?? 0) + tail : height;
+      this.need(pair < this.whole * mostOfPage ? pair : height);
+      draw(at);
+    });
     this.#again = undefined;
   }
 
@@ -187,6 +195,8 @@ export class Sheet {
   }
 }
 
+/** Two rows that take more of a page than this, with the heading over them, are not held together. */
+const mostOfPage = 0.8;
 /** Measured and set widths differ in the last digit: without slack a text that fits would wrap. */
 const slack = 0.2;
 /** Of a line, in sizes of its type. */

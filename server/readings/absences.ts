@@ -1,5 +1,5 @@
 import { memoByObject } from "../circuit/kept.ts";
-import { valueAt } from "../model/fact-values.ts";
+import { valueAt, valuesOf } from "../model/fact-values.ts";
 import type { Board } from "../model/file.ts";
 import type { Absent, Fact, Facts } from "../model/values.ts";
 import { isAbsent } from "../model/values.ts";
@@ -39,6 +39,16 @@ export function distinctAbsences(facts: Facts): AbsenceAt[] {
     return !seen.has(key) && seen.add(key);
   });
 }
+
+/** How many things of a line are limited. */
+export function limitationsOf(fact: Fact): number {
+  return new Set(valuesOf(fact).flatMap((value) => (isAbsent(value) && value.absent === "LIM" ? [value.start] : [])))
+    .size;
+}
+
+/** Whether the sign stands for more of its line than this one argument. */
+export const isOfWholeLine = ({ fact, value }: AbsenceAt): boolean =>
+  valuesOf(fact).filter(({ start }) => start === value.start).length > 1;
 
 /** What of a board's own lines and of its ways was not tested, by the block it stands in; most have none. */
 export const absencesOnBoard = memoByObject(({ head, ways }: Board) =>

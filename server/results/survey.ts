@@ -1,7 +1,7 @@
 /** What a file holds, besides what is wrong with it. */
-import { valuesOf } from "../model/fact-values.ts";
 import type { FileModel } from "../model/file.ts";
-import { type Fact, type Facts, isAbsent } from "../model/values.ts";
+import type { Facts } from "../model/values.ts";
+import { limitationsOf } from "../readings/absences.ts";
 import { queriesIn } from "../readings/queries.ts";
 import { type Spot, wordSpot } from "../rules/frame/rule.ts";
 
@@ -22,7 +22,7 @@ export function surveyOf(model: FileModel): Survey {
     ways: boards.reduce((sum, board) => sum + board.ways.length, 0),
     queries: blocks.flatMap(openQueries),
     departures: facts.filter(({ word }) => word === "departure").length,
-    limitations: facts.reduce((sum, fact) => sum + limitationsIn(fact), 0),
+    limitations: facts.reduce((sum, fact) => sum + limitationsOf(fact), 0),
   };
 }
 
@@ -42,7 +42,3 @@ const withInner = (block: Facts): Facts[] => [
 
 const openQueries = (block: Facts): { text: string; spot: Spot }[] =>
   queriesIn(block).open.map((query) => ({ text: query.args.text.value, spot: wordSpot(query) }));
-
-function limitationsIn(fact: Fact): number {
-  return valuesOf(fact).filter((value) => isAbsent(value) && value.absent === "LIM").length;
-}

@@ -113,3 +113,20 @@ test("a board of hundreds of ways, with names that are hostile or endless, goes 
   expect(pages.length).toBeGreaterThan(2);
   for (const page of pages.slice(1, -1)) expect(squeezed(page)).toMatch(/continued.*serves/);
 });
+
+test("the last row of a table goes overleaf with the one before it, and with it whatever is signed", async () => {
+  const alone: string[] = [];
+  for (let count = 18; count <= 23; count++) {
+    const ways = Array.from(
+      { length: count },
+      (_, at) => `    way ${at + 1} radial "Title${at + 1}." { device BS EN 60898 B16 6 kA }\n`,
+    );
+    const text = `wayfile 1\ninstallation "Big" {\n  standard BS 7671:2018+A2:2022\n  tested by "J.M." 2026-03-05\n  board A "Long" {\n${ways.join("")}  }\n}\n`;
+    const [installation] = installationsOf([fileOfText("big.ways", text)]);
+    if (!installation) throw new Error("There is no installation.");
+    const rows = (await pagesOf(scheduleOf(installation))).map((page) => page.match(/Title\d+\./g)?.length ?? 0);
+    if (rows.includes(1) || rows.includes(0)) alone.push(`${count}: ${rows.join(" + ")}`);
+    expect(rows.reduce((sum, one) => sum + one, 0)).toBe(count);
+  }
+  expect(alone).toEqual([]);
+});

@@ -124,3 +124,59 @@ it.each([
 ])("an observation lighter than what is found there: %s: %i", (lines, count) =>
   expect(findingsOf(coded(lines)).filter(({ check }) => check === "inspection/code-lighter")).toHaveLength(count),
 );
+
+const flats = (title: string, board = "Panel", use = "lighting") => `wayfile 1
+installation "Flats" {
+  standard BS 7671:2018+A2:2022
+  work new
+  premises tall-residential
+  board A "${board}" {
+    fed-from supply
+    way 1 radial "${title}" {
+      device BS EN 60898 B32 6 kA
+      serves ${use}
+      load 11 kW
+    }
+  }
+}`;
+
+it("the lights of a common stair are in no dwelling, and a landing may be in one", () => {
+  const severities = (...text: Parameters<typeof flats>) =>
+    find("rcd/missing-for-lighting", flats(...text)).map(({ severity }) => severity);
+  expect(severities("Stair lights", "Landlord's panel")).toEqual(["warning"]);
+  expect(severities("Communal lighting")).toEqual(["warning"]);
+  expect(severities("Landing lights")).toEqual(["error"]);
+});
+
+it("a cooker in a flat of a tall building draws what a household's does", () => {
+  const over = (use: string) => find("design/load-over-device", flats("Kitchen", "Flat 3", use)).length;
+  expect(over("cooker")).toBe(0);
+  expect(over("heating")).toBe(1);
+});
+
+it("a device of three poles on a circuit of one line is asked about, and a double-pole one is not", () => {
+  const found = (poles: string) =>
+    find(
+      "design/named-three-phase",
+      `wayfile 1
+installation "Yard" {
+  standard BS 7671:2018+A2:2022
+  work new
+  supply {
+    earthing TN-S
+    phases three
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 radial "Charger" {
+      device BS EN 61009 C32 ${poles} 30 mA type B 10 kA
+      load 22 kW
+    }
+  }
+}`,
+    ).map(({ message }) => message);
+  expect(found("four-pole")).toEqual([
+    "A four-pole device opens three lines, but way 1 is judged as having one: write phase three, or the poles on the device.",
+  ]);
+  expect(found("double-pole")).toEqual([]);
+});

@@ -133,11 +133,7 @@ function whatAndWhen({ head }: Installation, inspection: Inspection | undefined)
       ? inspection.from
       : `${inspection.from} to ${inspection.to}`
     : "";
-  const extent = text(inspection?.facts.one("extent")) || text(head.facts.one("extent"));
-  return [
-    `${head.title}${location ? `, ${location}` : ""}${days === "" ? "" : `: inspected and tested ${days}`}.`,
-    ...(extent === "" ? [] : [`Extent: ${extent}.`]),
-  ].join(" ");
+  return `${head.title}${location ? `, ${location}` : ""}${days === "" ? "" : `: inspected and tested ${days}`}.`;
 }
 
 function outcomeBlocks(inspection: Inspection, { edition }: Installation): Block[] {

@@ -4,7 +4,7 @@ import { blocksWithin } from "../../circuit/blocks.ts";
 import { studyWay } from "../../circuit/way.ts";
 import { inspectionsOf, isOlder } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
-import { isAbsent } from "../../model/values.ts";
+import { limitationsOf } from "../../readings/absences.ts";
 import { boardTestDays, dueOf, factsOf, ownTestDays, type TestDay } from "../../readings/instruments.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
@@ -104,13 +104,9 @@ function heldOpen({ head, boards }: Installation): Pick<RegisterRow, "queries" |
       ...board.ways.flatMap((way) => blocksWithin(way.header, way.facts)),
     ]),
   ].map(({ facts }) => facts);
-  const limited = blocks
-    .flatMap((facts) => facts.list)
-    .flatMap(({ args }) => Object.values(args).flat())
-    .filter((value) => isAbsent(value) && value.absent === "LIM");
   return {
     queries: blocks.reduce((sum, facts) => sum + queriesIn(facts).open.length, 0),
-    limitations: limited.length,
+    limitations: blocks.flatMap(({ list }) => list).reduce((sum, fact) => sum + limitationsOf(fact), 0),
   };
 }
 

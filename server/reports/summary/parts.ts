@@ -3,7 +3,7 @@
 import type { DesignLine } from "../../boards/design.ts";
 import type { Block as FactBlock } from "../../circuit/blocks.ts";
 import type { Fact, Facts } from "../../model/values.ts";
-import { distinctAbsences } from "../../readings/absences.ts";
+import { type AbsenceAt, distinctAbsences, isOfWholeLine } from "../../readings/absences.ts";
 import { queriesIn } from "../../readings/queries.ts";
 import type { SuppressedFinding } from "../../rules/frame/departures.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
@@ -22,7 +22,7 @@ export function absenceRows(parts: readonly Placed[], kind: "LIM" | "N/A"): stri
     const groups = Map.groupBy(own, ({ value }) => value.why ?? "");
     return [...groups].map(([why, all]) => [
       where,
-      [...new Set(all.map(({ fact, param }) => nameOf(fact.word, param, fact.args)))].join(", "),
+      [...new Set(all.map(nameOf))].join(", "),
       why === "" ? "no reason given" : why,
     ]);
   });
@@ -30,10 +30,13 @@ export function absenceRows(parts: readonly Placed[], kind: "LIM" | "N/A"): stri
 
 const whole: ReadonlySet<string> = new Set(["value", "verdict", "time", "text"]);
 
-function nameOf(word: string, param: string, args: Readonly<Record<string, unknown>>): string {
+function nameOf(absence: AbsenceAt): string {
+  const { fact, param } = absence;
+  const { word, args } = fact;
   const point = word === "at" ? (args.point as { value?: string } | undefined)?.value : undefined;
   const name = word.replaceAll("-", " ");
-  if (point !== undefined) return `${param} at ${point}`;
+  if (point !== undefined) return isOfWholeLine(absence) ? `readings at ${point}` : `${param} at ${point}`;
+  if (isOfWholeLine(absence)) return name;
   return whole.has(param) ? name : `${name} ${param}`;
 }
 

@@ -15,6 +15,7 @@ export function reportMissing(
   reason: Need["reason"],
   what: string,
   most?: Severity,
+  note = "",
 ): void {
   if (study.rcds.length > 0 || !rcdsKnown(study)) return;
   const needs = additionalProtection(study);
@@ -27,7 +28,7 @@ export function reportMissing(
   const { limit } = need;
   const later = laterRule(study);
   report(factSpot(need.fact), {
-    message: `${what} an RCD of ${milliamps(limit.value)} or less; way ${study.way.id} has none.${later.words}`,
+    message: `${what} an RCD of ${milliamps(limit.value)} or less; way ${study.way.id} has none.${note}${later.words}`,
     limit: amountOf(limit),
     steps: limit.steps,
     source: combine(need.source, limit.source),

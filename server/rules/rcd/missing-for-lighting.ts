@@ -24,8 +24,16 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    // Whether a student's room is a household is argued about: 411.3.4 speaks of those.
-    const most = premisesOf(study.context) === "student" ? "warning" : undefined;
-    reportMissing(study, report, "dwelling-lighting", "Luminaires where people live need", most);
+    const { way, context } = study;
+    const common = commonPart.test(way.title) || commonPart.test(context.board.title);
+    // Whether a student's room is a household is argued about, and a common stair is none: 411.3.4 speaks of those.
+    const most = premisesOf(context) === "student" || common ? "warning" : undefined;
+    const note = common
+      ? " Common stairs and halls are in no dwelling: if all its lights are there, write departure 411.3.4 with that reason."
+      : "";
+    reportMissing(study, report, "dwelling-lighting", "Luminaires where people live need", most, note);
   },
 });
+
+/** “Landlord's panel”, “Communal lights”, “Common stairs”: not “Landing”, which a house has too. */
+const commonPart = /\b(?:landlord|communal|common (?:area|hall|landing|part|stair|way|corridor))/i;
