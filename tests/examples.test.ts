@@ -130,7 +130,6 @@ describe("the examples", () => {
       warning loop/zs-below-board: Zs 0.15 Ω
       error rcd/test-button-failed: test-button failed
       error live/not-tested: way 6 radial "Organ blower" {
-      error polarity/missing: way 6 radial "Organ blower" {
       error language/unknown-name: behind nave
       error language/limitation-without-reason: R1+R2 LIM
       error insulation/pair-missing: insulation 250 V L-N >999 MΩ L-E >999 MΩ

@@ -7,8 +7,9 @@ import { capital, listed } from "../text/words.ts";
 import { beyondRange } from "./beyond-range.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { lostLineEnd } from "./lost-line-end.ts";
-import { figureTakenForName, multipleTurned } from "./not-a-name.ts";
+import { figureTakenForName, multipleTurned, routeMeant } from "./not-a-name.ts";
 import {
+  daysNotYears,
   feederElsewhere,
   linesElsewhere,
   linesInside,
@@ -33,8 +34,10 @@ import { couldBe, mayBeAbsent, type Slot, says } from "./row-shape.ts";
 import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
+import { spokenItems } from "./spoken-items.ts";
 import { spokenPoles } from "./spoken-poles.ts";
 import {
+  halfCycle,
   noFigure,
   rampOnTimeLine,
   residualNamed,
@@ -62,6 +65,9 @@ const slips: readonly SlipReader[] = [
   rampOnTimeLine,
   surgeType,
   spokenPoles,
+  spokenItems,
+  halfCycle,
+  daysNotYears,
   spokenDay,
   yearForDay,
   roughWithoutYear,
@@ -136,13 +142,21 @@ const plainly = (slots: readonly Slot[]): Slot[] => slots.filter(([, { label }])
 function slotMeant(line: LineBeingRead, token: IToken): Slot | undefined {
   // “B32” has the rated current with it: a figure behind it is another.
   const plain = plainly(line.free()).filter(([name]) => !(name === "rating" && line.args.curve));
-  const quantity = isToken(token, "Multiple")
-    ? undefined
-    : plain.find(([, { accepts }]) => accepts.kind === "quantity");
+  const figures = isToken(token, "Multiple") ? [] : plain.filter(([, { accepts }]) => accepts.kind === "quantity");
+  const reading = isRating(token) ? undefined : line.shape.plain.find(isRead);
+  // A second reading is none of what else the line takes.
+  const quantity = reading ? figures.find((slot) => slot === reading) : figures[0];
   if (quantity && isNumberLike(token)) return quantity;
   const isWord = isToken(token, "Word") || isToken(token, "NumberWord") || (isToken(token, "Number") && !quantity);
   return isWord ? choiceMeant(plain, token) : undefined;
 }
+
+/** mA that RCDs are rated at: a bare figure that is none of them was read on the meter. */
+const residualRatings: readonly string[] = ["6", "10", "30", "100", "300", "500", "1000", "3000"];
+
+const isRating = (token: IToken): boolean => !isToken(token, "Number") || residualRatings.includes(token.image);
+
+const isRead = ([, { accepts }]: Slot): boolean => accepts.kind === "quantity" && accepts.reading;
 
 /** Of several closed lists the one that has a word for what is written; else the first. */
 function choiceMeant(free: readonly Slot[], { image }: IToken): Slot | undefined {
@@ -264,7 +278,31 @@ function strangers(line: LineBeingRead, accepts: Accepts): Slip | undefined {
 
 /** What stands behind the label of an argument is not what it accepts. */
 export const refusalBehind = (line: LineBeingRead, slot: Slot, label: IToken): Slip =>
-  depthBehind(line, label) ?? labelledForm(line, label) ?? refusalFor(line, slot);
+  depthBehind(line, label) ??
+  placeBehind(line, label) ??
+  figureLost(line, slot, label) ??
+  labelledForm(line, label) ??
+  refusalFor(line, slot);
+
+/** `in wall`, `in loft`: how it runs is one word, and `in` the name of what is described elsewhere. */
+function placeBehind(line: LineBeingRead, label: IToken): Slip | undefined {
+  const token = line.tokens[line.at] as IToken;
+  const word = routeMeant(line, token);
+  if (label.image !== "in" || word === undefined) return undefined;
+  const whole = spanOf(label, token);
+  const message = `“in ${token.image}” is written ${word}: behind “in” stands the name of a conduit or trunking.`;
+  return { problem: { check: "wrong-argument", message, ...whole, fixes: [writeFix(word, whole)] }, upTo: line.at + 1 };
+}
+
+/** `insulated ceiling`: the figure behind a label is left out, and the line goes on. */
+function figureLost(line: LineBeingRead, [, { accepts }]: Slot, label: IToken): Slip | undefined {
+  const token = line.tokens[line.at] as IToken;
+  const goesOn = line.shape.plain.some((slot) => says(slot, token)) || line.shape.labelled.has(token.image);
+  if (accepts.kind !== "quantity" || !goesOn) return undefined;
+  const { units }: { readonly units: readonly string[] } = quantities[accepts.of];
+  const message = `“${label.image}” has ${accepts.help} behind it, a figure in ${units[0]}, and here it has none.`;
+  return { problem: problemAt("missing-argument", message, label), upTo: line.at };
+}
 
 /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
 function labelledForm(line: LineBeingRead, label: IToken): Slip | undefined {

@@ -15,6 +15,7 @@ import { readAs, readWritten } from "./quantity.ts";
 import { problemAt, signsBeside } from "./refusals.ts";
 import { readRoughTime } from "./rough-time.ts";
 import { mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
+import { isNoItem } from "./spoken-items.ts";
 import { isName, nameOf, normalStandard, textOf, valOf } from "./token-values.ts";
 import { quoted } from "./unquoted.ts";
 import type { Absent, AnyValue, Correction } from "./values.ts";
@@ -263,6 +264,7 @@ class ArgumentBinder implements LineBeingRead {
             isToken(token, "Word")) &&
           // A sign before a number makes it a reading, and no regulation.
           /^[\p{L}\d]/u.test(token.image) &&
+          !isNoItem(slot, token) &&
           this.#take(slot, valOf(token, token.image))
         );
       case "path":

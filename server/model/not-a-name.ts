@@ -20,11 +20,13 @@ export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolea
   return (
     isBareFigure(line, token) ||
     isMultipleTurned(line, token) ||
+    isHalfCycle(line, token) ||
     isResult(line, token) ||
     isTickForFigure(line) ||
     isRamp(line) ||
     phrase(line) !== undefined ||
-    spokenCable(line) !== undefined
+    spokenCable(line) !== undefined ||
+    (line.tokens[line.at - 1]?.image === "in" && routeMeant(line, token) !== undefined)
   );
 }
 
@@ -34,10 +36,14 @@ function isBareFigure(line: LineBeingRead, token: IToken): boolean {
   return line.free().some(([, { accepts, label }]) => accepts.kind === "quantity" && label === undefined);
 }
 
+/** `rcd 30 mA 1x 25 ms 180`: the half cycle that the test began with. */
+const isHalfCycle = (line: LineBeingRead, { image }: IToken): boolean =>
+  /^(?:0|180)$/.test(image) && line.args.time !== undefined && line.args.half === undefined;
+
 const turned = /^[x×](\d|½)/;
 
 const isMultipleTurned = (line: LineBeingRead, token: IToken): boolean =>
-  turned.test(token.image) && line.free().some(([, { accepts }]) => accepts.kind === "multiple");
+  turned.test(token.image) && line.shape.slots.some(([, { accepts }]) => accepts.kind === "multiple");
 
 /** A result in other words, `OK` or `pass`, where no other word of the line gives one. */
 function isResult(line: LineBeingRead, token: IToken): boolean {
@@ -64,5 +70,21 @@ export function multipleTurned(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   if (!token || !isMultipleTurned(line, token)) return undefined;
   const text = `${token.image.slice(1)}x`;
+  // Behind another multiple it begins a test of its own, with all that follows.
+  const isFirst = line.free().some(([, { accepts }]) => accepts.kind === "multiple");
+  if (!isFirst) {
+    const slip = writtenSo(line, text, `“${token.image}” is written ${text}, on a line of its own.`, token);
+    return { ...slip, upTo: line.tokens.length };
+  }
   return writtenSo(line, text, `The multiple of the rated residual current is written ${text}.`, token);
+}
+
+/** How a cable runs, where that is not stated yet: `in wall`, `in loft`. */
+export function routeMeant(line: LineBeingRead, { image }: IToken): string | undefined {
+  for (const [, { accepts, label }] of line.free()) {
+    if (label !== undefined || accepts.kind !== "choice" || !Object.hasOwn(accepts.choices, "free-air")) continue;
+    const words = Object.keys(accepts.choices);
+    return words.includes(image) ? image : wordForSiteTerm(image, words);
+  }
+  return undefined;
 }

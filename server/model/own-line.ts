@@ -136,6 +136,19 @@ export function powerFactorElsewhere(line: LineBeingRead): Slip | undefined {
   return movedAbove(line, own, message, label, figure);
 }
 
+/** `next-inspection 10 years`: a paper names the day. */
+export function daysNotYears(line: LineBeingRead): Slip | undefined {
+  const [figure, unit] = line.tokens.slice(line.at, line.at + 2);
+  const wantsDay = line.free().some(([, { accepts, optional }]) => accepts.kind === "date" && !optional);
+  const said = /^\d{1,2}$/.test(figure?.image ?? "") ? `${figure?.image} ${unit?.image}` : (figure?.image ?? "");
+  if (!figure || !wantsDay || !/^\d{1,2}[ -]?(?:years?|yrs?|y|months?)$/i.test(said)) return undefined;
+  const last = said === figure.image ? figure : (unit as IToken);
+  const example = line.row.example.split("\n")[0];
+  const message = `“${said}” is written as the day on which they end, and the reason: ${example}`;
+  const problem = { ...problemAt("wrong-argument", message, figure), ...spanOf(figure, last) };
+  return { problem, upTo: line.tokens.indexOf(last, line.at) + 1 };
+}
+
 /** `fed-from LL way 3`: which way feeds a board is stated by that way. */
 export function feederElsewhere(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];

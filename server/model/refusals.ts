@@ -70,6 +70,12 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
       fixes,
     );
   }
+  // “0R9” and “0.9R”, as resistors are marked.
+  const [, sign = "", ohm = "", tenths] = /^([<>]?[ \t]?)(\d+(?:\.\d+)?)R(\d+)?$/i.exec(token.image) ?? [];
+  if (ohm !== "" && kind.physical === "resistance" && (tenths === undefined || !ohm.includes("."))) {
+    const text = `${sign}${tenths === undefined ? ohm : `${ohm}.${tenths}`} Ω`;
+    return problemAt("wrong-unit", `“${token.image}” is written ${text}.`, token, [replaceFix(token, text)]);
+  }
   const match = isToken(token, "NumberWord") ? /^([<>]?[ \t]?\d+(?:\.\d+)?)([A-Za-zµΩ].*)$/.exec(token.image) : null;
   if (match && !unitOf(match[2] ?? "")) {
     return problemAt(

@@ -125,6 +125,9 @@ const absences: ReadonlyMap<string, "LIM" | "N/A"> = new Map([
   ["not tested", "LIM"],
   ["not verified", "LIM"],
   ["n/v", "LIM"],
+  ["nv", "LIM"],
+  ["n/t", "LIM"],
+  ["nt", "LIM"],
 ]);
 
 /** `route C`: a word that stands behind another on this line. */

@@ -9,6 +9,8 @@ const months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "
 const inFigures = /^(\d{1,2})[/.-](\d{1,2})[/.-](\d{4}|\d{2})$/;
 const yearFirst = /^(\d{4})[/.-](\d{1,2})[/.-](\d{1,2})$/;
 
+export const isSpokenDay = (image: string): boolean => inFigures.test(image);
+
 interface Day {
   /** Year-month-day; nothing where there is no such day. */
   readonly text: string | undefined;

@@ -106,3 +106,19 @@ export function residualNamed(line: LineBeingRead): Slip | undefined {
   const message = `The rated residual current already says that it is an RCD: leave out “${token.image}”.`;
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
 }
+
+/** `25 ms 0 deg`, `25 ms 180°`: the half cycle that the test began with is a word. */
+export function halfCycle(line: LineBeingRead): Slip | undefined {
+  const [first, second] = line.tokens.slice(line.at, line.at + 2);
+  const word = `from-${/^(0|180)\s*(?:°|deg(?:rees)?)?$/i.exec(first?.image ?? "")?.[1]}`;
+  const takes = line
+    .free()
+    .some(([, { accepts }]) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, word));
+  if (!first || !takes) return undefined;
+  const isApart = second !== undefined && /^(?:°|deg(?:rees)?)$/i.test(second.image);
+  // By itself it may be a figure that lost its unit, unless the time is written already.
+  if (!isApart && isToken(first, "Number") && line.args.time === undefined) return undefined;
+  const last = isApart ? second : first;
+  const said = isApart ? `${first.image} ${second.image}` : first.image;
+  return writtenSo(line, word, `“${said}” is written ${word}.`, first, last);
+}

@@ -3,6 +3,7 @@ import type { IToken } from "chevrotain";
 import { isToken } from "../../grammar/lexer.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
+import { provenances } from "../../grammar/vocabulary.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
 import { spanOf, writeFix } from "./refusals.ts";
@@ -14,6 +15,9 @@ export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undef
   const power = number && unit ? powerOfTen(number, unit) : undefined;
   if (power) return { problem: power, upTo: line.at + 2 };
   if (!number || !unit || !isToken(number, "Number") || !isToken(unit, "Word")) return undefined;
+  // “0.9 calculated”, “25 x5”: what stands behind the figure is another part of its line.
+  const isOther = (line.shape.hasReading && Object.hasOwn(provenances, unit.image)) || /^[x×][\d½]/.test(unit.image);
+  if (isOther) return undefined;
   const free = line.free();
   const elsewhere = free.some((slot) => slot[1].label === unit.image || says(slot, unit));
   const names = free.some(([, { accepts }]) => accepts.kind === "text" || accepts.kind === "ref");

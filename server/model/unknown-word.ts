@@ -16,6 +16,7 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   const term = wordForSiteTerm(word.image, words);
   const part =
     phraseOfLine([word, ...args], words) ??
+    (term ? undefined : labelSaid(kind, [word, ...args])) ??
     (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
   if (part) return { ...part, check: "unknown-word" };
   // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
@@ -142,6 +143,23 @@ function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
   const edits = [{ start: word.startOffset, end: word.startOffset, text: `${name} ` }];
   const fixes = first ? [{ title: `Begin the line with ${name}`, edits, safe: false }] : [];
   return problemAt("wrong-argument", `“${word.image}” stands on the line of “${name}”: ${shown}`, word, fixes);
+}
+
+/** `reference method C`: what is said on site for a part of another line. */
+function labelSaid(kind: BlockKind, line: readonly [IToken, ...IToken[]]): Problem | undefined {
+  const labels = Object.values<WordRow>(vocabulary[kind]).flatMap(({ params }) =>
+    Object.values<Param>(params).flatMap(({ label }) => label ?? []),
+  );
+  const found = phraseIn(line, labels);
+  if (!found || !lineWith(kind, found.word)) return undefined;
+  const part = partOfLine(kind, { ...line[0], image: found.word });
+  return (
+    part && {
+      ...part,
+      message: `“${found.said}” is ${found.word}, and ${part.message.slice(part.message.indexOf("stands"))}`,
+      fixes: [],
+    }
+  );
 }
 
 /** `spare` inside a way: it stands on the line that opens it. */

@@ -4,6 +4,7 @@ import { endOf, isToken, lex } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
 import { couldBe, says } from "./row-shape.ts";
+import { isSpokenDay } from "./spoken-day.ts";
 import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor } from "./suggestions.ts";
 import { isName, textOf } from "./token-values.ts";
@@ -114,6 +115,6 @@ function belongsElsewhere(line: LineBeingRead, token: IToken): boolean {
         (slot[1].label === undefined &&
           (says(slot, token) ||
             couldBe(slot[1].accepts, token) ||
-            (slot[1].accepts.kind === "date" && isToken(token, "Date")))),
+            (slot[1].accepts.kind === "date" && (isToken(token, "Date") || isSpokenDay(token.image))))),
     );
 }

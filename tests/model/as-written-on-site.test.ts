@@ -23,6 +23,8 @@ const inLive = (line: string) => inWay(`live 2026-03-05 with M1 {\n${line}\n}`);
 const inSupply = (line: string) =>
   inSetting("way 1 spare", { ...tested, supply: `earthing TN-S\nZe 0.30 Ω\n${line}` }).text;
 const inSupplyAlone = (line: string) => inSetting("way 1 spare", { ...tested, supply: line }).text;
+const inInspection = (line: string) =>
+  inSetting("way 1 spare").text.replace("work new", `work new\ninspection initial 2026-03-05 {\n${line}\n}`);
 const inBoard = (line: string) => inSetting("way 1 spare", { ...tested, board: `fed-from supply\n${line}` }).text;
 
 // The installation has an addition: a board or a way of it is new or altered.
@@ -290,6 +292,57 @@ const cases: readonly Case[] = [
     text: inDead,
     line: "insulation OL",
     message: "“OL” loses the range. Write > and the top of the instrument's range, such as >999 MΩ.",
+  },
+  ...(
+    [
+      ["Zs 0R9", "“0R9” is written 0.9 Ω.", "Zs 0.9 Ω"],
+      ["Zs 0.9R", "“0.9R” is written 0.9 Ω.", "Zs 0.9 Ω"],
+      ["Zs >1R37", "“>1R37” is written >1.37 Ω.", "Zs >1.37 Ω"],
+      // What is calculated stays so when its unit is written.
+      ["Zs 0.9 calculated", "0.9 lacks its unit: a loop impedance is written in Ω or mΩ.", "Zs 0.9 Ω calculated"],
+      ["rcd 1x 25", "25 lacks its unit: a trip time is written in ms.", "rcd 1x 25 ms"],
+      ["rcd x1 25", "The multiple of the rated residual current is written 1x.", "rcd 1x 25 ms"],
+      ["rcd 1x 25 x5 12 ms", "25 lacks its unit: a trip time is written in ms.", "rcd 1x 25 ms\nrcd 5x 12 ms"],
+      ["rcd 1x 25 ms x5 12 ms", "“x5” is written 5x, on a line of its own.", "rcd 1x 25 ms\nrcd 5x 12 ms"],
+      ["rcd 30 mA 1x 25 ms 180", "“180” is written from-180.", "rcd 30 mA 1x 25 ms from-180"],
+      ["rcd 1x 25 ms 0 deg", "“0 deg” is written from-0.", "rcd 1x 25 ms from-0"],
+      ["function test ok", "“function test” is written function.", "function ok"],
+    ] as const
+  ).map(([line, message, fixed]) => ({ text: inLive, line, message, fixed })),
+  ...(
+    [
+      ["inspected 1.1 to 3.8 ok", "“1.1 to 3.8” is written 1.1..3.8.", "inspected 1.1..3.8 ok"],
+      ["inspected 4.1-4.9 ok", "“4.1-4.9” is written 4.1..4.9.", "inspected 4.1..4.9 ok"],
+      ["inspected all ok", "“all” names no item: write their numbers, as in: inspected 4.1..4.6 4.13 ok", undefined],
+      [
+        "next-inspection 10 years",
+        '“10 years” is written as the day on which they end, and the reason: next-inspection 2031-03-05 "Let dwelling: five years or change of tenant"',
+        undefined,
+      ],
+      ["tested by J.M. 3/11/26", 'A name or initials is written in quotes: "J.M.".', 'tested by "J.M." 2026-11-03'],
+    ] as const
+  ).map(([line, message, fixed]) => ({
+    text: inInspection,
+    line,
+    message,
+    ...(fixed === undefined ? {} : { fixed }),
+  })),
+  {
+    text: inWay,
+    line: "route insulated ceiling",
+    message:
+      "“insulated” has the length surrounded by thermal insulation behind it, a figure in mm, and here it has none.",
+  },
+  {
+    text: inWay,
+    line: "route in loft",
+    message: "“in loft” is written ceiling: behind “in” stands the name of a conduit or trunking.",
+    fixed: "route ceiling",
+  },
+  {
+    text: inWay,
+    line: "reference method C",
+    message: "“reference method” is method, and stands on the line of “route”: route conduit 25 mm method B grouped 2",
   },
   {
     text: inSupply,

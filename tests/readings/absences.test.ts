@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { absenceRows } from "../../server/reports/summary/parts.ts";
 import { surveyOf } from "../../server/results/survey.ts";
-import { fileOfText } from "../../server/workspace/project.ts";
+import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { inSetting } from "../helpers/sample.ts";
 
 const dead = (...lines: string[]) =>

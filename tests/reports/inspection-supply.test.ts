@@ -31,6 +31,16 @@ it.each([
   ["", 'way 5 radial "Roof array" {\n      serves pv\n    }', "A/5 Roof array"],
 ])("other sources of %s %s are %s", (supply, ways, shown) => expect(sourcesIn(supply, ways)).toBe(shown));
 
+it.each([
+  ["", "single-phase"],
+  ["phases       single", "single-phase"],
+  ["phases       three", "three-phase"],
+])("live conductors of %j are %s", (supply, shown) => {
+  const text = `wayfile 1\ninstallation "Hall" {\n  supply {\n    earthing     TN-S\n    ${supply}\n  }\n}\n`;
+  const [installation] = installationsOf([fileOfText("hall.ways", text)]);
+  expect(installation && new Map(supplyRows(installation)).get("Live conductors")).toBe(shown);
+});
+
 const wiredIn = (head: string, board: string, inspection = ""): string | undefined => {
   const text = `wayfile 1
 installation "Farmhouse" {

@@ -35,6 +35,9 @@ const takenFor: Readonly<Record<string, string>> = {
   U0: `${nominalVoltage.toEarth} V, nominal`,
 };
 
+/** As a paper says it, which stands by itself: of `phases three` it is no answer to “Live conductors”. */
+const shownOf = (fact: Fact): string => (fact.word === "phases" ? `${written(fact)}-phase` : written(fact));
+
 export function supplyRows(installation: Installation): [string, string][] {
   const { supply, boards } = installation;
   const later = supply ? testsOf<"supplyLive">(supply.all("live")) : [];
@@ -48,7 +51,7 @@ export function supplyRows(installation: Installation): [string, string][] {
     ...rows.flatMap(({ word, name, ifStated }): [string, string][] => {
       const facts = own(word);
       if (facts.length === 0 && ifStated) return [];
-      return [[name, facts.map(written).join("; ") || (takenFor[word] ?? "not stated")]];
+      return [[name, facts.map(shownOf).join("; ") || (takenFor[word] ?? "not stated")]];
     }),
     ["Other sources", otherSources(installation) || "none stated"],
     ["Main switch", main ? written(main) : "not stated"],
