@@ -145,8 +145,6 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   loft: ["ceiling"],
   roof: ["ceiling"],
   attic: ["ceiling"],
-  "under-floor": ["floor"],
-  underfloor: ["floor"],
   joists: ["floor"],
   stud: ["wall"],
   plaster: ["wall"],
