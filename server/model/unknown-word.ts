@@ -22,7 +22,11 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
   const elsewhere =
     homes.length === 0 && term === undefined
-      ? (withoutWord(word) ?? deviceAlone(kind, word) ?? saidElsewhere([word, ...args]) ?? partOfWay(kind, word))
+      ? (withoutWord(word) ??
+        notMeasured(kind, word, args) ??
+        deviceAlone(kind, word) ??
+        saidElsewhere([word, ...args]) ??
+        partOfWay(kind, word))
       : undefined;
   const near = homes.length > 0 ? term : elsewhere ? undefined : suggestionFor(word.image, words);
   const here = workedOut.test(word.image)
@@ -35,8 +39,13 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   return problemAt("unknown-word", message, word, near ? [replaceFix(word, near)] : []);
 }
 
+/** More lines than these are read no faster than the reference. */
+const mostLines = 4;
+
 /** `mode 3`: what the language has no word for, and can be kept; a figure that was read may be one that it has a word for. */
 function asDetail(kind: BlockKind, { image }: IToken, [first, ...others]: readonly IToken[]): string {
+  const lines = linesWith(kind, image);
+  if (lines.length > 0) return ` It stands on a line of another word: ${listed(lines.slice(0, mostLines), "or")}.`;
   if (!first || !rowOf(kind, "detail") || rowOf(kind, "struck-out") || workedOut.test(image)) return "";
   const last = others.at(-1) ?? first;
   if (last.endLine !== first.startLine) return "";
@@ -48,6 +57,14 @@ function asDetail(kind: BlockKind, { image }: IToken, [first, ...others]: readon
 function withoutWord({ image }: IToken): string | undefined {
   if (!/^(?:v\.?o\.?-?)?elcb$|^voltage-operated$/i.test(image)) return undefined;
   return `“${image}”: a breaker that compares the currents of line and neutral is an rcd. One that is operated by a voltage to earth is not counted on: leave it out, and state it in an observation or a note.`;
+}
+
+/** `not tested` on a line of its own. */
+function notMeasured(kind: BlockKind, { image }: IToken, [next]: readonly IToken[]): string | undefined {
+  const said = next ? `${image} ${next.image}` : image;
+  if (!/^(?:untested\b|not[ -]?(?:tested|verified)\b)/i.test(said)) return undefined;
+  const shown = rowOf(kind, "live") ? 'live 2026-03-05 { Zs LIM "no access" }' : 'Zs LIM "no access"';
+  return `What was not measured is written where its reading would stand, with LIM and the reason, as in ${shown}.`;
 }
 
 /** `B6 1.0 mm²` on a way: the type and rated current of a breaker. */
@@ -122,9 +139,31 @@ export function lineWith(kind: BlockKind, part: string): LineWith | undefined {
   const rows = isLabel
     ? byLabel
     : having(({ accepts }) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, part));
-  const [whole, ...others] = rows;
+  // “C2” may be the result of an inspection too: the shorter of two lists says more of it.
+  const [whole, ...others] = rows.length > 1 && !isLabel ? withShortestList(rows, part) : rows;
   return whole && others.length === 0 ? { name: whole[0], row: whole[1], isLabel } : undefined;
 }
+
+/** Of lines that begin with a closed list which has a word, those whose list is shortest. */
+function withShortestList(rows: readonly [string, WordRow][], part: string): readonly [string, WordRow][] {
+  const lengthOf = ([, { params }]: [string, WordRow]): number => {
+    const [first] = Object.values(params);
+    const list = first?.accepts.kind === "choice" ? Object.keys(first.accepts.choices) : [];
+    return list.includes(part) ? list.length : Number.POSITIVE_INFINITY;
+  };
+  const least = Math.min(...rows.map(lengthOf));
+  return Number.isFinite(least) ? rows.filter((row) => lengthOf(row) === least) : [];
+}
+
+/** The lines of a block that a word can be a part of. */
+const linesWith = (kind: BlockKind, part: string): string[] =>
+  Object.entries<WordRow>(vocabulary[kind])
+    .filter(([, { params }]) =>
+      Object.values(params).some(
+        ({ label, accepts }) => label === part || (accepts.kind === "choice" && Object.hasOwn(accepts.choices, part)),
+      ),
+    )
+    .map(([name]) => name);
 
 /** `r1 0.45 Ω`, `cpc 1.5 mm²`, `motor`: what stands on the line of another word, behind it. */
 function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {

@@ -27,6 +27,9 @@ const inInspection = (line: string) =>
   inSetting("way 1 spare").text.replace("work new", `work new\ninspection initial 2026-03-05 {\n${line}\n}`);
 const inBoard = (line: string) => inSetting("way 1 spare", { ...tested, board: `fed-from supply\n${line}` }).text;
 
+const inInspection = (line: string) =>
+  inSetting("way 1 spare").text.replace("work new", `work new\n  inspection periodic 2026-03-05 {\n    ${line}\n  }`);
+
 // The installation has an addition: a board or a way of it is new or altered.
 const ofWhole = (line: string) => inSetting("way 1 spare").text.replace("work new", line);
 const partWork = (text: Case["text"], [said, own, of]: readonly [string, string, string]): Case => ({
@@ -37,6 +40,36 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  {
+    text: inInspection,
+    line: 'C2 "No RCD for the garden sockets" board A way 1',
+    message: "“C2” stands on the line of “observation”: observation C2",
+    fixed: 'observation C2 "No RCD for the garden sockets" board A way 1',
+  },
+  {
+    text: inInspection,
+    line: 'by "P.D."',
+    message:
+      "“by” is not a word of an inspection. It stands on a line of another word: observation, designed, installed or tested.",
+  },
+  {
+    text: inInspection,
+    line: "overall unsatisfactory",
+    message: "“overall” is not a word of an inspection: did you mean “outcome”?",
+    fixed: "outcome unsatisfactory",
+  },
+  {
+    text: ofWhole,
+    line: 'address "2 Mill Lane"',
+    message: "“address” is not a word of an installation: did you mean “location”?",
+    fixed: 'location "2 Mill Lane"',
+  },
+  {
+    text: inWay,
+    line: "not tested",
+    message:
+      'What was not measured is written where its reading would stand, with LIM and the reason, as in live 2026-03-05 { Zs LIM "no access" }.',
+  },
   {
     text: inWay,
     line: "load 11 kW motor",
