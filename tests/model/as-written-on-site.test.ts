@@ -22,11 +22,8 @@ const inDead = (line: string) => inWay(`dead 2026-03-04 with M1 {\n${line}\n}`);
 const inLive = (line: string) => inWay(`live 2026-03-05 with M1 {\n${line}\n}`);
 const inSupply = (line: string) =>
   inSetting("way 1 spare", { ...tested, supply: `earthing TN-S\nZe 0.30 Ω\n${line}` }).text;
-const inSupplyAlone = (line: string) => inSetting("way 1 spare", { ...tested, supply: line }).text;
-const inInspection = (line: string) =>
-  inSetting("way 1 spare").text.replace("work new", `work new\ninspection initial 2026-03-05 {\n${line}\n}`);
 const inBoard = (line: string) => inSetting("way 1 spare", { ...tested, board: `fed-from supply\n${line}` }).text;
-
+const inSupplyAlone = (line: string) => inSetting("way 1 spare", { ...tested, supply: line }).text;
 const inInspection = (line: string) =>
   inSetting("way 1 spare").text.replace("work new", `work new\n  inspection periodic 2026-03-05 {\n    ${line}\n  }`);
 
