@@ -1,7 +1,7 @@
 /** The demand of a board's own final circuits, line by line. */
 
 import { diversified } from "../calc/diversity.ts";
-import { shareStep } from "../calc/reproducible.ts";
+import { shareStep, sumStep } from "../calc/reproducible.ts";
 import { amps, type Step, step, worked } from "../calc/result.ts";
 import { columnOf } from "../circuit/diversity-column.ts";
 import { memoOfBoard } from "../circuit/kept.ts";
@@ -93,5 +93,5 @@ function byTable(loads: readonly CircuitLoad[], column: DiversityColumn | undefi
 function inFull(loads: readonly CircuitLoad[]): Part {
   const value = loads.reduce((sum, { current }) => sum + current, 0);
   const currents = loads.map(({ current }) => current);
-  return part(value, () => [step("in full", currents.map(amps).join(" + "), amps(value))]);
+  return part(value, () => [sumStep("in full", currents, amps, value)]);
 }

@@ -78,7 +78,7 @@ describe("times nobody has the day of", () => {
   test.each([
     ['tested by "R.M." 1985', "not-a-date 7"],
     ['tested by "R.M." about 1985', "not-a-date 7"],
-    ['installed by "R.M." about', "wrong-argument 7"],
+    ['installed by "R.M." about', "missing-argument 7"],
     ['installed by "R.M." 1685', "wrong-argument 7"],
   ])("%s is none", (line, wanted) => {
     expect(language(schedule(line).replace("\n\n", "\n"))).toEqual([wanted]);

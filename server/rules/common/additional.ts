@@ -8,14 +8,19 @@ import { combine } from "../../tables/source.ts";
 import { amountOf, factSpot, type Reporter, type Severity } from "../frame/rule.ts";
 import { lineAfter } from "./writing.ts";
 
-/** Reports a way that needs additional protection for one reason and has no RCD at all. */
+/** How a missing RCD is judged where that is not as always, and what is added to the message. */
+interface Grade {
+  readonly most?: Severity | undefined;
+  readonly note?: string;
+}
+
+/** Reports a way that needs additional protection for one reason and has no RCD at all. `grade` is asked for such a way alone. */
 export function reportMissing(
   study: WayStudy,
   report: Reporter,
   reason: Need["reason"],
   what: string,
-  most?: Severity,
-  note = "",
+  grade: () => Grade = () => ({}),
 ): void {
   if (study.rcds.length > 0 || !rcdsKnown(study)) return;
   const needs = additionalProtection(study);
@@ -27,6 +32,7 @@ export function reportMissing(
   const others = [...new Set(reasons)].filter((fact) => fact !== need.fact);
   const { limit } = need;
   const later = laterRule(study);
+  const { most, note = "" } = grade();
   report(factSpot(need.fact), {
     message: `${what} an RCD of ${milliamps(limit.value)} or less; way ${study.way.id} has none.${note}${later.words}`,
     limit: amountOf(limit),

@@ -81,8 +81,12 @@ installation "Garage" {
     // A garage or shed belongs to the home as far as a fire there would reach it, which no schedule shows.
     const severity = later.severity ?? (beside ? "warning" : undefined);
     report(factSpot(enclosure), {
-      message: `Board ${board.head.name} is of plastic: in a home${beside ? ", and in a building close to one," : ""} it must be of steel, or stand in a cabinet that does not burn.${later.words}`,
-      source: { ref: "BS 7671:2018+A2:2022, 421.1.201", standing: "quoted" },
+      message: beside
+        ? `Board ${board.head.name} is of plastic: where a fire there could reach a home it is usually of steel, as in the home itself.${later.words}`
+        : `Board ${board.head.name} is of plastic: in a home it must be of steel, or stand in a cabinet that does not burn.${later.words}`,
+      source: beside
+        ? { ref: "Common practice, 421.1.201 applied to buildings close to a home", standing: "practice" }
+        : { ref: "BS 7671:2018+A2:2022, 421.1.201", standing: "quoted" },
       ...(severity ? { severity } : {}),
     });
   },

@@ -26,6 +26,6 @@ export default wayRule({
   check(study, report) {
     const sockets = study.servesSockets;
     const what = sockets ? "Sockets of a mobile unit need" : "Circuits of a mobile unit, or the supply to it, need";
-    reportMissing(study, report, "mobile-unit", what, sockets ? undefined : "warning");
+    reportMissing(study, report, "mobile-unit", what, () => (sockets ? {} : { most: "warning" }));
   },
 });

@@ -1,6 +1,7 @@
 import { premisesOf } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { reportMissing } from "../common/additional.ts";
-import { wayRule } from "../frame/rule.ts";
+import { type Severity, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/missing-for-lighting",
@@ -24,16 +25,19 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, context } = study;
-    const common = commonPart.test(way.title) || commonPart.test(context.board.title);
-    // Whether a student's room is a household is argued about, and a common stair is none: 411.3.4 speaks of those.
-    const most = premisesOf(context) === "student" || common ? "warning" : undefined;
-    const note = common
-      ? " Common stairs and halls are in no dwelling: if all its lights are there, write departure 411.3.4 with that reason."
-      : "";
-    reportMissing(study, report, "dwelling-lighting", "Luminaires where people live need", most, note);
+    reportMissing(study, report, "dwelling-lighting", "Luminaires where people live need", () => gradeOf(study));
   },
 });
+
+function gradeOf({ way, context }: WayStudy): { readonly most?: Severity; readonly note?: string } {
+  // Common stairs are in no household, and whether a student's room is one is argued about: 411.3.4 speaks of those.
+  if (commonPart.test(way.title) || commonPart.test(context.board.title))
+    return {
+      most: "warning",
+      note: " Common stairs and halls are in no dwelling: if all its lights are there, write departure 411.3.4 with that reason.",
+    };
+  return premisesOf(context) === "student" ? { most: "warning" } : {};
+}
 
 /** “Landlord's panel”, “Communal lights”, “Common stairs”: not “Landing”, which a house has too. */
 const commonPart = /\b(?:landlord|communal|common (?:area|hall|landing|part|stair|way|corridor))/i;
