@@ -48,7 +48,8 @@ export function startWithCompiled(program: string, content: string, keeps: boole
   // Parts that are loaded later are kept by Node itself, as far as they are compiled when they are loaded.
   if (place !== undefined) module.enableCompileCache?.(place);
   const file = join(import.meta.dirname, program);
-  const kept = place === undefined ? undefined : join(place, `${content}-${process.arch}-${process.versions.v8}`);
+  const kept =
+    place === undefined ? undefined : join(place, `${content}-${process.arch}-${process.versions.v8}${flags()}`);
   const before = kept === undefined ? undefined : readKept(kept);
   // It holds no sign beyond ASCII, so that it need not be decoded.
   const script = new Script(module.wrap(readFileSync(file, "latin1")), {
@@ -58,6 +59,12 @@ export function startWithCompiled(program: string, content: string, keeps: boole
   const times = before && !script.cachedDataRejected ? before.times : 0;
   if (keeps && kept !== undefined && times < mostTimes) keepOnceChecked(script, kept, times + 1);
   run(script, file);
+}
+
+/** V8 takes nothing of what it compiled under other flags: of two editors that share a folder each would undo the other's. */
+function flags(): string {
+  const given = process.execArgv.filter((flag) => !flag.startsWith("--inspect")).join(" ");
+  return given === "" ? "" : `-${crc32(given).toString(16)}`;
 }
 
 /** As `require` would run it, so that its parts find it there. */

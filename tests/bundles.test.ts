@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { listFiles, PackageManager } from "@vscode/vsce";
 import { describe, expect, test } from "vitest";
 import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver/node";
+import { serverFlags } from "../client/serverFlags.ts";
 import { vocabulary } from "../grammar/vocabulary.ts";
 import { pages } from "../server/rules/frame/catalogue.ts";
 import { translatable } from "./build/manifest.ts";
@@ -102,6 +103,23 @@ describe("bundles", () => {
       expect(run("check", "--no-cache", schedule)).toBe(first);
       expect(readFileSync(join(folder, "compiled", name)).length).toBeGreaterThan(100_000);
     }
+    rmSync(folder, { recursive: true });
+  });
+
+  test("what is compiled under other flags of V8 is kept beside it, and neither undoes the other", () => {
+    const folder = mkdtempSync(join(tmpdir(), "wayfile-flags-"));
+    const schedule = join(folder, "a.ways");
+    writeFileSync(schedule, signs);
+    const times = (...flags: string[]): number[] => {
+      const args = [...flags, bundle("wayfile.cjs"), "check", "--no-cache", schedule];
+      spawnSync(process.execPath, args, { env: { ...process.env, WAYFILE_CACHE: folder } });
+      const names = readdirSync(join(folder, "compiled")).filter((name) => /^[0-9a-f]{16}-/.test(name));
+      return names.map((name) => readFileSync(join(folder, "compiled", name)).readUInt8(4)).sort();
+    };
+    expect(times()).toEqual([1]);
+    expect(times(...serverFlags)).toEqual([1, 1]);
+    expect(times()).toEqual([1, 2]);
+    expect(times(...serverFlags)).toEqual([2, 2]);
     rmSync(folder, { recursive: true });
   });
 
