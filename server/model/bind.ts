@@ -86,8 +86,9 @@ class Binder {
     const broken: string[] = [];
     const struckOut: Fact[] = [];
     for (const statement of statements) {
-      const fact = this.#statement(kind, statement);
-      broken.push(...withoutOpening(kind, statement));
+      const homes = statement.block ? homesOfLines(kind, statement) : none;
+      const fact = this.#statement(kind, statement, homes);
+      broken.push(...homes);
       if (fact?.inner?.list.some(({ word }) => word === "struck-out")) struckOut.push(fact);
       else if (fact === undefined) broken.push(...meant(kind, statement));
       else {
@@ -98,7 +99,7 @@ class Binder {
     return new Facts(kind, closeFitting(list), closeFitting(broken), closeFitting(struckOut));
   }
 
-  #statement(kind: BlockKind, statement: Statement): Fact | undefined {
+  #statement(kind: BlockKind, statement: Statement, homes: readonly string[]): Fact | undefined {
     const word = this.#asNow(kind, statement.word);
     const row = rowOf(kind, word.image);
     if (!row) {
@@ -108,10 +109,10 @@ class Binder {
     const bound = bindArguments(word, row, statement.args);
     const phrase = bound.problems.length > 0 ? phraseOfLine([word, ...statement.args], wordsOf(kind)) : undefined;
     // What a word that opens nothing lacks on its line matters less than that it opens nothing.
-    const isOpened = withoutOpening(kind, statement).length > 0;
-    this.#problems.push(...(phrase ? [phrase] : isOpened ? [] : bound.problems));
+    const ownProblems = homes.length > 0 ? [] : bound.problems;
+    this.#problems.push(...(phrase ? [phrase] : ownProblems));
     if (word.image === "way" && bound.problems.length === 0) this.#problems.push(...runOfCircuits(bound.args));
-    const inner = this.#inner(kind, row, statement);
+    const inner = this.#inner(kind, row, statement, homes);
     if (bound.problems.length > 0 && !row.opens) return undefined;
     if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;
     // Of all that is kept of a file these are most, and nearly all have no more than this: spread with what they might
@@ -146,7 +147,7 @@ class Binder {
     return { ...word, image: renamed.word };
   }
 
-  #inner(kind: BlockKind, row: WordRow, statement: Statement): Facts | undefined {
+  #inner(kind: BlockKind, row: WordRow, statement: Statement, homes: readonly string[]): Facts | undefined {
     const { block, word } = statement;
     const opens = openedBy(row);
     if (opens && block) {
@@ -156,14 +157,8 @@ class Binder {
     if (opens && !row.blockOptional && this.#segment.kind !== "open") {
       this.#report("missing-block", `“${word.image}” opens a block: its facts are written between { and }.`, statement);
     } else if (!opens && block) {
-      const homes = withoutOpening(kind, statement);
-      const where =
-        homes.length > 0
-          ? `: these lines stand in ${listed(
-              homes.map((name) => rowOf(kind, name)?.example.split("\n")[0] ?? name),
-              "or",
-            )}.`
-          : ".";
+      const openings = homes.map((name) => rowOf(kind, name)?.example.split("\n")[0] ?? name);
+      const where = openings.length > 0 ? `: these lines stand in ${listed(openings, "or")}.` : ".";
       this.#report("wrong-argument", `“${word.image}” is one line and takes no block${where}`, {
         start: block.open.startOffset,
         end: endOf(block.open),
@@ -234,10 +229,12 @@ function meant(kind: BlockKind, { word: { image }, word, args }: Statement): str
   return [image, ...(near === undefined ? [] : [near]), ...crowded];
 }
 
+const none: readonly string[] = [];
+
 /** `tested 2026-03-04 { Zs 0.41 Ω }`: the blocks that its lines would stand in, were they opened by a word that opens one. */
-function withoutOpening(kind: BlockKind, { word, block }: Statement): string[] {
+function homesOfLines(kind: BlockKind, { word, block }: Statement): readonly string[] {
   const row = rowOf(kind, word.image);
-  if (!block || (row && openedBy(row))) return [];
+  if (!block || (row && openedBy(row))) return none;
   return wordsOf(kind).filter((name) => {
     const inner = openedBy(rowOf(kind, name));
     return inner && block.statements.some((one) => rowOf(inner, one.word.image) || lineWith(inner, one.word.image));
