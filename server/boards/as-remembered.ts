@@ -1,5 +1,4 @@
 /** Where a circuit is right only if a figure from memory is: what a design that is signed should not rest on. */
-import { fallsShort } from "../calc/compare.ts";
 import type { Relation } from "../calc/overload.ts";
 import { onlyAsRemembered } from "../calc/verdict.ts";
 import { overloadRelations } from "../circuit/overload-relations.ts";
@@ -62,7 +61,7 @@ function ofLoop(study: WayStudy): AsRemembered[] {
 function ofProtective(study: WayStudy): AsRemembered[] {
   const { cable } = study;
   const found = cable && protectiveAtFault(study);
-  if (!found || !suffices(found) || fallsShort(found.has.value, found.need.value)) return [];
+  if (!found || !suffices(found)) return [];
   const { has, need } = found;
   const source = combine(has.source, need.source);
   const what = found.of === "armour" ? "The armour is large enough as protective conductor" : "The cpc is large enough";

@@ -94,7 +94,7 @@ function ratingsOn(line: Line, ways: readonly WayStudy[]): Calculated {
     const lines = linesOf(study);
     return lines.length === 0 || lines.includes(line);
   });
-  const ratings = here.map(({ device }) => device?.rating ?? 0);
+  const ratings = here.flatMap(({ device }) => device?.rating ?? []);
   const value = ratings.reduce((sum, rating) => sum + rating, 0);
   const name = line === "L" ? "devices behind it" : `devices behind it on ${line}`;
   const source = { ref: "Sum of the ratings", standing: "computed" } as const;

@@ -118,9 +118,11 @@ export function magneticOverlap(node: BoardNode): Overlap | undefined {
   const above = deviceAbove(node);
   const value = feeder && magneticBand(feeder)?.from;
   if (!above || !value) return undefined;
-  const over = smallerOn(node, above.rating).filter(({ trips }) => trips !== undefined && trips.value > value.value);
-  const [worst, ...others] = over.toSorted((one, other) => (other.trips?.value ?? 0) - (one.trips?.value ?? 0));
-  if (!worst?.trips) return undefined;
+  const over = smallerOn(node, above.rating).flatMap(({ device, trips }) =>
+    trips && trips.value > value.value ? [{ device, trips }] : [],
+  );
+  const [worst, ...others] = over.toSorted((one, other) => other.trips.value - one.trips.value);
+  if (!worst) return undefined;
   const source = { ...combine(value.source, worst.trips.source), standing: "practice" } as const;
   return {
     above,
@@ -146,8 +148,9 @@ interface Discrimination {
 export function discrimination(node: BoardNode, greatest: number | undefined): Discrimination | undefined {
   const { feeder } = node;
   const above = feeder?.device;
-  const behind = feeder ? smallerOn(node, above?.rating ?? 0) : [];
-  if (!feeder || !above || behind.length === 0) return undefined;
+  if (!feeder || above?.rating === undefined) return undefined;
+  const behind = smallerOn(node, above.rating);
+  if (behind.length === 0) return undefined;
   if (isGeneralFuse(above) && behind.every(({ device }) => isGeneralFuse(device)))
     return fuseRatio(node)
       ? { kind: "unknown", upTo: undefined, why: "the ratio of the fuses is less than their makers ask" }

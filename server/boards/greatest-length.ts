@@ -11,9 +11,13 @@ import { circuitDrop, dropLimitOf } from "./drop-path.ts";
  * The length (m) at which what grows with it reaches its limit: `used` of the room at the length that is stated. Where runs
  * are written, all of them are taken to grow alike.
  */
-function lengthAt(study: WayStudy, room: number, used: number): number | undefined {
-  const length = study.length?.value;
-  return length === undefined || used <= 0 ? undefined : Math.max(0, (length * room) / used);
+function lengthAt(
+  study: WayStudy,
+  room: number,
+  used: number,
+): { readonly stated: number; readonly value: number } | undefined {
+  const stated = study.length?.value;
+  return stated === undefined || used <= 0 ? undefined : { stated, value: Math.max(0, (stated * room) / used) };
 }
 
 const orNone = (length: number): string => (length > 0 ? metres(length) : "none is left");
@@ -59,13 +63,14 @@ export function longestByDrop(study: WayStudy, above: Calculated): Calculated | 
   const found = circuitDrop(study);
   if (!found) return undefined;
   const limit = dropLimitOf(study);
-  const value = lengthAt(study, limit.value - above.value, found.drop.value);
-  if (value === undefined) return undefined;
+  const at = lengthAt(study, limit.value - above.value, found.drop.value);
+  if (!at) return undefined;
+  const { stated, value } = at;
   return worked(value, "m", combine(differing(limit, above), found.drop.source), () => [
     reproducible(
       "l max = l × (limit − drop before the board) / own drop",
       [
-        [study.length?.value ?? 0, metres],
+        [stated, metres],
         [limit.value, percent],
         [above.value, percent],
         [found.drop.value, percent],
@@ -81,13 +86,14 @@ export function lengthOfReading(study: WayStudy): Calculated | undefined {
   const reading = exactReading(study.R1R2);
   const expected = study.greatestR1R2;
   if (!reading || !expected) return undefined;
-  const value = lengthAt(study, reading.value, expected.value);
-  if (value === undefined) return undefined;
+  const at = lengthAt(study, reading.value, expected.value);
+  if (!at) return undefined;
+  const { stated, value } = at;
   return worked(value, "m", expected.source, () => [
     reproducible(
       "l = l stated × R1+R2 measured / R1+R2 expected",
       [
-        [study.length?.value ?? 0, metres],
+        [stated, metres],
         [reading.value, ohms],
         [expected.value, ohms],
       ],

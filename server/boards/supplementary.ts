@@ -1,5 +1,6 @@
 /** What the supplementary bonding of a place may read, by the devices of the place. */
 
+import { greatestBy } from "../calc/compare.ts";
 import { supplementaryByCpc, supplementaryResistance, supplementaryTime } from "../calc/protective-size.ts";
 import { type Calculated, milliamps, remark, step } from "../calc/result.ts";
 import { deviceName, rcdName } from "../circuit/describe.ts";
@@ -33,10 +34,11 @@ export function supplementaryOfCpc(
   { args }: Supplementary,
   studies: readonly WayStudy[],
 ): { readonly need: Calculated; readonly study: WayStudy } | undefined {
-  const sized = there(args.place.value, studies).filter(({ cable }) => cable?.cpc && cable.material === "copper");
-  const [study] = sized.toSorted((one, other) => (other.cable?.cpc ?? 0) - (one.cable?.cpc ?? 0));
-  const need = study?.cable?.cpc === undefined ? undefined : supplementaryByCpc(study.cable.cpc, !!args.shielded);
-  return study && need && { need, study };
+  const largest = greatestBy(there(args.place.value, studies), ({ cable }) =>
+    cable?.material === "copper" ? cable.cpc : undefined,
+  );
+  const need = largest && supplementaryByCpc(largest.figure, !!args.shielded);
+  return need && { need, study: largest.one };
 }
 
 const there = (place: string, studies: readonly WayStudy[]): WayStudy[] =>

@@ -94,8 +94,9 @@ interface PlacedPoint extends FaultPoint {
 
 /** The fuse at the fault that flows: at the end, and of conductors in parallel anywhere along one of them. */
 function pointsIn(study: WayStudy, cable: Cable, lowest: number, loop: number): PlacedPoint[] {
-  const factor = operatingFactorOf(cable)?.value ?? 1;
-  const own = Math.min(loop, (study.greatestR1R2?.value ?? 0) * factor);
+  const [cold, factor] = [study.greatestR1R2, operatingFactorOf(cable)];
+  // Of what is measured alone nobody knows how much lies in this cable.
+  const own = cold && factor ? Math.min(loop, cold.value * factor.value) : 0;
   return faultPlaces(cable).flatMap((place) => {
     const Z = loop - own + own * timesAt(cable, place, ["line", "cpc"]);
     const point = pointOf(study, lowest / Z);

@@ -3,6 +3,7 @@
  * the test. Where the points are not drawn, the trade's arithmetic stands in, and says so.
  */
 import type { Measurement } from "../calc/circuit-readings.ts";
+import { greatestBy } from "../calc/compare.ts";
 import { productStep, sumStep } from "../calc/reproducible.ts";
 import { type Calculated, metres, milliohms, ohms, step } from "../calc/result.ts";
 import { type Standing, soundReading, standings } from "../calc/sound-readings.ts";
@@ -105,24 +106,16 @@ export function expectationsOf(network: CircuitNetwork, board: number | undefine
       Zs: R1R2 && board !== undefined ? loop(board, R1R2) : undefined,
     };
   });
-  const highest = mostOf(points, (point) => point["L-E"]);
+  const highest = greatestBy(points, (point) => point["L-E"]?.value)?.one;
   return {
     network,
     ends: closed ? endsOf(network, places.length) : {},
     points,
     R1R2: highest?.["L-E"],
     highest,
-    farthest: mostOf(points, (point) => point.R1R2),
+    farthest: greatestBy(points, ({ R1R2 }) => R1R2?.value)?.one,
     note: noteOf(network, spurs),
   };
-}
-
-function mostOf(
-  points: readonly ExpectedPoint[],
-  of: (point: ExpectedPoint) => Calculated | undefined,
-): ExpectedPoint | undefined {
-  const known = points.filter((point) => of(point) !== undefined);
-  return known.sort((one, other) => (of(other)?.value ?? 0) - (of(one)?.value ?? 0))[0];
 }
 
 const ringSource = { ref: ringContinuity.ref, standing: "computed" } as const;

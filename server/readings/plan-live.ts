@@ -1,5 +1,6 @@
 /** The live tests of a circuit, in the order of the trade. */
 
+import { greatestBy } from "../calc/compare.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { readingLimit } from "../circuit/disconnection.ts";
 import { ownRcds } from "../circuit/rcds.ts";
@@ -75,8 +76,8 @@ function loopAtPoints(study: WayStudy): PlannedTest[] {
 function farPoint(study: WayStudy): string {
   const circuit = expectedCircuit(study);
   const drawn = circuit?.network.drawn && circuit.points.length > 1 ? circuit.points : [];
-  const [far] = drawn.toSorted((one, other) => (other.R1R2?.value ?? 0) - (one.R1R2?.value ?? 0));
-  return far ? `Zs, the far point ${far.name}` : "Zs, the far point";
+  const far = greatestBy(drawn, ({ R1R2 }) => R1R2?.value);
+  return far ? `Zs, the far point ${far.one.name}` : "Zs, the far point";
 }
 
 function expectedLoopAt(study: WayStudy, name: string): Expected | undefined {

@@ -4,7 +4,7 @@ import { networkOf } from "../../server/boards/network.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { protectiveAtFault } from "../../server/readings/loop.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
-import { findingsOf } from "../helpers/sample.ts";
+import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 const text = (Ze: string, cpc: string, device = "BS 88-2 32 A 80 kA gG") => `wayfile 1
 installation "Sample" {
@@ -60,5 +60,35 @@ describe("a cpc behind a fuse", () => {
       (Ze) => needOf(text(Ze, "1.0 mm²"))?.need.value ?? Number.NaN,
     );
     expect(needs).toEqual(needs.toSorted((one, other) => other - one));
+  });
+});
+
+// 70/16 mm² twice: (0.268 + 1.15) / 2 mΩ/m (BS EN 60228), 50 m in service 0.0425 Ω. 63 A gG opens in 5 s at 218.5 V / 0.78 Ω and
+// in 0.4 s at 218.5 V / 0.44 Ω (Tables 41.4, 41.2), 280 A and 497 A. Next to the supply a fault is fed by the faulty one alone,
+// and k of copper in a cable is 115 (Table 54.3).
+describe("a cpc of two in parallel", () => {
+  const need = (Zs: string, length = "length 50 m") => {
+    const lines = `way 1 radial "Press" {
+device BS 88-2 63 A 80 kA gG
+cable singles line 70 mm² cpc 16 mm² parallel 2
+${length}
+serves heating
+live 2026-03-05 {
+Zs ${Zs}
+}
+}`;
+    return needOf(inSetting(lines, { stage: "tested", supply: "earthing TN-S\nZe 0.01 Ω\nIpf 2 kA" }).text)?.need.value;
+  };
+  const between = (current: number) => 5 * (280.1 / current) ** (Math.log(5 / 0.4) / Math.log(496.6 / 280.1));
+
+  it.each([
+    // All that was read may lie before it: 280 A for 5 s.
+    ["0.78 Ω", "", (280.1 * Math.sqrt(5)) / 115],
+    // Next to the supply 0.78 − 0.0425 Ω, 296 A.
+    ["0.78 Ω", "length 50 m", (296.3 * Math.sqrt(between(296.3))) / 115],
+    // A reading below what the cable itself has: nothing lies before it, and the last point of the curve is the most.
+    ["0.02 Ω", "length 50 m", (496.6 * Math.sqrt(0.4)) / 115],
+  ])("where Zs reads %s, with %j, is %d mm²", (Zs, length, wanted) => {
+    expect(need(Zs, length)).toBeCloseTo(wanted, 1);
   });
 });

@@ -86,6 +86,8 @@ describe("points of a curve from a book of one's own", () => {
   it("are met exactly, and between them the time falls with the current", () => {
     expect(tripTime(fuse, 280)?.time.value).toBeCloseTo(5, 9);
     expect(tripTime(fuse, 450)?.time.value).toBeCloseTo(0.5, 9);
+    // A straight line where both scales are logarithms: half way along it both are geometric means.
+    expect(tripTime(fuse, Math.sqrt(280 * 450))?.time.value).toBeCloseTo(Math.sqrt(5 * 0.5), 9);
     expect(tripTime(fuse, 700)).toMatchObject({ atMost: true });
     expect(tripTime(fuse, 250)).toBeUndefined();
     fc.assert(

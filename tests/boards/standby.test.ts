@@ -276,6 +276,13 @@ installation "Clinic" {
     ["board A way 1 3", ["A/1", "A/3", "B/1"]],
     ["board B way 1", ["B/1"]],
     ["board A way 2 boards B", ["A/2", "B/1"]],
+    ["boards B C", ["B/1"]],
+    ["boards C B", ["B/1"]],
+    ["boards C", []],
+    ["board B", ["B/1"]],
+    ["board C", []],
+    ["board B way 2", []],
+    ["board A way 2 boards C", ["A/2"]],
   ])("with “%s”", (standby, expected) => {
     expect(supplied(standby)).toEqual(expected);
   });

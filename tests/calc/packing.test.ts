@@ -102,6 +102,56 @@ describe("circles in an enclosure", () => {
     expect(pack({ shape: "box", width: 20, depth: 10 }, [2, 2]).placed.map(({ y }) => y)).toEqual([3, 3]);
   });
 
+  // By Pythagoras: what has a diameter of 2 and touches one of its like is 2 from its middle, across by what the walls leave.
+  it.each([
+    // Side by side on the floor, and the next on the first: 6 wide holds three, each floor of a box three and a half wide one.
+    [
+      { shape: "box", width: 6, depth: 4 },
+      3,
+      [
+        [-2, 1],
+        [0, 1],
+        [2, 1],
+      ],
+    ],
+    [
+      { shape: "box", width: 2, depth: 6 },
+      3,
+      [
+        [0, 2],
+        [0, 0],
+        [0, -2],
+      ],
+    ],
+    [
+      { shape: "box", width: 3, depth: 10 },
+      3,
+      [
+        [-0.5, 4],
+        [0.5, 4 - Math.sqrt(3)],
+        [-0.5, 4 - 2 * Math.sqrt(3)],
+      ],
+    ],
+    // Three that touch each other and the wall have their middles at the corners of a triangle with sides of 2.
+    [
+      { shape: "round", radius: 1 + 2 / Math.sqrt(3) },
+      3,
+      [
+        [0, 2 / Math.sqrt(3)],
+        [-1, -1 / Math.sqrt(3)],
+        [1, -1 / Math.sqrt(3)],
+      ],
+    ],
+  ] as const)("in %j %i of radius 1 lie at %j", (enclosure, count, middles) => {
+    const { placed } = pack(
+      enclosure,
+      Array.from({ length: count }, () => 1),
+    );
+    expect(placed.map(({ x, y }) => [x, y])).toEqual(
+      middles.map(([x, y]) => [expect.closeTo(x, 6), expect.closeTo(y, 6)]),
+    );
+  });
+
   it("are left over where there is no room", () => {
     expect(pack({ shape: "round", radius: 2 }, [3, 1, 1, 1]).left).toEqual([0, 3]);
     expect(pack({ shape: "box", width: 4, depth: 4 }, [2, 2])).toEqual({

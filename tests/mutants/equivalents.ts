@@ -156,6 +156,12 @@ const kept: readonly Kept[] = [
     reason: "Any slack far below a hundredth of a millimetre tells what touches from what overlaps.",
   },
   {
+    file: "server/calc/network-survey.ts",
+    line: "branches.flatMap((branch) => ports.map((port) => (port.apart ? 0 : survey.transfer(port, branch)))),",
+    by: "1",
+    reason: "What is apart reads no end of ohms, of which no share of a branch takes anything away.",
+  },
+  {
     file: "server/boards/greatest-length.ts",
     line: "if (length === undefined || used <= 0) return undefined;",
     by: "<",

@@ -54,6 +54,21 @@ describe("what is wrong at a point", () => {
     expect(at("L-N 0.20 Ω L-E 0.26 Ω", undefined, uneven)).toBeUndefined();
     expect(at("L-N 0.36 Ω L-E 0.26 Ω", undefined, uneven)).toBe("high L-N");
   });
+
+  // 0.90 Ω is high for 0.40 Ω by the sizes (0.653 Ω), which makes the quarter to earth 0.325 Ω: too high, never too low.
+  it.each([
+    ["r1 0.40 Ω rn 0.40 Ω r2 0.90 Ω", "L-N 0.20 Ω L-E 0.25 Ω", undefined],
+    ["r1 0.40 Ω rn 0.40 Ω r2 0.90 Ω", "L-N 0.20 Ω L-E 0.38 Ω", "high L-E"],
+    ["r1 0.40 Ω rn 0.40 Ω r2 0.90 Ω", "L-N 0.14 Ω L-E 0.25 Ω", "low L-N"],
+    ["r1 0.40 Ω rn 0.40 Ω r2 0.66 Ω", "L-N 0.20 Ω L-E 0.19 Ω", "low L-E"],
+    // Ends of line and neutral that differ make both rounds unsure.
+    ["r1 0.40 Ω rn 0.80 Ω r2 0.66 Ω", "L-N 0.20 Ω L-E 0.19 Ω", undefined],
+    ["r1 0.40 Ω rn 0.45 Ω r2 0.66 Ω", "L-N 0.14 Ω L-E 0.26 Ω", "low L-N"],
+    // Without a reading of the neutral there is nothing to differ from.
+    ["r1 0.40 Ω rn N/A r2 0.66 Ω", "L-E 0.19 Ω", "low L-E"],
+  ])("of ends of %s and a point of %s: %s", (ends, readings, wanted) => {
+    expect(at(readings, undefined, `ends ${ends}`)).toBe(wanted);
+  });
 });
 
 // Both links on one leg: from nothing at the board up to a quarter of 0.80 Ω half way round, and down again.

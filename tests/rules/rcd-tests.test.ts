@@ -184,9 +184,25 @@ describe("which device was tested", () => {
     expect(find("rcd/test-no-device", shared("rcd 30 mA 1x 24 ms"), tested)).toEqual([]);
   });
 
-  it("a board without any RCD whose live tests have one", () => {
-    const setting = { ...tested, board: "fed-from supply\nlive 2026-03-05 {\nrcd 30 mA 1x 24 ms\n}" };
-    expect(find("rcd/test-no-device", "way 1 spare", setting)).toHaveLength(1);
+  it.each([
+    ["rcd 30 mA 1x 24 ms", 1],
+    ["rcd 30 mA 1x no-trip", 1],
+    ["rcd 30 mA 1x", 1],
+    ['rcd 30 mA 1x LIM "in use, agreed"', 0],
+    ["rcd 30 mA 1x N/A", 0],
+    ["rcd N/A", 0],
+    // One that was made is one, whatever stands beside it.
+    ['rcd 30 mA 1x N/A\nrcd 30 mA 5x LIM "in use, agreed"\nrcd 30 mA 0.5x no-trip', 1],
+  ])("where no RCD is, of %j on a way and on a board: %i", (lines, count) => {
+    const breaker = way("BS EN 60898 B16 6 kA", lines);
+    expect(find("rcd/test-no-device", breaker, tested)).toHaveLength(count);
+    const setting = { ...tested, board: `fed-from supply\nlive 2026-03-05 {\n${lines}\n}` };
+    expect(find("rcd/test-no-device", "way 1 spare", setting)).toHaveLength(count);
+    const outlet = way(rcbo, lines.replaceAll(/^rcd/gm, "rcd at S2")).replace(
+      "  live",
+      "  run A 7 m S1 6 m S2\n  live",
+    );
+    expect(find("rcd/test-no-device", outlet, tested)).toHaveLength(count);
   });
 
   it("tested at another rating: the fix writes the device's own", () => {

@@ -1,4 +1,4 @@
-import { exceeds } from "../../calc/compare.ts";
+import { exceeds, greatestBy } from "../../calc/compare.ts";
 import { relation } from "../../calc/result.ts";
 import { exact, quantityOf } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
@@ -56,7 +56,7 @@ export default wayRule({
       ...radialPoints(study).filter((point) => exact(point["L-E"]) !== undefined),
       ...readOnLines(fact).map((line) => ({ name: line.name, fact: line.fact, "L-E": line.reading })),
     ];
-    const [highest] = points.toSorted((a, b) => (b["L-E"]?.value ?? 0) - (a["L-E"]?.value ?? 0));
+    const highest = greatestBy(points, (point) => point["L-E"]?.value)?.one;
     const most = highest?.["L-E"];
     if (!fact || written?.sign !== "=" || !highest || !most) return;
     const { meterUncertainty } = deadTestPractice;

@@ -60,28 +60,31 @@ export default installationRule({
 });
 
 /** The devices of a board's ways that have a rating, the largest first. */
-const bySize = memoOfBoard(({ studies }: StudiedBoard): readonly Device[] =>
-  studies
-    .flatMap(({ device, isSpare }) => (device?.rating === undefined || isSpare ? [] : [device]))
-    .toSorted((one, other) => (other.rating ?? 0) - (one.rating ?? 0)),
+const bySize = memoOfBoard(
+  ({ studies }: StudiedBoard): readonly { readonly device: Device; readonly rating: number }[] =>
+    studies
+      .flatMap(({ device, isSpare }) =>
+        device?.rating === undefined || isSpare ? [] : [{ device, rating: device.rating }],
+      )
+      .toSorted((one, other) => other.rating - one.rating),
 );
 
 function checkNode(node: BoardNode, report: Reporter): void {
   const above = deviceAbove(node);
   if (!above) return;
   const limit = above.rating;
-  for (const device of bySize(node)) {
-    if (device.rating === undefined || device.rating <= limit) return;
+  for (const { device, rating } of bySize(node)) {
+    if (rating <= limit) return;
     report(factSpot(device.fact), {
       message: above.isCutout
         ? `The ${deviceName(device)} device is larger than the ${above.name}, which would open first: fit no more than ${amps(limit)}, or ask the ${above.owner} for a larger one.`
         : `The ${deviceName(device)} device is larger than the ${amps(limit)} device that feeds board ${node.board.head.name}, which would open first.`,
-      value: amount(device.rating, "A"),
+      value: amount(rating, "A"),
       limit: amount(limit, "A"),
       steps: [
         step(
           `In of the circuit ≤ In of the ${above.isCutout ? "cut-out" : "feeder"}`,
-          `${amps(device.rating)} against ${amps(limit)}`,
+          `${amps(rating)} against ${amps(limit)}`,
           "does not hold",
         ),
       ],

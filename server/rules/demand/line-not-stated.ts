@@ -1,4 +1,4 @@
-import { type Line, threeLines } from "../../boards/circuit-load.ts";
+import type { Line } from "../../boards/circuit-load.ts";
 import { type BoardDemand, demandOf } from "../../boards/demand.ts";
 import { originDemand } from "../../boards/demand-origin.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
@@ -108,4 +108,4 @@ function ofBoard(node: BoardNode, demand: BoardDemand, report: Reporter): void {
 
 /** The line that carries least first. */
 const byLoad = ({ lines }: BoardDemand): readonly Line[] =>
-  threeLines.toSorted((one, other) => (lines.get(one)?.value ?? 0) - (lines.get(other)?.value ?? 0));
+  [...lines].toSorted(([, one], [, other]) => one.value - other.value).map(([line]) => line);

@@ -109,7 +109,7 @@ function indexOnceMany<T>(
  * what it describes is more than a design.
  */
 function gradedFixes(finding: Finding, facts: Facts, built: boolean): Finding {
-  if (finding.fixes.length === 0 || finding.check.startsWith("language/")) return finding;
+  if (finding.check.startsWith("language/")) return finding;
   const fixes = finding.fixes.flatMap((fix) => allowed(fix, finding, facts, built) ?? []);
   return fixes.length === finding.fixes.length && fixes.every((fix, index) => fix === finding.fixes[index])
     ? finding

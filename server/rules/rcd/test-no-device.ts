@@ -1,12 +1,11 @@
 import { rcdsOfBoard } from "../../circuit/rcds.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { type AnyValue, isAbsent } from "../../model/values.ts";
+import { isAbsent } from "../../model/values.ts";
 import { liveOfBoard, type RcdTest, rcdTestsOfBoard, rcdTestsOfWay } from "../../readings/rcd-tests.ts";
 import { type BoardSubject, boardRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
-/** Where every value is N/A or LIM, none was tested. */
-const isTest = ({ fact }: RcdTest): boolean =>
-  !Object.values(fact.args).some((value) => value && !Array.isArray(value) && isAbsent(value as AnyValue));
+/** N/A and LIM say that none was tested. */
+const isTest = ({ fact }: RcdTest): boolean => !isAbsent(fact.args.time);
 
 /** Whether a line that could not be read, or a name that nothing defines, may be the RCD. */
 const mayBeHidden = ({ facts, context }: WayStudy): boolean =>
@@ -80,7 +79,6 @@ export default boardRule({
     for (const study of subject.studies) {
       checkOutlets(study, report);
       if (study.rcds.length > 0 || mayBeHidden(study)) continue;
-      // N/A and LIM say that none was tested.
       for (const { fact } of atBoard(study).filter(isTest).slice(0, 1))
         report(wordSpot(fact), {
           message: `Way ${study.way.id} has an RCD test but no RCD in the schedule: describe the device, or move the test to its way.`,
