@@ -34,6 +34,8 @@ const { values } = parseArgs({
     seconds: { type: "string", default: "240" },
     /** Of tests that are run again together: the last takes most of the time. */
     rounds: { type: "string", default: String(togetherRounds.length) },
+    /** Only those that put this in the place of a token: one kind over all files, `--by every --by some --sample 999`. */
+    by: { type: "string", multiple: true },
     only: { type: "string", multiple: true },
     against: { type: "string", multiple: true },
     /** Of the process that starts this one again: where the copy is. */
@@ -73,7 +75,7 @@ function chosenMutants(): readonly Numbered[] {
     ? mutantsAt(values.only, root)
     : values.seed.flatMap((seed) => {
         const chosen = rooms.filter((one) => values.room.includes(one));
-        const samples = chosen.map((room) => sampleOf(room, root, { size, seed: Number(seed) }));
+        const samples = chosen.map((room) => sampleOf(room, root, { size, seed: Number(seed), by: values.by }));
         // A mutant of each room by turns, so that a run that is cut short is spread over all of them.
         return Array.from({ length: size }, (_, at) => samples.flatMap((ones) => ones[at] ?? [])).flat();
       });

@@ -33,9 +33,14 @@ export function mutantsAt(places: readonly string[], root: string): Mutant[] {
 }
 
 /** In an order that each mutant has by itself, so that a change of one source moves no other in or out. */
-export function sampleOf(room: Room, root: string, { size, seed }: { readonly size: number; readonly seed: number }) {
+export function sampleOf(
+  room: Room,
+  root: string,
+  { size, seed, by }: { readonly size: number; readonly seed: number; readonly by: readonly string[] | undefined },
+) {
   const seen = new Map<string, number>();
   return allOf(room, root)
+    .filter((mutant) => !by || by.includes(mutant.by))
     .map((mutant) => {
       const told = `${seed} ${mutant.file} ${lineOf(mutant)} ${mutant.by}`;
       const count = (seen.get(told) ?? 0) + 1;
