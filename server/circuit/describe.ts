@@ -1,9 +1,16 @@
 import { amps, milliamps } from "../calc/result.ts";
 import { workOf } from "./supply.ts";
-import type { Device, Rcd } from "./way.ts";
+import type { Rcd } from "./way.ts";
+
+interface Named {
+  readonly standard: string;
+  readonly curve?: string | undefined;
+  /** A. */
+  readonly rating?: number | undefined;
+}
 
 /** A device as a person names it: "B32 BS EN 60898", "30 A BS 3036". */
-export function deviceName({ curve, rating, standard }: Pick<Device, "curve" | "rating" | "standard">): string {
+export function deviceName({ curve, rating, standard }: Named): string {
   if (rating === undefined) return standard;
   if (curve !== undefined && Number(curve) > 0) return `type ${curve} ${amps(rating)} ${standard}`;
   return `${curve === undefined ? amps(rating) : `${curve}${rating}`} ${standard}`;

@@ -1,6 +1,7 @@
 /** The time a circuit must disconnect in, and the loop impedance its overcurrent device needs for that. */
 import { disconnectionTime } from "../calc/disconnection-time.ts";
-import { type LoopLimit, loopLimit } from "../calc/loop-limit.ts";
+import { type LoopBound, loopBound } from "../calc/loop-bound.ts";
+import { type LoopLimit, type LoopQuestion, loopLimit } from "../calc/loop-limit.ts";
 import { ownLimit } from "../calc/own-device.ts";
 import type { Calculated } from "../calc/result.ts";
 import { settingsLimit } from "../calc/settings.ts";
@@ -37,28 +38,38 @@ export function disconnectionTimeOf(study: Disconnecting): Calculated | undefine
 /** s within which a breaker that trips instantaneously has opened. */
 const instantly = 0.4;
 
-/** The greatest Zs, Ω, hot, at which the overcurrent device opens within `allowed` seconds. */
-export function overcurrentLimitOf({
-  device,
-  supply,
-  context,
-  disconnectionTime: allowed,
-}: Pick<Disconnecting, "device" | "supply" | "context"> & {
+type Limiting = Pick<Disconnecting, "device" | "supply" | "context"> & {
   readonly disconnectionTime: Calculated | undefined;
-}): LoopLimit | undefined {
+};
+
+/** The greatest Zs, Ω, hot, at which the overcurrent device opens within `allowed` seconds. */
+export function overcurrentLimitOf(study: Limiting): LoopLimit | undefined {
+  const { device, supply, context } = study;
+  const question = questionOf(study);
+  if (!question || !device) return undefined;
+  const { time, edition } = question;
+  const own = ownLimit(ownFiguresOf(device, context), time, { U0: supply.U0, edition });
+  if (own) return own;
+  if (device.settings) return settingsLimit(device.settings, time, supply.U0, edition);
+  return context.parts.alike.answer(loopLimit, question);
+}
+
+/** What that limit cannot be above, where it is in no table and nowhere stated. */
+export function overcurrentBoundOf(study: Limiting): LoopBound | undefined {
+  const question = study.device?.settings ? undefined : questionOf(study);
+  return question && study.context.parts.alike.answer(loopBound, question);
+}
+
+function questionOf({ device, supply, context, disconnectionTime: allowed }: Limiting): LoopQuestion | undefined {
   if (device?.rating === undefined || allowed === undefined || !context.edition) return undefined;
   // Table 41.6 has breakers trip at once, whatever time is allowed.
   const instant = supply.kind === "reduced" && device.family?.endsWith("breaker");
-  const time = instant ? Math.min(allowed.value, instantly) : allowed.value;
-  const own = ownLimit(ownFiguresOf(device, context), time, { U0: supply.U0, edition: context.edition });
-  if (own) return own;
-  if (device.settings) return settingsLimit(device.settings, time, supply.U0, context.edition);
-  return context.parts.alike.answer(loopLimit, {
+  return {
     standard: device.standard,
     ...(device.curve ? { curve: device.curve } : {}),
     rating: device.rating,
-    time,
+    time: instant ? Math.min(allowed.value, instantly) : allowed.value,
     U0: supply.U0,
     edition: context.edition,
-  });
+  };
 }

@@ -8,6 +8,7 @@ import { greatestFault } from "../circuit/faults.ts";
 import { enclosureNeed, suffices } from "../circuit/protective.ts";
 import { greatestWithstand } from "../circuit/withstand.ts";
 import { designLoop, protectiveAtFault } from "../readings/loop.ts";
+import { aboveBound, boundWords } from "../readings/loop-bound.ts";
 import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
 import { asRememberedNote, type Criterion, type Verdict } from "./verdict.ts";
@@ -24,6 +25,13 @@ export const loop: Criterion = (trial) => {
   if (!trial.length) return unknown(noLength);
   if (!trial.context.edition) return unknown("No edition is named: the loop was not judged.");
   if (!trial.supply.earthing) return unknown("The earthing is not written: the loop was not judged.");
+  const above = aboveBound(trial);
+  if (above) {
+    const { loop: found, bound } = above;
+    const source = combine(found.source, bound.limit.source);
+    const text = `Zs ${ohms(found.value)} warm against no more than the ${boundWords(bound)}`;
+    return { title, holds: false, text, steps: [...found.steps, ...bound.limit.steps], source };
+  }
   if (!disconnection) {
     const name = device?.rating === undefined ? "this device" : `${amps(device.rating)} ${device.standard}`;
     return unknown(`No table here gives the limit of Zs for ${name}: the loop was not judged.`);

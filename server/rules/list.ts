@@ -179,6 +179,7 @@ import loopItSystemNotChecked from "./loop/it-system-not-checked.ts";
 import loopLimitUnknown from "./loop/limit-unknown.ts";
 import loopLowForTt from "./loop/low-for-tt.ts";
 import loopMaxZsWrong from "./loop/max-zs-wrong.ts";
+import loopOverAnyLimit from "./loop/over-any-limit.ts";
 import loopPointOverLimit from "./loop/point-over-limit.ts";
 import loopReadingIsALimit from "./loop/reading-is-a-limit.ts";
 import loopReliesOnRcd from "./loop/relies-on-rcd.ts";
@@ -551,6 +552,7 @@ export const rules: readonly Rule[] = [
   loopLimitUnknown,
   loopLowForTt,
   loopMaxZsWrong,
+  loopOverAnyLimit,
   loopPointOverLimit,
   loopReadingIsALimit,
   loopReliesOnRcd,

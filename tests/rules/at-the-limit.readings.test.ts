@@ -162,6 +162,28 @@ Zs 0.71 Ω
     text: loop("#", "1.00 Ω", "0.80 Ω"),
     found: { "": "", 'parallel-path "Pipework"': "" },
   },
+  // BS 7671:2018+A2:2022, Table 41.2: 0.91 Ω for 32 A to BS 88-3; what a 45 A one may have is not known here.
+  {
+    check: "loop/over-any-limit",
+    setting: tested,
+    text: loop("serves cooker sockets", "0.30 Ω", "#").replace("BS EN 60898 B16 6 kA", "BS 88-3 45 A"),
+    found: {
+      "0.91 Ω": "",
+      "0.92 Ω": ["error", "Zs 0.92 Ω is above the 0.91 Ω of a 32 A BS 88-3 device in 0.4 s"],
+      ">0.91 Ω": ["error", "Zs >0.91 Ω"],
+      ">0.90 Ω": "",
+      "<9.99 Ω": "",
+    },
+  },
+  {
+    check: "loop/over-any-limit",
+    setting: tested,
+    text: loop("rcd BS EN 61008 63 A 30 mA type A\nserves cooker sockets", "0.30 Ω", "#").replace(
+      "BS EN 60898 B16 6 kA",
+      "BS 88-3 45 A",
+    ),
+    found: { "0.92 Ω": ["warning", "only the RCD would disconnect"], "1668 Ω": ["error", "it would not disconnect"] },
+  },
   // The meter apart: 0.02 Ω below what lies upstream.
   {
     check: "loop/zs-below-board",

@@ -1,5 +1,6 @@
 import { seconds } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
+import { aboveBound } from "../../readings/loop-bound.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -27,6 +28,8 @@ export default wayRule({
     if (study.facts.has("max-Zs")) return;
     // A breaker without its type is reported elsewhere, and so is a device that breaks no overcurrent.
     if ((device.family === "breaker" && !device.curve) || /61008|4293/.test(device.standard)) return;
+    // It is judged where it is too high for any such device.
+    if (aboveBound(study)) return;
     const part =
       device.standard === "BS 88" ? " BS 88 has several parts: write the one on it, such as BS 88-2 or BS 88-3." : "";
     report(factSpot(device.fact), {
