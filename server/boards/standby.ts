@@ -1,12 +1,11 @@
 /** Circuits on a source that takes over: what flows into a fault to earth then, and whether their device opens. */
 import { exceeds } from "../calc/compare.ts";
-import { rcdLoopLimit } from "../calc/rcd-loop-limit.ts";
 import { amps, type Calculated, ohms, step, worked } from "../calc/result.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { exact } from "../model/values.ts";
-import { designLoop } from "../readings/loop.ts";
+import { designLoop, rcdDisconnects } from "../readings/loop.ts";
 import { asWritten, combine, differing, summed } from "../tables/source.ts";
 import type { Standby } from "./fault-levels.ts";
 
@@ -54,11 +53,11 @@ function supplies({ args }: Standby, { board, upstream }: Context, way?: string)
 }
 
 function judged(source: Standby, study: WayStudy): OnStandby[] {
-  const { overcurrentLimit: limit, supply, context, rcds } = study;
+  const { overcurrentLimit: limit, supply, context } = study;
   const { edition } = context;
   if (!limit || !edition) return [];
   const { loop, gives } = source.args;
-  const opens = (Z: number): boolean => rcds.some(({ sensitivity }) => Z <= (rcdLoopLimit(sensitivity)?.value ?? 0));
+  const opens = (Z: number): boolean => rcdDisconnects(study, Z) !== undefined;
   if (gives) {
     const needed = (supply.U0 * edition.cmin.value) / limit.exact;
     const least = worked(needed, "A", limit.source, () => [

@@ -107,6 +107,10 @@ export function uncertaintyOf(
   return greatest;
 }
 
+/** How far a reading may be out, in its own unit; nothing where no instrument states it. */
+export const uncertaintyIn = ({ uncertainty }: { readonly uncertainty?: Uncertainty | undefined }): number =>
+  uncertainty?.value ?? 0;
+
 /** The uncertainty of a reading that stands in one of a way's blocks of tests. */
 export function uncertaintyOnWay(study: WayStudy, fact: Fact, quantity: Quantity): Uncertainty | undefined {
   for (const test of [...study.deadTests, ...study.liveTests]) {

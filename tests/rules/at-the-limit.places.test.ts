@@ -242,6 +242,12 @@ const limits: readonly Limit[] = [
       // Where a joint raises one of the two, the other is the cable's.
       "r1 0.95 Ω rn 0.84 Ω r2 1.38 Ω": "",
       "r1 0.95 Ω rn 0.85 Ω r2 1.38 Ω": ["information", "rn of 0.85 Ω"],
+      "r1 0.84 Ω rn 0.95 Ω r2 1.38 Ω": "",
+      // Where one of the two was not read, or is open, the other is all there is.
+      "r1 N/A rn 0.85 Ω r2 1.38 Ω": ["information", "rn of 0.85 Ω"],
+      "r1 N/A rn 0.84 Ω r2 1.38 Ω": "",
+      "r1 0.85 Ω rn N/A r2 1.38 Ω": ["information", "r1 of 0.85 Ω"],
+      "r1 N/A rn N/A r2 1.38 Ω": "",
       "r1 >99.9 Ω rn >99.9 Ω r2 1.38 Ω": "",
     },
   },

@@ -81,10 +81,11 @@ installation "Mill" {
         least: true,
         steps: found.need.steps,
         source: found.need.source,
-        related: lenders.map(({ way, cable }) => ({
-          spot: factSpot(cable?.fact ?? way.header),
-          message: `Way ${way.id} has a ${squareMillimetres(cable?.cpc ?? 0)} cpc.`,
-        })),
+        related: lenders.flatMap(({ way, cable }) =>
+          cable?.cpc === undefined
+            ? []
+            : [{ spot: factSpot(cable.fact), message: `Way ${way.id} has a ${squareMillimetres(cable.cpc)} cpc.` }],
+        ),
       });
     }
   },

@@ -72,9 +72,10 @@ export default wayRule({
     if (quantity.sign === ">" || quantity.value <= 0) return;
     const expected = expectedConductorAt(study, "cpc", latest.test);
     // Line and cpc that are interchanged are reported as that.
-    if (!expected || r2Share(study)?.swapped) return;
+    const metre = conductorPerMetre(cable, "cpc");
+    if (!expected || !metre || r2Share(study)?.swapped) return;
     const { meterUncertainty, impliedLength: least } = deadTestPractice;
-    const implied = quantity.value / (conductorPerMetre(cable, "cpc")?.value ?? 0);
+    const implied = quantity.value / metre.value;
     const beside = implied < least.value && expected.value - quantity.value > meterUncertainty.value;
     const mismatch = lengthMismatch(quantity, expected.value);
     if (!mismatch && !beside) return;

@@ -45,7 +45,10 @@ export default installationRule({
     if (!carries || !fallsShort(carries.value, rating)) return;
     const larger = capacity4D1A.rows
       .map(({ facts }) => facts.csa)
-      .filter((csa) => csa > size.value && (clipped(loaded, csa)?.value ?? 0) >= rating)
+      .filter((csa) => {
+        const carried = clipped(loaded, csa)?.value;
+        return csa > size.value && carried !== undefined && carried >= rating;
+      })
       .toSorted((one, other) => one - other)[0];
     const { stated, calculated } = demandAt(installation);
     const demand = stated ?? calculated;

@@ -80,6 +80,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const { greatest } = demand;
   if (!exceeds(greatest.value, value.value * allowance.value)) return;
   const least = amps(Math.ceil(greatest.value));
+  const rating = feeder?.device?.rating;
   report(valueSpot(stated, value), {
     message: `The feeder is designed for ${amps(value.value)}; board ${board.head.name} draws ${demandNotes(demand)}: design it for ${least}, or state the diversity.`,
     value: amount(value.value, "A"),
@@ -88,7 +89,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
     steps: [...greatest.steps, ...allowance.steps],
     source: combine(greatest.source, allowance.source),
     // As long as the device carries it nothing opens: the design needs a review, no more.
-    ...(greatest.value <= (feeder?.device?.rating ?? 0) ? { severity: "information" as const } : {}),
+    ...(rating !== undefined && greatest.value <= rating ? { severity: "information" as const } : {}),
     related: [{ spot: factSpot(board.head.header), message: `Board ${board.head.name}, fed by this circuit.` }],
     fixes: [inPlaceOf(value, least, `Make the design current ${least}`)],
   });

@@ -1,4 +1,3 @@
-import { threeLines } from "../../boards/circuit-load.ts";
 import { demandOf } from "../../boards/demand.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { practiceOf } from "../../calc/practice.ts";
@@ -51,7 +50,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const demand = demandOf(node);
   // Circuits nobody has placed yet, or whose load is not known, may be just what evens it out.
   if (!demand || demand.unplaced.length > 0 || demand.unknown.length > 0) return;
-  const values = threeLines.map((line) => ({ line, value: demand.lines.get(line)?.value ?? 0 }));
+  const values = [...demand.lines].map(([line, { value }]) => ({ line, value }));
   const [least, , most] = values.toSorted((one, other) => one.value - other.value);
   if (!least || !most) return;
   const share = practiceOf("unbalance-share");

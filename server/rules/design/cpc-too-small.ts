@@ -106,7 +106,10 @@ function largerCore(cable: Cable, need: number): Remedy {
   // it is another.
   const largest = flat ? (sheathedPair(cable.line) ?? cable.line) : cable.line;
   if (size !== undefined && size > largest && cable.construction !== "singles") {
-    const whole = sizes.find((line) => line > cable.line && (flat ? (sheathedPair(line) ?? 0) : line) >= need);
+    const whole = sizes.find((line) => {
+      const most = flat ? sheathedPair(line) : line;
+      return line > cable.line && most !== undefined && most >= need;
+    });
     return { words: `: fit ${squareMillimetres(size)}`, fixes: resizeCable(cable, whole) };
   }
   return {

@@ -93,12 +93,14 @@ function bothLarger(study: WayStudy, current: number): Fix[] {
   const rating = device?.family && nextRatingUp(device.family, current);
   const size = rating ? sizeFor(study, rating) : undefined;
   const [larger] = resizeCable(cable, size);
-  if (!curve || rating === undefined || !larger || device?.fact.segment !== cable?.fact.segment) return [];
+  if (!curve || rating === undefined || size === undefined || !larger || device?.fact.segment !== cable?.fact.segment)
+    return [];
   const edits = [{ start: curve.start, end: curve.end, text: `${curve.curve}${rating}` }, ...larger.edits];
   const trial = rewritten(study, edits);
-  const title = `Make the device ${curve.curve}${rating} and the cable ${squareMillimetres(size ?? 0)}`;
+  const title = `Make the device ${curve.curve}${rating} and the cable ${squareMillimetres(size)}`;
   if (!disconnects(study, edits)) return [];
-  return trial && (trial.capacity?.value.value ?? 0) >= rating ? [{ title, edits, safe: false }] : [];
+  const carries = trial?.capacity?.value.value;
+  return carries !== undefined && carries >= rating ? [{ title, edits, safe: false }] : [];
 }
 
 /** What power is often stated at, V, while it is drawn at less. */

@@ -1,6 +1,7 @@
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, percent, step } from "../../calc/result.ts";
 import { type Series, seriesOfBoard, seriesOfSupply, seriesOfWay } from "../../readings/series.ts";
+import { uncertaintyIn } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
@@ -11,7 +12,7 @@ function checkTests({ name, now, before }: Series, report: Reporter): boolean {
   const [then] = before;
   if (!then) return false;
   const change = now.value - then.value;
-  const uncertainty = (now.uncertainty?.value ?? 0) + (then.uncertainty?.value ?? 0);
+  const uncertainty = uncertaintyIn(now) + uncertaintyIn(then);
   const allowed = Math.max(comparison.faultChange.value * then.value, uncertainty);
   if (!exceeds(Math.abs(change), allowed)) return false;
   const rose = change > 0;

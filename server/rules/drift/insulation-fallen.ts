@@ -7,7 +7,7 @@ import type { Names } from "../../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, quantityOf, readingAt } from "../../model/values.ts";
 import { deadOfBoard } from "../../readings/meter-tests.ts";
 import type { DatedTest } from "../../readings/series.ts";
-import { type Uncertainty, uncertaintyInTest } from "../../readings/uncertainty.ts";
+import { type Uncertainty, uncertaintyIn, uncertaintyInTest } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { shownMegohms } from "../common/dead-words.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
@@ -44,10 +44,7 @@ function pairsIn(names: Names, test: DatedTest): PairRead[] {
 /** Whether the later reading is surely below the share of the earlier, uncertainties and all: a bound above leaves it open. */
 function fallen(now: PairRead, then: PairRead): boolean {
   if (now.quantity.sign === ">" || then.quantity.sign === "<") return false;
-  const [most, least] = [
-    now.quantity.value + (now.uncertainty?.value ?? 0),
-    then.quantity.value - (then.uncertainty?.value ?? 0),
-  ];
+  const [most, least] = [now.quantity.value + uncertaintyIn(now), then.quantity.value - uncertaintyIn(then)];
   return fallsShort(most, least * comparison.insulationLeft.value);
 }
 

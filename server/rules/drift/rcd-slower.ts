@@ -1,7 +1,7 @@
 import { exceeds } from "../../calc/compare.ts";
 import { milliseconds, step } from "../../calc/result.ts";
 import { everyRcdTest, latestRcdTests, type RcdTest } from "../../readings/rcd-tests.ts";
-import { uncertaintyInTest } from "../../readings/uncertainty.ts";
+import { uncertaintyIn, uncertaintyInTest } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
@@ -56,7 +56,7 @@ export default boardRule({
       const uncertainties = [test, then].map((one) => ({
         uncertainty: one.time && uncertaintyInTest(context.names, one.test, one.fact, one.time),
       }));
-      const meters = uncertainties.reduce((sum, { uncertainty }) => sum + (uncertainty?.value ?? 0), 0);
+      const meters = uncertainties.reduce((sum, one) => sum + uncertaintyIn(one), 0);
       const allowed = Math.max(comparison.tripTimeRise.value * was, comparison.tripTimeRiseLeast.value, meters);
       if (!exceeds(now - was, allowed)) continue;
       report(valueSpot(test.fact, test.time), {

@@ -10,6 +10,7 @@ import {
   seriesOfWay,
   type Taken,
 } from "../../readings/series.ts";
+import { uncertaintyIn } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { capital } from "../../text/words.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
@@ -48,7 +49,7 @@ const ground: Threshold = {
 
 /** A rise within the uncertainty of both instruments is none. */
 function allowed({ share, least }: Threshold, now: Taken, then: Taken): number {
-  return Math.max(least, share.value * then.value, (now.uncertainty?.value ?? 0) + (then.uncertainty?.value ?? 0));
+  return Math.max(least, share.value * then.value, uncertaintyIn(now) + uncertaintyIn(then));
 }
 
 /** The day before, or the first of all where the rise came little by little. */

@@ -45,13 +45,14 @@ export default installationRule({
 
 function checkNode(node: BoardNode, report: Reporter): void {
   // What the network already brings is reported of that.
-  const network = Math.max(greatestFault(node.context)?.value ?? 0, faultLevels(node)?.greatest.value ?? 0);
+  const network = [greatestFault(node.context)?.value, faultLevels(node)?.greatest.value];
   for (const source of standbyOf(node.context)) {
     const levels = faultLevelsOn(node, source);
     if (!levels) continue;
     for (const study of node.studies) {
       const capacity = study.isSpare || !standbyOfWay(study).includes(source) ? undefined : breakingOf(study);
-      if (capacity && !exceeds(network, capacity.value)) judge({ study, source, levels }, report);
+      if (capacity && !network.some((one) => one !== undefined && exceeds(one, capacity.value)))
+        judge({ study, source, levels }, report);
     }
   }
 }
@@ -66,9 +67,9 @@ function judge({ study, source, levels }: Judged, report: Reporter): void {
   const { device, context } = study;
   const capacity = breakingOf(study);
   const backed = device?.fact.args.class?.value === "back-up";
-  const conditional = conditionalAt(context) ?? 0;
   const { greatest } = levels;
-  if (!device || !capacity || backed || !exceeds(greatest.value, Math.max(capacity.value, conditional))) return;
+  if (!device || !capacity || backed) return;
+  if (!exceeds(greatest.value, Math.max(capacity.value, conditionalAt(context) ?? capacity.value))) return;
   const written = device.fact.args.breaking;
   report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
     message: `On “${source.args.what.value}” ${kiloamps(greatest.value)} may flow here, and the ${deviceName(device)} device breaks ${kiloamps(capacity.value)}.`,

@@ -125,8 +125,9 @@ function nearBreaking(context: Context, studies: readonly WayStudy[]): Near[] {
     const backedUp = study.facts.one("device")?.args.class?.value === "back-up";
     return study.isSpare || backedUp || study.device?.breaking === undefined ? [] : (breakingOf(study) ?? []);
   });
-  const [limit] = capacities.filter(({ value }) => value >= (fault?.value ?? 0)).toSorted((a, b) => a.value - b.value);
-  if (!fault || !quantity || !limit) return [];
+  if (!fault || !quantity) return [];
+  const [limit] = capacities.filter(({ value }) => value >= fault.value).toSorted((a, b) => a.value - b.value);
+  if (!limit) return [];
   const uncertainty = uncertaintyOnBoard(context, fault.fact, quantity);
   return [{ name: fault.name, fact: fault.fact, quantity, limit, uncertainty, least: false }];
 }

@@ -22,9 +22,10 @@ function severalOf(study: WayStudy, place: Fact): Several | undefined {
   if (points && count !== undefined)
     return count > 1 ? { spot: factSpot(points), words: `${count} sockets share` } : undefined;
   if (study.isRing) return { spot: factSpot(place), words: "The sockets of a ring share" };
-  const drawn = study.runs?.places.size ?? 0;
   const [path] = study.facts.all("run");
-  if (path && drawn > 1) return { spot: factSpot(path), words: `The runs have ${drawn} points`, asked: true };
+  const drawn = study.runs?.places.size;
+  if (path && drawn !== undefined && drawn > 1)
+    return { spot: factSpot(path), words: `The runs have ${drawn} points`, asked: true };
   const title = study.way.header.args.title as Val<string> | undefined;
   return title && namesSeveral(title.value)
     ? { spot: valueSpot(study.way.header, title), words: `“${title.value}” names several`, asked: true }

@@ -13,7 +13,7 @@ function ofEachDevice(tests: readonly RcdTest[]): RcdTest[] {
 function repeated(tests: readonly RcdTest[]): RcdTest[] {
   const timed = ofEachDevice(tests.filter(({ time, fact }) => time?.sign === "=" && fact.provenance === "measured"));
   for (const same of Map.groupBy(timed, ({ time }) => time?.value).values()) {
-    const finely = same.every(({ time }) => (time?.decimals ?? 0) >= 1);
+    const finely = same.every(({ time }) => time && time.decimals >= 1);
     const all = same.length === timed.length;
     if (same.length >= comparison.equalReadings.value && (all || (finely && 2 * same.length > timed.length)))
       return same;

@@ -103,15 +103,15 @@ function checkOne(found: RcdLeakage, report: Reporter): void {
 function cure({ rcd, leakage, sum, limit }: RcdLeakage): string {
   const { parts } = leakage;
   const next = rcd.sensitivity > rcdLimit("additional").value ? residualFor(sum.value) : undefined;
-  const coarser = next === undefined ? "" : `, or fit one of ${milliamps(next)}`;
+  const coarser = next === undefined ? "" : `fit one of ${milliamps(next)}`;
   const [most] = parts.toSorted((one, other) => other.value - one.value);
   const alone =
     most && exceeds(most.value, limit.value)
       ? `Way ${nameOf(most.study)} alone exceeds it: divide its equipment between circuits, or use equipment with less leakage. `
       : "";
-  if (parts.length < 2) return `${alone.trim()}${coarser === "" ? "" : ` Or fit one of ${milliamps(next ?? 0)}.`}`;
+  if (parts.length < 2) return `${alone.trim()}${coarser === "" ? "" : ` Or ${coarser}.`}`;
   const count = Math.min(parts.length, Math.ceil(sum.value / limit.value - 1e-9));
-  return `${alone}Divide the circuits between ${count} RCDs${coarser}.`;
+  return `${alone}Divide the circuits between ${count} RCDs${coarser === "" ? "" : `, or ${coarser}`}.`;
 }
 
 /** 30 mA protects persons, and an electrode has its own limit: only an RCD fitted for other reasons may be less sensitive. */

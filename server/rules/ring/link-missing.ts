@@ -84,7 +84,7 @@ export default wayRule({
 /** With one link the line-earth readings run one way all round; with an open conductor they turn at the break. */
 function falls(points: readonly RingPoint[]): boolean {
   const values = points.flatMap(({ readings, place }) => (place?.spur ? [] : (readings["L-E"]?.value ?? [])));
-  const steps = values.slice(1).map((value, index) => value - (values[index] ?? 0));
+  const steps = values.slice(1).map((value, index) => value - (values[index] ?? value));
   if (steps.length < 2) return false;
   return steps.every((step) => step < 0) || steps.every((step) => step > 0);
 }

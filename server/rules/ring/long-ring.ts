@@ -33,10 +33,16 @@ export default wayRule({
     const { cable } = study;
     const { ends, values, temperature } = studyRing(study);
     // Where a joint raises one of the two, the other is the cable's.
-    const end = (values.rn?.value ?? Number.POSITIVE_INFINITY) < (values.r1?.value ?? 0) ? "rn" : "r1";
-    const quantity = values[end]?.quantity;
+    const [least] = (["r1", "rn"] as const)
+      .flatMap((end) => {
+        const value = values[end]?.value;
+        return value === undefined ? [] : [{ end, value }];
+      })
+      .toSorted((one, other) => one.value - other.value);
+    const end = least?.end;
+    const quantity = end && values[end]?.quantity;
     const perMetre = cable && resistancePerMetre(cable.line, cable.material);
-    if (!study.isRing || !ends || !quantity || values[end]?.value === undefined || !perMetre) return;
+    if (!study.isRing || !ends || !quantity || !perMetre) return;
     // Where a length is written it is judged by that; here there is only the reading.
     if (study.length || cable.line !== usualRingLength.csa || cable.material !== "copper") return;
     const { meterUncertainty, warmest } = deadTestPractice;

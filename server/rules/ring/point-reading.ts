@@ -73,13 +73,14 @@ export default wayRule({
       const [round] = mismatch.rounds;
       const expected = round && point.expected[round];
       const value = round && point.readings[round]?.value;
-      if (!round || !expected || value === undefined) continue;
-      const bound = (mismatch.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
+      const excess = round && mismatch.excess[round];
+      if (!round || !expected || value === undefined || excess === undefined) continue;
+      const bound = excess > 0 ? expected.greatest : expected.least;
       const { length } = point.place?.spur ?? {};
       const where = length === undefined ? "" : ` with its ${length} m of spur`;
       const quantity = point.readings[round]?.quantity;
       const meter = quantity && uncertaintyOnWay(study, point.fact, quantity);
-      const by = Math.abs(mismatch.excess[round] ?? 0) - expected.tolerance;
+      const by = Math.abs(excess) - expected.tolerance;
       report(readingSpot(point, round), {
         message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(mismatch, point)}${beyondTolerance(meter, by)}`,
         value: amount(value, "Ω"),

@@ -41,8 +41,8 @@ export default wayRule({
       const mismatch = pointMismatch(study, point);
       const expected = point.expected["L-N"];
       const value = point.readings["L-N"]?.value;
-      if (mismatch?.kind !== "contact" || !expected || value === undefined) continue;
-      const by = mismatch.excess["L-N"] ?? 0;
+      const by = mismatch?.excess["L-N"];
+      if (mismatch?.kind !== "contact" || !expected || value === undefined || by === undefined) continue;
       const spur =
         point.place || mismatch.spur === undefined ? "" : ` (Or a spur of about ${Math.round(mismatch.spur)} m.)`;
       report(readingSpot(point, "L-N"), {
