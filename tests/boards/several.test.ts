@@ -1,0 +1,130 @@
+/** What several boards, ways and devices are together, and what one of two is not. */
+import { describe, expect, it } from "vitest";
+import { rcdsInWork } from "../../server/boards/board-rcds.ts";
+import { discrimination } from "../../server/boards/coordination.ts";
+import { demandOf } from "../../server/boards/demand.ts";
+import { circuitDrop } from "../../server/boards/drop-path.ts";
+import { faultLevels } from "../../server/boards/fault-levels.ts";
+import { rcdLeakages } from "../../server/boards/leakage.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
+import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
+import { inSetting } from "../helpers/sample.ts";
+
+const board = (ways: readonly string[], setting: Setting = {}) => {
+  const all = ways.map((lines, at) => `way ${at + 1} radial "Circuit" {\n${lines}\n}`).join("\n");
+  return nodeOf(installationOf(inSetting(all, setting).text), "A");
+};
+
+// On-Site Guide, Table A1, of a home: 10 A, 30 % of the rest of all cookers, and 5 A for a socket on a control unit. 11.5 kW are 50 A.
+it.each([
+  [["cooker"], 10 + 0.3 * 40],
+  [["cooker sockets"], 10 + 0.3 * 40 + 5],
+  [["cooker", "cooker"], 10 + 0.3 * 90],
+  [["cooker", "cooker sockets"], 10 + 0.3 * 90 + 5],
+  [["cooker sockets", "cooker"], 10 + 0.3 * 90 + 5],
+])("cookers of 11.5 kW that serve %j take %d A", (uses, amperes) => {
+  const node = board(
+    uses.map((use) => `serves ${use}\nload 11.5 kW`),
+    { premises: "dwelling" },
+  );
+  expect(demandOf(node)?.greatest.value).toBeCloseTo(amperes, 9);
+});
+
+describe("the RCDs that several ways share, in the work", () => {
+  const of = (...ways: readonly string[]) => {
+    const rcds = "rcd east BS EN 61008 63 A 30 mA type A\nrcd west BS EN 61008 63 A 30 mA type A";
+    const { board: at, studies } = board(ways, { board: `fed-from supply\n${rcds}` });
+    return rcdsInWork(at.head, studies).map(({ name }) => name);
+  };
+  it("are all of them where all is in the work, and of an old board those before a circuit of it", () => {
+    expect(of("behind east", "behind east")).toEqual(["east", "west"]);
+    expect(of("behind east", "behind west\nwork not-part")).toEqual(["east"]);
+    expect(of("behind east\nwork not-part", "behind west")).toEqual(["west"]);
+    expect(of("behind east\nwork not-part", "behind west\nwork not-part")).toEqual([]);
+  });
+});
+
+describe("what leaks behind an RCD", () => {
+  const of = (...ways: readonly string[]) =>
+    rcdLeakages(
+      board(
+        ways.map((lines) => `behind east\n${lines}`),
+        { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
+      ),
+    ).map(({ sum, leakage }) => [Number((sum.value * 1000).toFixed(6)), leakage.silent.length]);
+  const read = (milliamps: number) => `live 2026-03-05 {\nleakage ${milliamps} mA\n}`;
+
+  it.each([
+    [["", ""], []],
+    [["leakage 2 mA", ""], [[2, 1]]],
+    [["", "leakage 2 mA"], [[2, 1]]],
+    [["", read(3)], [[3, 1]]],
+    [
+      [`live 2026-03-05 {\nZs 0.62 Ω\n}\n${read(3)}`.replace("2026-03-05 {\nleakage", "2021-03-05 {\nleakage"), ""],
+      [[3, 1]],
+    ],
+    [["leakage 2 mA", read(3)], [[5, 0]]],
+  ])("of %j: %j", (ways, wanted) => expect(of(...ways)).toEqual(wanted));
+});
+
+describe("the drop of a circuit", () => {
+  const of = (uses: string) =>
+    circuitDrop(
+      wayOf(board([`cable flat-twin line 1.5 mm² cpc 1.0 mm²\nlength 10 m\nIb 5 A\nserves ${uses}`]), "1"),
+    ) !== undefined;
+  it.each([
+    ["lighting", true],
+    ["selv", false],
+    ["pv", false],
+    ["storage", false],
+    ["storage lighting", false],
+    ["lighting pv", false],
+  ])("that serves %s is compared with a limit: %s", (uses, wanted) => expect(of(uses)).toBe(wanted));
+});
+
+describe("behind a feeder", () => {
+  const works = (feeder: string, ...devices: readonly string[]) =>
+    nodeOf(
+      installationOf(`wayfile 1
+installation "Works" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+    Ipf 2 kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds B
+      ${feeder}
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+${devices.map((device, at) => `way ${at + 1} radial "Bench" {\ndevice ${device}\n}`).join("\n")}
+  }
+}`),
+      "B",
+    );
+
+  // BS EN 60898: a type C breaker of 63 A opens at once from 315 A; of a fuse no such figure is kept.
+  it.each([
+    [["BS EN 60898 B16 6 kA", "BS EN 60898 B20 6 kA"], "total"],
+    [["BS EN 60898 B16 6 kA", "BS 88-3 32 A"], "unknown"],
+    [["BS 88-3 32 A", "BS EN 60898 B16 6 kA"], "unknown"],
+  ])("of C63 %j discriminate: %s", (devices, kind) => {
+    expect(discrimination(works("device BS EN 60898 C63 10 kA", ...devices), 300)?.kind).toBe(kind);
+  });
+
+  it("without a length no fault level is known, and of a cable without a cpc none to earth", () => {
+    const cable = (cpc: string, length = "length 20 m") => `cable multicore line 16 mm² ${cpc} cores 3\n${length}`;
+    const levels = (feeder: string) => {
+      const found = faultLevels(works(feeder));
+      return found && [found.neutral !== undefined, found.earth !== undefined];
+    };
+    expect(levels(cable("cpc 16 mm²"))).toEqual([true, true]);
+    expect(levels(cable(""))).toEqual([true, false]);
+    expect(levels(cable("cpc 16 mm²", ""))).toBeUndefined();
+  });
+});
