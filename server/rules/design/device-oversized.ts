@@ -31,7 +31,8 @@ export default wayRule({
   check(study, report) {
     const { device, designCurrent, uses } = study;
     if (!device?.rating || !device.family || !designCurrent || !study.isFinal || study.facts.has("fused")) return;
-    if (uses.size !== 1 || ![...uses].every((use) => fixed.includes(use)) || study.facts.has("points")) return;
+    const [use, ...others] = uses;
+    if (use === undefined || others.length > 0 || !fixed.includes(use) || study.facts.has("points")) return;
     if (designCurrent.value < practiceOf("oversize-from").value) return;
     const limit = practiceOf("oversize");
     const next = nextRatingUp(device.family, designCurrent.value);

@@ -21,9 +21,8 @@ const sample = (readings: readonly (readonly [string, string, string])[]): strin
 function alike(study: WayStudy): { study: WayStudy; fact: Fact; value: number }[] {
   const values = study.isSpare ? [] : (insulationOf(study)?.values ?? []);
   const [first, ...others] = values;
-  const same = first?.quantity.sign === "=" && others.every(({ quantity }) => quantity.value === first.quantity.value);
-  const exact = others.every(({ quantity }) => quantity.sign === "=");
-  return first && same && exact && others.length >= 2 ? [{ study, fact: first.fact, value: first.quantity.value }] : [];
+  const same = values.every(({ quantity }) => quantity.sign === "=" && quantity.value === first?.quantity.value);
+  return first && same && others.length >= 2 ? [{ study, fact: first.fact, value: first.quantity.value }] : [];
 }
 
 export default boardRule({
