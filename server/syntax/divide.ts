@@ -1,7 +1,7 @@
 /** Division by braces and by the words that begin a part, for a file whose braces add up or nearly do. */
 import { containers, structural } from "../../grammar/vocabulary.ts";
 import type { Lines } from "./lines.ts";
-import { type Draft, inlineStructureWords, mayHold, type Segment } from "./segment.ts";
+import { type Draft, draftAt, extendTo, inlineStructureWords, mayHold, type Segment } from "./segment.ts";
 
 export function divide(lines: Lines): readonly Draft[] {
   const division = new Division(lines);
@@ -45,7 +45,7 @@ class Division {
 
   #takeIntoLeaf(leaf: Draft, line: number): void {
     this.#extend(leaf, line);
-    this.#depth += this.#lines.net(line);
+    if (!this.#lines.isWhole(line)) this.#depth += this.#lines.net(line);
     if (this.#depth <= 0) this.#leaf = undefined;
   }
 
@@ -67,7 +67,7 @@ class Division {
   #begin(line: number, word: string): void {
     if (word === "supply") this.#dropUntil((outer) => outer === "installation");
     const draft = this.#add("block", line, word);
-    this.#depth = this.#lines.net(line);
+    this.#depth = this.#lines.isWhole(line) ? 0 : this.#lines.net(line);
     if (this.#depth > 0) this.#leaf = draft;
   }
 
@@ -78,14 +78,13 @@ class Division {
   }
 
   #add(kind: Segment["kind"], line: number, word = ""): Draft {
-    const draft: Draft = { kind, word, start: this.#lines.start(line), end: this.#lines.end(line), lines: 1 };
+    const draft = draftAt(this.#lines, line, kind, word);
     this.#drafts.push(draft);
     return draft;
   }
 
   #extend(draft: Draft, line: number): void {
-    draft.end = this.#lines.end(line);
-    draft.lines++;
+    extendTo(draft, this.#lines, line);
   }
 
   /** Ends open containers that were never closed, up to one whose word holds. */

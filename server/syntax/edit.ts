@@ -8,6 +8,7 @@ import { type Lines, linesOf } from "./lines.ts";
 import { Pieces } from "./pieces.ts";
 import { type Draft, finish, isDraftOf, isSame } from "./segment.ts";
 import { draftsOf, isByBraces, oneByBraces, type Segment, split } from "./split.ts";
+import { lineCount, withWholeBlocks } from "./whole-blocks.ts";
 
 type Range = NonNullable<Edit["range"]>;
 
@@ -109,27 +110,33 @@ const measured = new Memo<readonly Segment[], Measured>();
 function linesIn(segments: readonly Segment[]): Lines {
   const known = measured.get(segments);
   if (known?.segments === segments) return known.lines;
-  const lines = known ? measuredAnew(known, segments) : linesOf(textOf({ segments }));
+  const lines = known ? measuredAnew(known, segments) : withWholeBlocks(linesOf(textOf({ segments })), segments);
   measured.set(segments, { segments, lines, age: 0 });
   return lines;
 }
 
-function measuredAnew({ segments: old, lines }: Measured, segments: readonly Segment[]): Lines {
+function measuredAnew(
+  { segments: old, lines }: Pick<Measured, "segments" | "lines">,
+  segments: readonly Segment[],
+): Lines {
   const least = Math.min(old.length, segments.length);
   let head = 0;
   let first = 0;
-  while (head < least && old[head] === segments[head]) first += lineCount(segments[head++] as Segment);
+  while (head < least && old[head] === segments[head]) first += rowsAt(lines, first, segments[head++] as Segment);
   let tail = 0;
   let last = lines.count;
   while (tail < least - head && old.at(-1 - tail) === segments.at(-1 - tail)) {
     tail++;
-    last -= lineCount(segments.at(-tail) as Segment);
+    last -= rowsAt(lines, last - 1, segments.at(-tail) as Segment);
   }
-  return lines.replaced(first, last, textOf({ segments: segments.slice(head, segments.length - tail) }));
+  const between = segments.slice(head, segments.length - tail);
+  const text = textOf({ segments: between });
+  if (text === "") return lines.replaced(first, last, text);
+  return lines.with(first, last, withWholeBlocks(linesOf(text), between));
 }
 
-/** A segment is whole lines; the last of a file may have no end. */
-const lineCount = ({ breaks, text }: Segment): number => breaks + (/[\r\n]$/.test(text) ? 0 : 1);
+/** How many rows a segment is that begins or ends with one. */
+const rowsAt = (lines: Lines, row: number, segment: Segment): number => (lines.isWhole(row) ? 1 : lineCount(segment));
 
 function keepKnown(before: readonly Segment[], after: readonly Segment[]): readonly Segment[] {
   if (balanced.get(before)) balanced.set(after, true);
@@ -163,15 +170,25 @@ function placeOf(segments: readonly Segment[], { index, line }: Sought, at: Posi
 
 /** Divides a file whose text is another between two places, without putting its text together. */
 function dividedAnew(old: readonly Segment[], from: Place, to: Place, put: string): Document {
-  const pieces = old.map(({ text }) => text);
-  const first = (pieces[from.index] as string).slice(0, from.offset);
-  const last = (pieces[to.index] as string).slice(to.offset);
-  const text = new Pieces([...pieces.slice(0, from.index), first + put + last, ...pieces.slice(to.index + 1)]);
+  const first = (old[from.index] as Segment).text.slice(0, from.offset);
+  const last = (old[to.index] as Segment).text.slice(to.offset);
+  const text = new Pieces(textsWith(old, from.index, to.index, first + put + last));
   const grown = put.length - (to.inFile - from.inFile);
-  const lines = linesAfter(linesIn(old), text, grown, from.inFile, to.inFile);
+  const before = linesIn(old);
+  const lines = linesAfter(before, text, grown, from.inFile, to.inFile);
   const segments = adopted(old, text, draftsOf(text, lines), { from: from.inFile, until: to.inFile, grown });
-  measured.set(segments, { segments, lines, age: 0 });
+  measured.set(segments, { segments, lines: measuredAnew({ segments: old, lines: before }, segments), age: 0 });
   return { segments };
+}
+
+/** The texts of some segments, with another in the place of a few. */
+function textsWith(segments: readonly Segment[], first: number, last: number, text: string): readonly string[] {
+  const texts: string[] = [];
+  for (let index = 0; index < segments.length; index++) {
+    if (index === first) texts.push(text);
+    if (index < first || index > last) texts.push((segments[index] as Segment).text);
+  }
+  return texts;
 }
 
 function linesAfter(before: Lines, text: Pieces, grown: number, from: number, until: number): Lines {

@@ -11,9 +11,14 @@ export interface Cuttable {
 const closes = 256;
 const solid = 512;
 
+/** Room for how many blocks open within one that is taken whole, below how many lines it has. */
+const mostOpenings = 1 << 12;
+const mostHeight = 1 << 18;
+
 /**
  * Numbers side by side, line by line: a large file has a hundred thousand lines, and after a brace that is lost every one
- * is weighed again. Never changed.
+ * is weighed again. A block that is divided the same whatever stands round it may be one row instead of its lines. Never
+ * changed.
  */
 export class Lines {
   /** Where each line begins and, behind the last, where the text ends. */
@@ -22,13 +27,22 @@ export class Lines {
   readonly #nets: Int32Array;
   /** The place of its word among those that dividing asks for, and what else it is. */
   readonly #marks: Uint16Array;
+  /** Of a whole block its lines and how many of them open one; of a line nothing. */
+  readonly #wholes: Int32Array;
   readonly count: number;
 
-  constructor(starts: Int32Array, indents: Int32Array, nets: Int32Array, marks: Uint16Array) {
+  constructor(
+    starts: Int32Array,
+    indents: Int32Array,
+    nets: Int32Array,
+    marks: Uint16Array,
+    wholes: Int32Array = new Int32Array(marks.length),
+  ) {
     this.#starts = starts;
     this.#indents = indents;
     this.#nets = nets;
     this.#marks = marks;
+    this.#wholes = wholes;
     this.count = marks.length;
   }
 
@@ -64,6 +78,21 @@ export class Lines {
     return ((this.#marks[line] as number) & solid) !== 0;
   }
 
+  /** Whether it is a whole block. */
+  isWhole(line: number): boolean {
+    return this.#wholes[line] !== 0;
+  }
+
+  /** How many lines it is. */
+  height(line: number): number {
+    return this.isWhole(line) ? Math.floor((this.#wholes[line] as number) / mostOpenings) : 1;
+  }
+
+  /** How many lines of a whole block open one that has something in it. */
+  openings(line: number): number {
+    return (this.#wholes[line] as number) % mostOpenings;
+  }
+
   /** All lines that are. */
   solid(): Int32Array {
     const found = new Int32Array(this.count);
@@ -80,9 +109,13 @@ export class Lines {
   /** With the lines of a text in the place of some. */
   replaced(from: number, until: number, text: string): Lines {
     if (text === "" && from === 0 && until === this.count) return linesOf("");
-    const fresh = text === "" ? none : linesOf(text);
+    return this.with(from, until, text === "" ? none : linesOf(text));
+  }
+
+  /** With other rows in the place of some. */
+  with(from: number, until: number, fresh: Lines): Lines {
     const [before, after] = [this.start(from), this.start(until)];
-    const grown = text.length - (after - before);
+    const grown = fresh.start(fresh.count) - (after - before);
     const starts = joined(Int32Array, this.#starts, from, until, fresh.#starts.subarray(0, fresh.count));
     for (let line = from; line < from + fresh.count; line++) starts[line] = (starts[line] as number) + before;
     for (let line = from + fresh.count; line < starts.length; line++) starts[line] = (starts[line] as number) + grown;
@@ -91,6 +124,40 @@ export class Lines {
       joined(Int32Array, this.#indents, from, until, fresh.#indents),
       joined(Int32Array, this.#nets, from, until, fresh.#nets),
       joined(Uint16Array, this.#marks, from, until, fresh.#marks),
+      joined(Int32Array, this.#wholes, from, until, fresh.#wholes),
+    );
+  }
+
+  /**
+   * Stretches of so many lines each, one behind another: `openingsOf` gives of a stretch that is taken whole how many of
+   * its lines open a block, and such a stretch becomes one row.
+   */
+  taken(
+    heights: readonly number[],
+    openingsOf: (lines: Lines, from: number, until: number) => number | undefined,
+  ): Lines {
+    const starts: number[] = [];
+    const rows: number[] = [];
+    const wholes: number[] = [];
+    let from = 0;
+    for (const height of heights) {
+      const until = from + height;
+      const openings = height < mostHeight ? openingsOf(this, from, until) : undefined;
+      const isWhole = openings !== undefined && openings < mostOpenings;
+      for (let line = from; line < (isWhole ? from + 1 : until); line++) {
+        starts.push(this.start(line));
+        rows.push(line);
+        wholes.push(isWhole ? height * mostOpenings + openings : 0);
+      }
+      from = until;
+    }
+    starts.push(this.start(this.count));
+    return new Lines(
+      Int32Array.from(starts),
+      Int32Array.from(rows, (line) => this.indent(line)),
+      Int32Array.from(rows, (line) => this.net(line)),
+      Uint16Array.from(rows, (line) => this.#marks[line] as number),
+      Int32Array.from(wholes),
     );
   }
 }

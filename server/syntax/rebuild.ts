@@ -3,7 +3,7 @@ import { endOf, isToken, lex } from "../../grammar/lexer.ts";
 import type { Mend } from "../../grammar/mends.ts";
 import { containers, structural } from "../../grammar/vocabulary.ts";
 import type { Cuttable, Lines } from "./lines.ts";
-import { type Draft, inlineStructureWords, type Segment } from "./segment.ts";
+import { type Draft, draftAt, extendTo, inlineStructureWords, type Segment } from "./segment.ts";
 import { type Act, isMending, type Steps } from "./step.ts";
 
 export function rebuild(
@@ -64,8 +64,7 @@ class Builder {
   }
 
   #inLeaf(leaf: Draft, line: number, act: Act): void {
-    leaf.end = this.#lines.end(line);
-    leaf.lines++;
+    extendTo(leaf, this.#lines, line);
     this.#mendFor(leaf, line, act);
     if (act === "open" || act === "lost-open") this.#depth++;
     if (act === "close" && --this.#depth === 0) this.#leaf = undefined;
@@ -75,7 +74,8 @@ class Builder {
     if (act === "close") {
       this.#start("close", line, "");
       this.#containers.pop();
-    } else if (act === "extra-close") this.#start("close", line, "").fault = "extra-close";
+    } else if (act === "whole") this.#start("block", line, this.#lines.word(line));
+    else if (act === "extra-close") this.#start("close", line, "").fault = "extra-close";
     else if (act === "open" || act === "lost-open") this.#mendFor(this.#opened(line, this.#wordAt(line)), line, act);
     else if (act === "extra-open") this.#mendFor(this.#start("block", line, this.#wordAt(line)), line, act);
     else if (this.#beginsPart(line)) this.#start("block", line, this.#wordAt(line));
@@ -101,14 +101,11 @@ class Builder {
   #plain(line: number): void {
     const last = this.#out.at(-1);
     if (last?.kind !== "lines" || this.#ends > 0) this.#start("lines", line, "");
-    else {
-      last.end = this.#lines.end(line);
-      last.lines++;
-    }
+    else extendTo(last, this.#lines, line);
   }
 
   #start(kind: Segment["kind"], line: number, word: string): Draft {
-    const draft: Draft = { kind, word, start: this.#lines.start(line), end: this.#lines.end(line), lines: 1 };
+    const draft = draftAt(this.#lines, line, kind, word);
     if (this.#ends > 0) draft.ends = this.#ends;
     this.#ends = 0;
     this.#out.push(draft);

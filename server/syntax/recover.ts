@@ -19,11 +19,19 @@ interface Frame {
   readonly place: number;
 }
 
-/** Nothing where the indentation is no help, or where to read by it takes more than so many changes. */
-export function divideByIndent(text: Cuttable, lines: Lines, most: number): readonly Draft[] | undefined {
+/**
+ * Nothing where the indentation is no help, or where to read by it takes more than so many changes; where a block that is
+ * one row cannot be taken whole, it has to be done by its lines.
+ */
+export function divideByIndent(
+  text: Cuttable,
+  lines: Lines,
+  most: number,
+): readonly Draft[] | "by its lines" | undefined {
   const reader = new Indentation(text, lines);
   if (!reader.isTrustworthy()) return undefined;
   const steps = reader.steps();
+  if (!steps) return "by its lines";
   return reader.changes > most ? undefined : rebuild(text, lines, steps, (line) => reader.wordAt(line));
 }
 
@@ -57,8 +65,11 @@ class Indentation {
       const net = this.#lines.net(line);
       if (net < -1 || net > 1 || (net >= 0 && this.#lines.closesFirst(line))) return false;
     }
-    for (let place = 0; place < this.#solid.length - 1; place++) {
-      if (this.#lines.net(this.#at(place)) <= 0) continue;
+    for (let place = 0; place < this.#solid.length; place++) {
+      const inside = this.#lines.openings(this.#at(place));
+      openings += inside;
+      deeper += inside;
+      if (place === this.#solid.length - 1 || !this.#opensAlone(this.#at(place))) continue;
       // A brace at once behind may be the one that is too many.
       if (this.#lines.closesFirst(this.#at(place + 1))) continue;
       openings++;
@@ -67,10 +78,21 @@ class Indentation {
     return openings > 0 && deeper * 4 >= openings * 3;
   }
 
-  steps(): Steps {
+  /** Whether it is a line that opens a block, and not the whole of one. */
+  #opensAlone(line: number): boolean {
+    return this.#lines.net(line) > 0 && !this.#lines.isWhole(line);
+  }
+
+  /** Nothing where a block is not whole in its place. */
+  steps(): Steps | undefined {
     for (let place = 0; place < this.#solid.length; place++) {
       const line = this.#at(place);
-      if (this.#lines.closesFirst(line)) this.#close(line, place);
+      if (this.#lines.isWhole(line)) {
+        // What stands further in below a brace may be what it would have closed.
+        if (this.#isDeeper(place + 1, this.#lines.indent(line))) return undefined;
+        this.#endBefore(line, place);
+        this.#mark(line, "whole");
+      } else if (this.#lines.closesFirst(line)) this.#close(line, place);
       else if (this.#lines.net(line) < 0) this.#closeBehind(line, place);
       else this.#other(line, place);
     }

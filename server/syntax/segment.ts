@@ -1,6 +1,6 @@
 import type { Mend } from "../../grammar/mends.ts";
 import { word as firstWord } from "../../grammar/tokens.ts";
-import type { Cuttable } from "./lines.ts";
+import type { Cuttable, Lines } from "./lines.ts";
 
 /**
  * A stretch of whole lines that is read on its own. The texts of a file's segments, one after another, are the file.
@@ -33,6 +33,21 @@ export interface Draft {
   fault?: Segment["fault"];
   mends?: Mend[];
   ends?: number;
+}
+
+/** One that begins with a line. */
+export const draftAt = (lines: Lines, line: number, kind: Segment["kind"], word: string): Draft => ({
+  kind,
+  word,
+  start: lines.start(line),
+  end: lines.end(line),
+  lines: lines.height(line),
+});
+
+/** The line behind its last belongs to it too. */
+export function extendTo(draft: Draft, lines: Lines, line: number): void {
+  draft.end = lines.end(line);
+  draft.lines += lines.height(line);
 }
 
 /** Structural words whose line stands among the plain lines. */

@@ -16,7 +16,10 @@ export const split = (text: string): Segment[] => draftsOf(text, linesOf(text)).
 export function draftsOf(text: Cuttable, lines: Lines): readonly Draft[] {
   const plain = divide(lines);
   const faults = plain.filter(({ fault }) => fault).length;
-  return faults === 0 ? plain : (divideByIndent(text, lines, faults + 1) ?? plain);
+  if (faults === 0) return plain;
+  const byIndent = divideByIndent(text, lines, faults + 1);
+  if (byIndent === "by its lines") return draftsOf(text, linesOf(text.slice(0, lines.start(lines.count))));
+  return byIndent ?? plain;
 }
 
 /** Whether a file's braces say all of its division. */

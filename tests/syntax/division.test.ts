@@ -5,6 +5,7 @@ import { type Document, documentOf, Positions, textOf } from "../../server/synta
 import { applyEdit } from "../../server/syntax/edit.ts";
 import { split } from "../../server/syntax/split.ts";
 import { lineStarts, positionOf } from "../../server/text/lines.ts";
+import { generate } from "../helpers/generate.ts";
 import { findingsOf } from "../helpers/sample.ts";
 import { anyText, damaged, foreign, soundSchedule } from "../helpers/schedules.ts";
 
@@ -98,6 +99,47 @@ describe("editing", () => {
         }
       }),
       { numRuns },
+    );
+  });
+
+  test("after braces are lost, put in and moved the division is the one a fresh reading gives", () => {
+    const put = fc.constantFrom(
+      "",
+      "{",
+      "}",
+      "{\n",
+      "}\n",
+      "\n",
+      "  ",
+      "      ",
+      "\t",
+      "way 9 {\n",
+      "board Z {\n",
+      "supply {\n",
+    );
+    const nearBrace = fc.tuple(fc.nat(), fc.integer({ min: -9, max: 9 }), fc.constantFrom(0, 0, 1, 2, 300), put);
+    const sizes = fc.record({
+      ways: fc.nat({ max: 30 }),
+      waysPerBoard: fc.integer({ min: 1, max: 9 }),
+      seed: fc.nat(),
+    });
+    fc.assert(
+      fc.property(sizes, fc.array(nearBrace, { minLength: 1, maxLength: 12 }), fc.boolean(), (size, edits, returns) => {
+        let current = returns ? generate(size).replaceAll("\n", "\r\n") : generate(size);
+        let document = documentOf(current);
+        for (const [which, beside, length, text] of edits) {
+          const braces = [...current.matchAll(/[{}]/g)].map(({ index }) => index);
+          const from = Math.min(Math.max((braces[which % braces.length] ?? 0) + beside, 0), current.length);
+          const to = Math.min(current.length, from + length);
+          if (splitsReturn(current, from) || splitsReturn(current, to)) continue;
+          const starts = lineStarts(current);
+          const range = { start: positionOf(starts, from), end: positionOf(starts, to) };
+          document = applyEdit(document, { range, text });
+          current = current.slice(0, from) + text + current.slice(to);
+          expect(shown(document)).toEqual(shown(documentOf(current)));
+        }
+      }),
+      { numRuns: 300 },
     );
   });
 
