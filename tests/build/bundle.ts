@@ -63,12 +63,10 @@ const withoutReasons: Plugin = {
 };
 
 const withoutExamples = (text: string): string =>
-  text
-    .replace(/^( +)examples: \[\n.*?^\1\],\n/gms, "$1examples: [],\n")
-    .replace(/^( +)examples: \[\{.*\}\],$/gm, "$1examples: [],");
+  text.replace(/^( +)examples: \[\n.*?^\1\],\n/gms, "").replace(/^( +)examples: \[(\{.*\})?\],$/gm, "");
 
 const withoutReason = (text: string): string =>
-  text.replace(/^( +)why:\s+(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),$/gm, '$1why: "",');
+  text.replace(/^( +)why:\s+(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),$/gm, "");
 
 const withReasons: Plugin = {
   name: "with-reasons",
