@@ -267,7 +267,7 @@ function verdictOf(
 }
 
 /** Whether R1+R2 is far from what length and sizes, or the ends and points of a ring, say it should be. */
-function r1r2InUncertainty(study: WayStudy): "high" | "low" | undefined {
+export function r1r2InUncertainty(study: WayStudy): "high" | "low" | undefined {
   const latest = latestDead(study, "R1+R2");
   const quantity = quantityOf(latest?.fact.args.value);
   if (!latest || !quantity) return undefined;

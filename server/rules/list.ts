@@ -79,6 +79,7 @@ import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
 import designNamedThreePhase from "./design/named-three-phase.ts";
 import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
+import designOverAnyCapacity from "./design/over-any-capacity.ts";
 import designOwnFiguresDisordered from "./design/own-figures-disordered.ts";
 import designParallelBranched from "./design/parallel-branched.ts";
 import designParallelNotArranged from "./design/parallel-not-arranged.ts";
@@ -173,6 +174,7 @@ import loopDesignLoopOverLimit from "./loop/design-loop-over-limit.ts";
 import loopDisconnectionTooLong from "./loop/disconnection-too-long.ts";
 import loopElectrodeOverLimit from "./loop/electrode-over-limit.ts";
 import loopElectrodeUnstable from "./loop/electrode-unstable.ts";
+import loopExpectedOverLimit from "./loop/expected-over-limit.ts";
 import loopFeederLeftOut from "./loop/feeder-left-out.ts";
 import loopHighestNotRecorded from "./loop/highest-not-recorded.ts";
 import loopItSystemNotChecked from "./loop/it-system-not-checked.ts";
@@ -452,6 +454,7 @@ export const rules: readonly Rule[] = [
   designNamedThreePhase,
   designNeutralBelowDevice,
   designNeutralShared,
+  designOverAnyCapacity,
   designOwnFiguresDisordered,
   designParallelBranched,
   designParallelNotArranged,
@@ -546,6 +549,7 @@ export const rules: readonly Rule[] = [
   loopDisconnectionTooLong,
   loopElectrodeOverLimit,
   loopElectrodeUnstable,
+  loopExpectedOverLimit,
   loopFeederLeftOut,
   loopHighestNotRecorded,
   loopItSystemNotChecked,

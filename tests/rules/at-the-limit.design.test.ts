@@ -64,6 +64,33 @@ const motor = (device: string, lines: string): string =>
   `way 1 radial "Saw" {\ndevice BS EN 60898 ${device} 6 kA\n${lines}\nIb 18 A\n}`;
 
 const limits: readonly Limit[] = [
+  // The best a cable may be laid, of BS 7671:2018+A2:2022: 4 mm² of singles 37 A (4D1A, C), 16 mm² of 90 °C armoured 115 A
+  // (4E4A, E), aluminium by method B no more than the 57 A of copper (4D1A); flat twin 2.5 mm² no more than armoured brought
+  // to 70 °C, 33.3 A, and behind a rewirable fuse 0.725 of it (433.1.202).
+  {
+    check: "design/over-any-capacity",
+    text: `way 1 radial "Kiln" {\n#\n}`,
+    found: {
+      "device BS EN 60898 B32 6 kA\ncable singles line 4 mm² cpc 2.5 mm²": "",
+      "device BS EN 60898 B40 6 kA\ncable singles line 4 mm² cpc 2.5 mm²": ["error", "rated above 37 A: 4 mm²"],
+      "device BS 88-2 63 A\ncable singles line 4 mm² cpc 2.5 mm² parallel 2": "",
+      "device BS 88-2 80 A\ncable singles line 4 mm² cpc 2.5 mm² parallel 2": ["error", "rated above 74 A"],
+      "device BS 88-2 100 A\ncable armoured 90 °C line 16 mm² cpc 16 mm² cores 3": "",
+      "device BS 88-2 125 A\ncable armoured 90 °C line 16 mm² cpc 16 mm² cores 3": ["error", "rated above 115 A"],
+      "device BS EN 60898 B50 6 kA\ncable multicore aluminium line 10 mm² cpc 10 mm²\nroute conduit method B": "",
+      "device BS EN 60898 B63 6 kA\ncable multicore aluminium line 10 mm² cpc 10 mm²\nroute conduit method B": [
+        "error",
+        "rated above 57 A",
+      ],
+      "device BS EN 60898 B32 6 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": "",
+      "device BS EN 60898 B40 6 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 33.3"],
+      "device BS 3036 20 A\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": "",
+      "device BS 3036 30 A\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 24.1"],
+      // Where its own figure is known, another check speaks; where single cables may lie in free air, none.
+      "device BS EN 60898 B40 6 kA\ncable singles line 4 mm² cpc 2.5 mm²\nroute conduit method B": "",
+      "device BS 88-2 400 A\ncable singles line 25 mm² cpc 16 mm²": "",
+    },
+  },
   // BS EN 60898: type D opens at once from 10 to 20 times its rating, 200 to 400 A of D20. What is stated is asked about
   // where it may trip; an estimate (six times Ib direct, 108 A) only where it surely does: type B20 opens by 100 A.
   {

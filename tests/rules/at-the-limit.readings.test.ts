@@ -184,6 +184,40 @@ Zs 0.71 Ω
     ),
     found: { "0.92 Ω": ["warning", "only the RCD would disconnect"], "1668 Ω": ["error", "it would not disconnect"] },
   },
+  // Ze 0.30 Ω and R1+R2 against the 2.73 Ω of a B16 (Table 41.3), before anything is read live.
+  {
+    check: "loop/expected-over-limit",
+    setting: { stage: "dead-tested" },
+    text: loop("", "#", "N/A"),
+    found: {
+      "2.43 Ω": "",
+      "2.44 Ω": ["error", "R1+R2 2.44 Ω and Ze 0.30 Ω make a Zs of 2.74 Ω, above the 2.73 Ω"],
+      'LIM "No access"': "",
+    },
+  },
+  {
+    check: "loop/expected-over-limit",
+    setting: tested,
+    text: loop("", "2.44 Ω", "#"),
+    // What was read live is judged by itself.
+    found: { "2.75 Ω": "", ">1.00 Ω": "", 'LIM "No access"': ["error", "make a Zs of 2.74 Ω"] },
+  },
+  {
+    check: "loop/expected-over-limit",
+    setting: { ...tested, supply: "earthing TN-S" },
+    text: loop("#", "2.74 Ω", "N/A"),
+    found: {
+      "": ["error", "R1+R2 2.74 Ω alone is above the 2.73 Ω"],
+      "rcd BS EN 61008 63 A 30 mA type A": ["warning", "only the RCD would disconnect"],
+    },
+  },
+  // 60 m of 2.5 and 1.5 mm², 7.41 and 12.1 mΩ/m, a fifth more when warm: 1.40 Ω against 1.37 Ω of B32; 58 m are 1.36 Ω.
+  {
+    check: "loop/expected-over-limit",
+    setting: { supply: "earthing TN-S" },
+    text: `way 1 radial "Heater" {\ndevice BS EN 60898 B32 6 kA\n${twin}\nlength # m\n}`,
+    found: { "58": "", "60": ["error", "The R1+R2 of the cable alone is 1.40 Ω warm, above the 1.37 Ω"] },
+  },
   // The meter apart: 0.02 Ω below what lies upstream.
   {
     check: "loop/zs-below-board",

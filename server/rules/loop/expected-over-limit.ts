@@ -1,0 +1,69 @@
+import { exceeds } from "../../calc/compare.ts";
+import { ohms } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
+import { leastLoop } from "../../readings/loop-least.ts";
+import { combine } from "../../tables/source.ts";
+import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
+
+export default wayRule({
+  id: "loop/expected-over-limit",
+  severity: "error",
+  since: "0.1",
+  title: "R1+R2 leaves a loop that is too high for the device.",
+  why: "Zs is at least what lies before the circuit and its own R1+R2. What the dead tests show already need not wait for a live one: look for a poor joint, a wrong size or a longer cable than was meant before it is energized.",
+  opens: true,
+  clauses: ["411.4.4", "411.3.2"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 radial "Water heater" {
+  device       BS EN 60898 B32 6 kA
+  dead 2026-03-04 {
+    R1+R2        1.90 Ω
+    ^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device       BS EN 60898 B32 6 kA
+  dead 2026-03-04 {
+    R1+R2        0.40 Ω
+  }
+}`,
+    },
+    {
+      setting: { supply: "earthing TN-S" },
+      bad: `way 1 radial "Gate motor" {
+  device       BS EN 60898 C20 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       60 m
+  ^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Gate motor" {
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       60 m
+}`,
+    },
+  ],
+  check(study, report) {
+    const { disconnection, device } = study;
+    const least = leastLoop(study);
+    if (!least || disconnection?.by !== "overcurrent" || !device) return;
+    const { limit } = disconnection;
+    const { loop, reading, words } = least;
+    // A design that fails by itself is judged by its length.
+    if (!exceeds(loop.value, limit.value) || exceeds(designLoop(study)?.value ?? 0, limit.value)) return;
+    const byRcd = rcdDisconnects(study, loop.value);
+    const [length] = study.length?.facts ?? [];
+    report(factSpot(reading?.fact ?? length ?? device.fact), {
+      message: `${words} above the ${ohms(limit.value)} of the ${deviceName(device)} device: ${byRcd ? "only the RCD would disconnect" : "it would not disconnect in time"}.`,
+      value: amountOf(loop),
+      limit: amountOf(limit, "hot"),
+      steps: [...loop.steps, ...limit.steps],
+      source: combine(loop.source, limit.source),
+      ...(byRcd ? { severity: "warning" } : {}),
+      related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
+    });
+  },
+});
