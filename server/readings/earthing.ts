@@ -91,7 +91,7 @@ const voltage = (supply: Facts<"supply">): number => supply.one("U0")?.args.valu
 /** As it was measured between line and earth, else by Ze. */
 function originFault(supply: Facts<"supply">): Calculated | undefined {
   const noted = exact(supply.one("PEFC")?.args.value);
-  if (noted !== undefined && noted > 0) {
+  if (noted !== undefined) {
     const steps = [step("PEFC, as the schedule has it", "", kiloamps(noted))];
     return { value: noted, unit: "A", steps, source: asWritten };
   }
