@@ -1,5 +1,5 @@
 import type { Context } from "../model/installation.ts";
-import { exact, quantityOf } from "../model/values.ts";
+import { quantityOf } from "../model/values.ts";
 import { type ExactReading, exactReading, testsOf } from "./supply.ts";
 
 /** A figure for the board itself counts before the supply's; a board that is not at the origin has only its own. */
@@ -16,8 +16,6 @@ export function boardImpedance({
   if (board.facts.has("earthing")) return undefined;
   const Ze = supply?.one("Ze");
   const fedFromSupply = board.facts.one("fed-from")?.args.from.value === "supply";
-  const value = Ze && exact(Ze.args.value);
-  if (!Ze || value === undefined || !fedFromSupply) return undefined;
-  const decimals = "decimals" in Ze.args.value ? Ze.args.value.decimals : 2;
-  return { value, decimals, fact: Ze, name: "Ze" };
+  const origin = Ze && fedFromSupply ? exactReading({ value: Ze.args.value, fact: Ze }) : undefined;
+  return origin && { ...origin, name: "Ze" };
 }

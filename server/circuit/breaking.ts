@@ -2,22 +2,19 @@ import { breakingCapacity, conditionalRating } from "../calc/fault-current.ts";
 import { type Calculated, kiloamps, step } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { breakingCapacities } from "../tables/devices.ts";
-import { nominalVoltage, supplyValues } from "../tables/supply.ts";
+import { supplyValues } from "../tables/supply.ts";
 import { known } from "../tables/table.ts";
 import type { WayStudy } from "./way.ts";
 
 /** What the device of a way can break, A: as marked, or what its standard takes for granted. */
-export function breakingOf({ device, supply }: WayStudy): Calculated | undefined {
+export function breakingOf({ device }: WayStudy): Calculated | undefined {
   if (!device) return undefined;
   const marked = device.breaking;
   if (marked !== undefined) {
     const source = { ref: "BS 7671:2018+A2:2022, 434.5.1", standing: "quoted" } as const;
     return { value: marked, unit: "A", steps: [step("Icn as marked", "", kiloamps(marked))], source };
   }
-  return breakingCapacity({
-    standard: device.standard,
-    voltage: supply.threePhase ? nominalVoltage.betweenLines : nominalVoltage.toEarth,
-  });
+  return breakingCapacity({ standard: device.standard });
 }
 
 /**
@@ -46,10 +43,11 @@ function isTestedPlace({ board, supply }: Pick<Context, "board" | "supply">): bo
 
 /** The next breaking capacity breakers are made with, A, that is at least a fault current. */
 export function nextBreaking(fault: number): number | undefined {
-  const made = breakingCapacities.rows
+  // The table lists them from the least up.
+  return breakingCapacities.rows
     .filter(({ facts }) => facts.standard === "BS EN 60898")
-    .map(({ facts }) => facts.icn * amperesPerKiloampere);
-  return made.toSorted((one, other) => one - other).find((capacity) => capacity >= fault);
+    .map(({ facts }) => facts.icn * amperesPerKiloampere)
+    .find((capacity) => capacity >= fault);
 }
 
 const amperesPerKiloampere = 1000;

@@ -1,4 +1,5 @@
 /** The short-circuit current busbar trunking withstands. */
+import { greatestBy } from "../calc/compare.ts";
 import { type Calculated, kiloamps, step } from "../calc/result.ts";
 import type { Cable } from "./cable.ts";
 
@@ -8,9 +9,9 @@ export interface Withstood extends Calculated {
 
 /** The greater of what it withstands for a time and behind the device it was tested with, A. */
 export function greatestWithstand(cable: Cable | undefined): Withstood | undefined {
-  const { Icw, Icc } = cable?.own?.withstands ?? {};
-  const name = (Icc?.value ?? 0) > (Icw?.value ?? 0) ? "Icc" : "Icw";
-  const figure = name === "Icc" ? Icc : Icw;
+  const withstands = cable?.own?.withstands;
+  const name = greatestBy(["Icw", "Icc"] as const, (one) => withstands?.[one]?.value)?.one;
+  const figure = name && withstands?.[name];
   if (!figure) return undefined;
   const { value, source } = figure;
   return { name, value, unit: "A", steps: [step(`${name} of the busbar trunking`, "", kiloamps(value))], source };
