@@ -45,6 +45,15 @@ describe("the demand of several boards at the origin", () => {
     });
   });
 
+  it("is on three lines where any of them has three, and with diversity where all have", () => {
+    const one = demandOf("", single("A", "", "Ib 10 A"), three("B", "phase L1\nIb 12 A"));
+    expect(Object.keys(one.lines)).toEqual(["L1", "L2", "L3"]);
+    const judged = (...lines: readonly string[]) =>
+      demandOf("", ...lines.map((line, at) => single(`B${at}`, line, "Ib 10 A", "serves floor-heating\nIb 12 A")))
+        .diverse;
+    expect(judged("diversity 80 %", "diversity 80 %")).toBe(true);
+  });
+
   it("is that of the only one, where it has the lines of the supply", () => {
     expect(demandOf("phases three", three("A", "phase L1\nIb 10 A"))).toMatchObject({
       lines: { L1: 10, L2: 0, L3: 0 },

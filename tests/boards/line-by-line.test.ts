@@ -9,9 +9,13 @@ interface Annexe {
   readonly feeder?: string;
   readonly annexe?: string;
   readonly ways?: readonly string[];
+  readonly cable?: string;
 }
 
-const works = ({ main = "", feeder = "", annexe = "", ways = ["Ib 12 A"] }: Annexe) =>
+const threeCores = "cable armoured 70 °C line 16 mm² cpc 16 mm² cores 3\n      length 50 m";
+const fourCores = "cable armoured 70 °C line 16 mm² cpc 16 mm² cores 4\n      length 50 m";
+
+const works = ({ main = "", feeder = "", annexe = "", ways = ["Ib 12 A"], cable = fourCores }: Annexe) =>
   installationOf(`wayfile 1
 installation "Works" {
   standard BS 7671:2018+A2:2022
@@ -24,8 +28,7 @@ installation "Works" {
     ${main}
     way 1 feeder "Annexe" {
       feeds B
-      cable armoured 70 °C line 16 mm² cpc 16 mm² cores 4
-      length 50 m
+      ${cable}
       ${feeder}
     }
     way 2 radial "Kiln" {
@@ -103,6 +106,27 @@ describe("a feeder", () => {
     [{ annexe: "phases single\nphase L3", ways: ["Ib 10 A"] }, [20, 0, 10]],
     [{ annexe: "phases single\nphase L3", feeder: "phase L2", ways: ["Ib 10 A"] }, [20, 10, 0]],
   ])("%j: %j", (of, wanted) => expect(lines(of)).toEqual(wanted));
+
+  it("of one line that nobody names is spread like a circuit", () => {
+    const one = (more: Annexe) => {
+      const demand = demandOf(nodeOf(works({ annexe: "phases single", cable: threeCores, ...more }), "A"));
+      return demand && [demand.spread, demand.unplaced.map(({ way }) => way.id), demand.unlined.length, demand.diverse];
+    };
+    expect(one({ ways: ["Ib 12 A"] })).toEqual([12, ["1"], 0, true]);
+    expect(one({ ways: ["Ib 12 A"], feeder: "diversity 50 %" })).toEqual([6, ["1"], 0, true]);
+    expect(one({ ways: ["Ib 12 A"], feeder: "Ib 9 A" })).toEqual([9, ["1"], 0, true]);
+    // Two circuits in full are no demand with diversity, but for a designer's word on the feeder.
+    expect(one({ ways: ["Ib 12 A", "Ib 6 A"] })).toEqual([18, ["1"], 0, false]);
+    expect(one({ ways: ["Ib 12 A", "Ib 6 A"], feeder: "Ib 9 A" })).toEqual([9, ["1"], 0, true]);
+    expect(one({ ways: ["Ib 12 A"], feeder: "phase L2" })).toEqual([0, [], 0, true]);
+    expect(one({ ways: ["Ib 12 A"], cable: fourCores })).toEqual([0, [], 1, false]);
+  });
+
+  it("of a supply of one line is on that", () => {
+    const text = `wayfile 1\ninstallation "House" {\nsupply {\nearthing TN-S\n}\nboard A "Main" {\nfed-from supply\nway 1 feeder "F" {\nfeeds B\n}\n}\nboard B "Shed" {\nfed-from A\nway 1 radial "W" {\nIb 5 A\n}\n}\n}`;
+    const demand = demandOf(nodeOf(installationOf(text), "A"));
+    expect([[...(demand?.lines.keys() ?? [])], demand?.unlined, demand?.unplaced]).toEqual([["L"], [], []]);
+  });
 
   it("of which nothing tells what it draws is not known, and the rest is", () => {
     const demand = demandOf(nodeOf(works({ annexe, ways: ["serves heating"] }), "A"));

@@ -64,7 +64,28 @@ describe("what leaks behind an RCD", () => {
       [[3, 1]],
     ],
     [["leakage 2 mA", read(3)], [[5, 0]]],
+    [[`${read(3).replace("3 mA", 'LIM "No clamp"')}\nleakage 2 mA`, ""], [[2, 1]]],
+    [[read(3).replace("3 mA", "<1 mA"), "leakage 2 mA"], [[2, 1]]],
   ])("of %j: %j", (ways, wanted) => expect(of(...ways)).toEqual(wanted));
+
+  it("counts all of the board behind a feeder, or what the feeder states itself", () => {
+    const behind = (feeder: string, ...ways: readonly string[]) => {
+      const rest = ways.map((lines, at) => `way ${at + 1} radial "W" {\n${lines}\n}`).join("\n");
+      const text = inSetting(
+        `way 1 feeder "F" {\nbehind east\nfeeds B\n${feeder}\n}\n}\nboard B "Annexe" {\nfed-from A\n${rest}`,
+        { board: "fed-from supply\nrcd east BS EN 61008 63 A 100 mA type A" },
+      ).text;
+      return rcdLeakages(nodeOf(installationOf(text), "A")).map(({ sum }) => [
+        Number((sum.value * 1000).toFixed(6)),
+        sum.steps.map(({ formula }) => formula).join(),
+      ]);
+    };
+    const whole = "protective conductor currents";
+    expect(behind("", "leakage 2 mA", "leakage 3 mA")).toEqual([[5, whole]]);
+    expect(behind("", "leakage 2 mA", "")).toEqual([[2, `${whole}, at least`]]);
+    expect(behind("leakage 7 mA", "leakage 2 mA", "")).toEqual([[7, whole]]);
+    expect(behind("", "", "")).toEqual([]);
+  });
 });
 
 describe("the drop of a circuit", () => {
