@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { rcdsInWork } from "../../server/boards/board-rcds.ts";
 import { discrimination } from "../../server/boards/coordination.ts";
 import { demandOf } from "../../server/boards/demand.ts";
+import { originDemand } from "../../server/boards/demand-origin.ts";
 import { circuitDrop } from "../../server/boards/drop-path.ts";
 import { faultLevels } from "../../server/boards/fault-levels.ts";
 import { rcdLeakages } from "../../server/boards/leakage.ts";
@@ -30,6 +31,26 @@ it.each([
   expect(demandOf(node)?.greatest.value).toBeCloseTo(amperes, 9);
 });
 
+describe("a demand of several origins", () => {
+  const diverse = (...boards: readonly string[]) => {
+    const text = boards.map(
+      (lines, at) =>
+        `board B${at} "B${at}" {\nfed-from supply\n${lines}\nway 1 radial "W" {\nIb 10 A\n}\nway 2 radial "W" {\nIb 4 A\n}\n}`,
+    );
+    const found = originDemand(
+      installationOf(
+        `wayfile 1\ninstallation "Works" {\npremises industrial\nsupply {\nearthing TN-S\n}\n${text.join("\n")}\n}`,
+      ),
+    );
+    return found && [found.greatest.value, found.diverse];
+  };
+  it("is one with diversity where all of them are", () => {
+    expect(diverse("diversity 50 %", "diversity 50 %")).toEqual([14, true]);
+    expect(diverse("diversity 50 %", "")).toEqual([21, false]);
+    expect(diverse("", "diversity 50 %")).toEqual([21, false]);
+  });
+});
+
 describe("the RCDs that several ways share, in the work", () => {
   const of = (...ways: readonly string[]) => {
     const rcds = "rcd east BS EN 61008 63 A 30 mA type A\nrcd west BS EN 61008 63 A 30 mA type A";
@@ -52,17 +73,16 @@ describe("what leaks behind an RCD", () => {
         { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
       ),
     ).map(({ sum, leakage }) => [Number((sum.value * 1000).toFixed(6)), leakage.silent.length]);
-  const read = (milliamps: number) => `live 2026-03-05 {\nleakage ${milliamps} mA\n}`;
+  const read = (milliamps: number, day = "2026-03-05") => `live ${day} {\nleakage ${milliamps} mA\n}`;
+  const loop = "live 2026-03-05 {\nZs 0.62 Ω\n}";
 
   it.each([
     [["", ""], []],
     [["leakage 2 mA", ""], [[2, 1]]],
     [["", "leakage 2 mA"], [[2, 1]]],
     [["", read(3)], [[3, 1]]],
-    [
-      [`live 2026-03-05 {\nZs 0.62 Ω\n}\n${read(3)}`.replace("2026-03-05 {\nleakage", "2021-03-05 {\nleakage"), ""],
-      [[3, 1]],
-    ],
+    [[`${loop}\n${read(3, "2021-03-05")}`, loop], [[3, 1]]],
+    [[loop, `${read(3)}\n${loop.replace("2026", "2021")}`], [[3, 1]]],
     [["leakage 2 mA", read(3)], [[5, 0]]],
     [[`${read(3).replace("3 mA", 'LIM "No clamp"')}\nleakage 2 mA`, ""], [[2, 1]]],
     [[read(3).replace("3 mA", "<1 mA"), "leakage 2 mA"], [[2, 1]]],
@@ -85,6 +105,15 @@ describe("what leaks behind an RCD", () => {
     expect(behind("", "leakage 2 mA", "")).toEqual([[2, `${whole}, at least`]]);
     expect(behind("leakage 7 mA", "leakage 2 mA", "")).toEqual([[7, whole]]);
     expect(behind("", "", "")).toEqual([]);
+    // One of two boards further out states what leaks.
+    const two = (one: string, other: string) =>
+      inSetting(
+        `way 1 feeder "F" {\nbehind east\nfeeds B\n}\nway 2 feeder "G" {\nbehind east\nfeeds C\n}\n}\nboard B "Annexe" {\nfed-from A\nway 1 radial "W" {\n${one}\n}\n}\nboard C "Store" {\nfed-from A\nway 1 radial "W" {\n${other}\n}`,
+        { board: "fed-from supply\nrcd east BS EN 61008 63 A 100 mA type A" },
+      ).text;
+    const sums = (text: string) => rcdLeakages(nodeOf(installationOf(text), "A")).map(({ sum }) => sum.value);
+    expect(sums(two("leakage 4 mA", ""))).toEqual([0.004]);
+    expect(sums(two("", "leakage 4 mA"))).toEqual([0.004]);
   });
 });
 
