@@ -1,5 +1,6 @@
 import { EmbeddedActionsParser, type IToken } from "chevrotain";
 import { endOf, isToken, lex } from "./lexer.ts";
+import { lowered } from "./low-braces.ts";
 import { isLost, type Mend, type Mended, mended } from "./mends.ts";
 import { argumentType, tokenRows, tokenTypes, wordlessType } from "./tokens.ts";
 
@@ -197,8 +198,12 @@ export function createParser(validate: boolean): { parse(text: string, mends?: r
       const lexed = lex(text);
       const { comments } = lexed;
       const { tokens, taken } = mends.length === 0 ? asWritten(lexed.tokens) : mended(shallow(lexed.tokens), mends);
-      parser.faults = taken.map(({ fault, token }) => faultAt(fault, token));
-      parser.input = tokens;
+      const { joined, low } = lowered(tokens);
+      parser.faults = [
+        ...taken.map(({ fault, token }) => faultAt(fault, token)),
+        ...low.map((token) => faultAt("no-word", token)),
+      ];
+      parser.input = joined;
       const statements = parser.text() ?? [];
       const faults = parser.faults.sort((a, b) => a.start - b.start);
       return { statements, faults, tokens, comments };

@@ -17,12 +17,19 @@ class Division {
   #leaf: Draft | undefined;
   /** Braces of the leaf that are open. */
   #depth = 0;
+  /** The brace of the last part that was opened, on a line of its own. */
+  #brace = -1;
 
   constructor(lines: Lines) {
     this.#lines = lines;
   }
 
   take(line: number): void {
+    if (line <= this.#brace) {
+      this.#extend(this.#drafts.at(-1) as Draft, line);
+      return;
+    }
+    this.#brace = this.#lines.braceOf(line) ?? -1;
     const word = this.#lines.word(line);
     if (this.#leaf && !structural.has(word)) {
       this.#takeIntoLeaf(this.#leaf, line);

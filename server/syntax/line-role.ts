@@ -19,6 +19,8 @@ export function sameRole(before: string, after: string, namesSegment: boolean): 
     (one.indent(0) === other.indent(0) || !one.isSolid(0)) &&
     one.word(0) === other.word(0) &&
     one.isSolid(0) === other.isSolid(0) &&
+    one.mayOpen(0) === other.mayOpen(0) &&
+    one.opensFirst(0) === other.opensFirst(0) &&
     isConflict(before, 0) === isConflict(after, 0) &&
     before.includes("{") === after.includes("{") &&
     wordOf(before, namesSegment || one.net(0) > 0) === wordOf(after, namesSegment || one.net(0) > 0)

@@ -10,6 +10,10 @@ export interface Cuttable {
 
 const closes = 256;
 const solid = 512;
+/** Its word opens a block, and it has no brace. */
+const mayOpen = 1024;
+/** A brace that opens is the first sign on it. */
+const opensFirst = 2048;
 
 /** Room for how many blocks open within one that is taken whole, below how many lines it has. */
 const mostOpenings = 1 << 12;
@@ -29,6 +33,9 @@ export class Lines {
   readonly #marks: Uint16Array;
   /** Of a whole block its lines and how many of them open one; of a line nothing. */
   readonly #wholes: Int32Array;
+  /** Of a word whose brace stands on a line of its own below it: that line, and of that line the word's. */
+  readonly #braces: ReadonlyMap<number, number>;
+  readonly #heads: ReadonlyMap<number, number>;
   readonly count: number;
 
   constructor(
@@ -44,6 +51,8 @@ export class Lines {
     this.#marks = marks;
     this.#wholes = wholes;
     this.count = marks.length;
+    this.#braces = lowBraces(marks);
+    this.#heads = new Map([...this.#braces].map(([head, brace]) => [brace, head]));
   }
 
   start(line: number): number {
@@ -59,23 +68,45 @@ export class Lines {
     return this.#indents[line] as number;
   }
 
-  /** Braces opened minus closed, outside texts and comments. */
+  /** Braces opened minus closed, outside texts and comments; a brace below its word counts where the word stands. */
   net(line: number): number {
-    return this.#nets[line] as number;
+    const own = this.#nets[line] as number;
+    if (this.#braces.size === 0) return own;
+    return this.#braces.has(line) ? 1 : own - (this.#heads.has(line) ? 1 : 0);
   }
 
-  /** Its first word, where it is one that dividing asks for: that begins a part or, with a brace behind it, a block. */
+  /** Its first word, where it is one that dividing asks for: that begins a part or, with its brace, a block. */
   word(line: number): string {
-    return words[(this.#marks[line] as number) & 255] as string;
+    const mark = this.#marks[line] as number;
+    const isAsked = (mark & mayOpen) === 0 || (mark & 255) <= structureWords.size || this.#braces.has(line);
+    return isAsked ? (words[mark & 255] as string) : "";
+  }
+
+  /** The line that the brace of a line's word stands on, where that is a line of its own below. */
+  braceOf(line: number): number | undefined {
+    return this.#braces.get(line);
+  }
+
+  /** Whether a brace that opens is the first sign of any line. */
+  get hasLowBraces(): boolean {
+    return this.#marks.some((mark) => (mark & opensFirst) !== 0);
+  }
+
+  mayOpen(line: number): boolean {
+    return ((this.#marks[line] as number) & mayOpen) !== 0;
+  }
+
+  opensFirst(line: number): boolean {
+    return ((this.#marks[line] as number) & opensFirst) !== 0;
   }
 
   closesFirst(line: number): boolean {
     return ((this.#marks[line] as number) & closes) !== 0;
   }
 
-  /** Neither blank nor a comment nor the mark of a conflict. */
+  /** Neither blank nor a comment nor the mark of a conflict, nor the brace of a word above. */
   isSolid(line: number): boolean {
-    return ((this.#marks[line] as number) & solid) !== 0;
+    return ((this.#marks[line] as number) & solid) !== 0 && !this.#heads.has(line);
   }
 
   /** Whether it is a whole block. */
@@ -155,7 +186,7 @@ export class Lines {
     return new Lines(
       Int32Array.from(starts),
       Int32Array.from(rows, (line) => this.indent(line)),
-      Int32Array.from(rows, (line) => this.net(line)),
+      Int32Array.from(rows, (line) => this.#nets[line] as number),
       Uint16Array.from(rows, (line) => this.#marks[line] as number),
       Int32Array.from(wholes),
     );
@@ -202,8 +233,13 @@ export function linesOf(text: string): Lines {
     starts[line] = start;
     indents[line] = first - start;
     nets[line] = net;
+    const isOpened = nextOpen < end && !conflict;
+    const word = initials.has(sign) ? wordAt(text, first) : 0;
+    const isAsked = net > 0 || word <= structureWords.size;
     marks[line] =
-      (initials.has(sign) ? wordAt(text, first, net > 0) : 0) |
+      (isAsked || !isOpened ? word : 0) |
+      (!isOpened && net === 0 && canOpen[word] ? mayOpen : 0) |
+      (sign === 123 && net === 1 ? opensFirst : 0) |
       (sign === 125 ? closes : 0) |
       (first < end && !conflict && isSolidSign(sign) ? solid : 0);
     start = end;
@@ -217,6 +253,18 @@ function lineCount(text: string, endAfter: typeof lineEndAfter): number {
   let count = 0;
   for (let at = 0; at < text.length; at = endAfter(text, at)) count++;
   return Math.max(count, 1);
+}
+
+/** Of words that open a block, and have it on a line of its own below: the line of each, and that of its brace. */
+function lowBraces(marks: Uint16Array): ReadonlyMap<number, number> {
+  const found = new Map<number, number>();
+  let head = -1;
+  for (let line = 0; line < marks.length; line++) {
+    const mark = marks[line] as number;
+    if (head >= 0 && (mark & opensFirst) !== 0) found.set(head, line);
+    if ((mark & solid) !== 0) head = (mark & mayOpen) === 0 ? -1 : line;
+  }
+  return found;
 }
 
 /** Neither the end of a line nor the beginning of a comment. */
@@ -243,15 +291,16 @@ const structureWords: ReadonlySet<string> = new Set([...structural, ...container
 /** The first is that of a line without one. */
 const words: readonly string[] = ["", ...new Set([...structureWords, ...opening])];
 const places: ReadonlyMap<string, number> = new Map(words.map((word, place) => [word, place]));
+const canOpen: readonly boolean[] = words.map((word) => opening.has(word));
 const initials: ReadonlySet<number> = new Set(words.map((word) => word.charCodeAt(0)));
 
 /** The place of the word that begins somewhere, if it is one that dividing asks for. */
-function wordAt(text: string, at: number, opens: boolean): number {
+function wordAt(text: string, at: number): number {
   let end = at + 1;
   while (isWordSign(text.charCodeAt(end))) end++;
-  const word = text.slice(at, end);
-  return opens || structureWords.has(word) ? (places.get(word) ?? 0) : 0;
+  return places.get(text.slice(at, end)) ?? 0;
 }
+
 const isWordSign = (code: number): boolean =>
   (code >= 97 && code <= 122) ||
   (code >= 65 && code <= 90) ||

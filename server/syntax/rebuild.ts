@@ -30,6 +30,8 @@ class Builder {
   /** Blocks open within the leaf, itself included. */
   #depth = 0;
   #ends = 0;
+  /** The brace of the last part that was opened, on a line of its own. */
+  #brace = -1;
 
   constructor(text: Cuttable, lines: Lines, wordAt: (line: number) => string) {
     this.#text = text;
@@ -38,6 +40,11 @@ class Builder {
   }
 
   add(line: number, act: Act): void {
+    if (line <= this.#brace) {
+      extendTo(this.#out.at(-1) as Draft, this.#lines, line);
+      return;
+    }
+    this.#brace = this.#lines.braceOf(line) ?? -1;
     if (this.#leaf) this.#inLeaf(this.#leaf, line, act);
     else this.#outside(line, act);
   }

@@ -22,11 +22,14 @@ export function draftsOf(text: Cuttable, lines: Lines): readonly Draft[] {
   return byIndent ?? plain;
 }
 
-/** Whether a file's braces say all of its division. */
-export const isByBraces = (lines: Lines): boolean => divide(lines).every(({ fault }) => !fault);
+/** Whether a file's braces say all of its division, each on the line of its word. */
+export const isByBraces = (lines: Lines): boolean => !lines.hasLowBraces && divide(lines).every(({ fault }) => !fault);
 
 /** The one segment that a text is by its braces, if it is one. */
 export function oneByBraces(text: string): Segment | undefined {
-  const [only, ...others] = divide(linesOf(text));
+  const lines = linesOf(text);
+  // What a brace on a line of its own belongs to may stand in the segment above.
+  if (lines.hasLowBraces) return undefined;
+  const [only, ...others] = divide(lines);
   return only && others.length === 0 && !only.fault ? finish(text, only) : undefined;
 }

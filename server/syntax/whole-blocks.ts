@@ -22,6 +22,7 @@ function openingsOfWhole(lines: Lines, from: number, until: number): number | un
   if (lines.net(from) !== 1 || !lines.isSolid(from) || !opening.has(word) || containers.has(word)) return undefined;
   const indents: number[] = [];
   let openings = 0;
+  for (let line = from; line < until; line++) if (lines.opensFirst(line)) return undefined;
   for (let line = from; line < until; line = solidAfter(lines, line, until)) {
     const next = solidAfter(lines, line, until);
     const isDeeper = next < until && lines.indent(next) > lines.indent(line);

@@ -74,6 +74,8 @@ const slips: Readonly<Record<string, Slip>> = {
   "misspelt word": replaced(/^(\s*)(\w)(\w)(\w+)/, "$1$3$2$4"),
   "limitation without reason": replaced(/ (?:>?\d+(?:\.\d+)? (?:MΩ|Ω)|>999 MΩ)$/, " LIM"),
   "stray sign": replaced(/ (?=\d)/, " ; "),
+  "{ on a line of its own": (line) =>
+    blockLine.test(line) ? line.replace(/^(\s*)(.*?)\s*\{\s*$/, "$1$2\n$1{") : undefined,
   "lost line end": replaced(/^(\s*)(Ib|length|serves|Zs)\b.*$/, "$& R1+R2 0.4 Ω"),
 };
 

@@ -9,6 +9,9 @@ import { generate } from "../helpers/generate.ts";
 import { findingsOf } from "../helpers/sample.ts";
 import { anyText, damaged, foreign, soundSchedule } from "../helpers/schedules.ts";
 
+/** Each brace on a line of its own below its word. */
+const low = (text: string): string => text.replaceAll(/^([^#\r\n{}]*[^#\s{}])[^\S\r\n]*\{(?=\r?$)/gm, "$1\n{");
+
 /** The random schedules use names and files that nothing defines. */
 const ofNames = new Set(["language/unknown-name", "language/duplicate-name", "language/use-missing"]);
 
@@ -48,6 +51,20 @@ describe("dividing", () => {
     );
   });
 
+  test("braces on lines of their own cost a fault each, and nothing else", () => {
+    const shownOf = (text: string): string[] =>
+      findingsOf(text)
+        .filter(({ check }) => check !== "language/no-word")
+        .map(({ check, message }) => `${check} ${message}`);
+    const lowered = fc.sample(soundSchedule, { numRuns: 200, seed: 7 }).map((text) => ({ text, written: low(text) }));
+    expect(lowered.filter(({ text, written }) => text !== written).length).toBeGreaterThan(20);
+    for (const { text, written } of lowered) {
+      expect(shownOf(written)).toEqual(shownOf(text));
+      const braces = written.split("\n").filter((line) => line.trim() === "{").length;
+      expect(findingsOf(written).filter(({ check }) => check === "language/no-word")).toHaveLength(braces);
+    }
+  });
+
   test("places and offsets agree", () => {
     fc.assert(
       fc.property(anyText, fc.nat(), (text, seed) => {
@@ -74,7 +91,7 @@ describe("editing", () => {
   const key = fc.tuple(
     fc.nat(),
     fc.nat({ max: 2 }),
-    fc.constantFrom("", "", "a", "7", " ", "#", "{", "}", '"', "way", "\\", "<<<<<<<", ".", "é", "\n"),
+    fc.constantFrom("", "", "a", "7", " ", "#", "{", "}", '"', "way", "\\", "<<<<<<<", ".", "é", "\n", "\n{\n"),
   );
 
   test.each([
@@ -82,22 +99,26 @@ describe("editing", () => {
     ["single keys", key, 1_200],
   ] as const)("after %s the division is the one a fresh reading gives", (_, one, numRuns) => {
     fc.assert(
-      fc.property(fc.oneof(soundSchedule, damaged), fc.array(one, { minLength: 1, maxLength: 8 }), (text, edits) => {
-        let document = documentOf(text);
-        let current = text;
-        for (const [place, length, put] of edits) {
-          const from = place % (current.length + 1);
-          const to = Math.min(current.length, from + length);
-          const starts = lineStarts(current);
-          if (splitsReturn(current, from) || splitsReturn(current, to)) continue;
-          const range = { start: positionOf(starts, from), end: positionOf(starts, to) };
-          document = applyEdit(document, { range, text: put });
-          current = current.slice(0, from) + put + current.slice(to);
-          expect(textOf(document)).toBe(current);
-          expect(new Set(document.segments).size, "no segment stands in two places").toBe(document.segments.length);
-          expect(shown(document)).toEqual(shown(documentOf(current)));
-        }
-      }),
+      fc.property(
+        fc.oneof(soundSchedule, damaged, soundSchedule.map(low)),
+        fc.array(one, { minLength: 1, maxLength: 8 }),
+        (text, edits) => {
+          let document = documentOf(text);
+          let current = text;
+          for (const [place, length, put] of edits) {
+            const from = place % (current.length + 1);
+            const to = Math.min(current.length, from + length);
+            const starts = lineStarts(current);
+            if (splitsReturn(current, from) || splitsReturn(current, to)) continue;
+            const range = { start: positionOf(starts, from), end: positionOf(starts, to) };
+            document = applyEdit(document, { range, text: put });
+            current = current.slice(0, from) + put + current.slice(to);
+            expect(textOf(document)).toBe(current);
+            expect(new Set(document.segments).size, "no segment stands in two places").toBe(document.segments.length);
+            expect(shown(document)).toEqual(shown(documentOf(current)));
+          }
+        },
+      ),
       { numRuns },
     );
   });
