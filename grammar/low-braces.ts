@@ -3,7 +3,7 @@ import type { IToken } from "chevrotain";
 import { isToken } from "./lexer.ts";
 import { opening } from "./vocabulary.ts";
 
-export interface Lowered {
+interface Lowered {
   /** Without the line ends between a word and its brace. */
   readonly joined: IToken[];
   readonly low: readonly IToken[];

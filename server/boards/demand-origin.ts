@@ -38,6 +38,7 @@ export const originDemand = memoOfWhole((installation: Installation): BoardDeman
     lines,
     greatest: greatestOf(lines),
     diverse: unlined.length === 0 && all.every(({ diverse }) => diverse),
+    unread: all.some(({ unread }) => unread),
     get assumed() {
       return assumed();
     },

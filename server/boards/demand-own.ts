@@ -28,12 +28,16 @@ export interface OwnPart {
   /** A of circuits whose line is not stated. */
   readonly spread: number;
   readonly diverse: boolean;
+  readonly unread: boolean;
   readonly assumed: readonly Circuit[];
   readonly unknown: readonly Circuit[];
   readonly unplaced: readonly Circuit[];
   readonly count: number;
   readonly feeders: readonly Way[];
 }
+
+/** Lines that say what a way draws. */
+const ofLoad: ReadonlySet<string> = new Set(["Ib", "load", "serves", "diversity", "device", "phase", "feeds", "as"]);
 
 export const ownPart = memoOfBoard((place: StudiedBoard): OwnPart => partBehind(place, new Set(place.board.ways)));
 
@@ -54,6 +58,9 @@ export function partBehind(place: StudiedBoard, among: ReadonlySet<Way>): OwnPar
     lines,
     spread: unplaced.reduce((sum, { current, share = 1 }) => sum + current * share, 0),
     diverse: column !== undefined || loads.filter(({ share }) => share === undefined).length <= 1,
+    unread:
+      place.context.board.facts.broken.includes("diversity") ||
+      place.board.ways.some((way) => among.has(way) && way.facts.broken.some((word) => ofLoad.has(word))),
     assumed: loads.filter(({ basis }) => basis === "assumed"),
     unknown: all.unknown.filter(({ way }) => among.has(way)),
     unplaced,

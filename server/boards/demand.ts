@@ -24,6 +24,8 @@ export interface BoardDemand {
    * taken in full, which is more than will be drawn.
    */
   readonly diverse: boolean;
+  /** Whether a line that says what a circuit draws cannot be read: what is calculated stands for nothing yet. */
+  readonly unread: boolean;
   /** Circuits taken at the rating of their device, for want of anything better. */
   readonly assumed: readonly Circuit[];
   /** Circuits of which nothing tells what they take: the demand is at least what is calculated. */
@@ -80,6 +82,7 @@ function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
     diverse:
       unlined.length === 0 &&
       (node.context.board.facts.has("diversity") || (own.diverse && fed.known.every(({ diverse }) => diverse))),
+    unread: own.unread || fed.known.some(({ unread }) => unread),
     get assumed() {
       return assumed();
     },
@@ -120,6 +123,7 @@ interface Fed extends Circuit {
   /** For a circuit whose line is not known. */
   readonly most: number;
   readonly diverse: boolean;
+  readonly unread: boolean;
   /** Of the board behind it, where that is what it draws. */
   readonly demand?: BoardDemand;
   readonly unlined: readonly BoardNode[];
@@ -150,13 +154,14 @@ function fedBy(circuit: Circuit, study: WayStudy, child: BoardNode | undefined):
   const stated = study.designCurrent;
   if (stated) {
     const value = stated.value * share;
-    return { ...circuit, ...onLines, on: () => value, most: value, diverse: true, unlined: every };
+    return { ...circuit, ...onLines, on: () => value, most: value, diverse: true, unread: false, unlined: every };
   }
   const demand = child && demandOf(child);
   if (!demand) return undefined;
   const most = demand.greatest.value * share;
   const on = (line: Line) => (demand.lines.get(line)?.value ?? demand.greatest.value) * share;
-  return { ...circuit, ...onLines, on, most, diverse: demand.diverse, demand, unlined: [...every, ...demand.unlined] };
+  const { diverse, unread } = demand;
+  return { ...circuit, ...onLines, on, most, diverse, unread, demand, unlined: [...every, ...demand.unlined] };
 }
 
 /** A single-phase board may say itself which line it is on, where its feeder does not. */

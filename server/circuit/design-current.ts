@@ -21,11 +21,11 @@ interface Supplied extends Loaded, Served {
   readonly facts: Facts<"way">;
 }
 
-/** What the loads take all at once; nothing where one of them could not be read. */
+/** What the loads take all at once; nothing where one of them, or the lines that share it, could not be read. */
 export function loadCurrentOf(study: Supplied): LineCurrent | undefined {
   const loads = study.facts.all("load");
   const [first] = loads;
-  if (!first || study.facts.broken.includes("load")) return undefined;
+  if (!first || study.facts.broken.some((word) => word === "load" || word === "phase")) return undefined;
   return { value: currentOfAll(loads, study), fact: first, stated: false };
 }
 

@@ -101,8 +101,7 @@ export function combinedEarth(
   study: WayStudy,
 ): { readonly row: (typeof placeEarths.rows)[number]; readonly source: Source } | undefined {
   const { supply, uses, facts } = study;
-  if (supply.earthing !== "TN-C-S" || earthingBroken(study) || !study.isFinal || extraLow(study) || !partSeven(study))
-    return undefined;
+  if (supply.earthing !== "TN-C-S" || !study.isFinal || extraLow(study) || !partSeven(study)) return undefined;
   // A source of one's own is earthed at one place.
   if (ownSource(study)) return undefined;
   const found =
@@ -117,10 +116,6 @@ export function combinedEarth(
 }
 
 const ownSource = ({ context }: WayStudy): boolean => context.supply?.one("source")?.args.of.value === "private";
-
-/** A line of an own electrode that is half typed, here or at a board on the way. */
-const earthingBroken = ({ facts, context: { board, upstream } }: WayStudy): boolean =>
-  [facts, board.facts, ...upstream.map((above) => above.board.facts)].some(({ broken }) => broken.includes("earthing"));
 
 /** Charging points came with Amendment 1 of the 17th Edition. */
 const beforeChargers = ({ context }: WayStudy): boolean => context.edition?.id === "BS 7671:2008";

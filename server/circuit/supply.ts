@@ -84,17 +84,24 @@ type Part = PartOfWork | PlacedWay;
 const partOf = (part: Part): PartOfWork =>
   "context" in part ? { installation: part.context.installation, board: part.context.board, way: part.facts } : part;
 
-/** How far the work is. A schedule that does not say is taken as a design, of which the least is asked. */
-export const stageOf = ({ installation }: Pick<PartOfWork, "installation">): Stage =>
-  installation.facts.one("stage")?.args.stage.value ?? "design";
+/**
+ * How far the work is. A schedule that does not say is taken as a design, of which the least is asked; one whose line
+ * cannot be read is past it and not tested, of which neither a design nor a test is asked.
+ */
+export const stageOf = ({ installation: { facts } }: Pick<PartOfWork, "installation">): Stage =>
+  facts.one("stage")?.args.stage.value ?? (facts.broken.includes("stage") ? "installed" : "design");
 
 const statedWork = ({ installation }: PartOfWork): Work | undefined => installation.facts.one("work")?.args.work.value;
 
 /** What a way or its board says that the work is to it; the nearest line counts. */
 export function partWorkOf(part: Part): PartWork | undefined {
   const { board, way } = partOf(part);
-  return way?.one("work")?.args.work.value ?? board?.facts.one("work")?.args.work.value;
+  return orNone(way?.one("work"), way) ?? orNone(board?.facts.one("work"), board?.facts);
 }
+
+/** Of a part whose line cannot be read it may be none, of which the least is asked. */
+const orNone = (line: FactOf<"way", "work"> | undefined, facts: Facts | undefined): PartWork | undefined =>
+  line?.args.work.value ?? (facts?.broken.includes("work") ? "not-part" : undefined);
 
 const asWork: Readonly<Record<PartWork, Work>> = {
   new: "new",
@@ -106,7 +113,10 @@ const asWork: Readonly<Record<PartWork, Work>> = {
 /** The work to a part: its own where it says, else the installation's. */
 export function workOf(part: Part): Work | undefined {
   const own = partWorkOf(part);
-  return own ? asWork[own] : statedWork(partOf(part));
+  if (own) return asWork[own];
+  const { facts } = partOf(part).installation;
+  // What was there before is asked least.
+  return statedWork(partOf(part)) ?? (facts.broken.includes("work") ? "existing" : undefined);
 }
 
 /** Whether the work leaves this part as it was: existing, in a schedule that is not of an existing installation. */

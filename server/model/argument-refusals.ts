@@ -356,7 +356,7 @@ function notAccepted(accepts: Accepts, token: IToken): Problem {
 export function missingFrom(line: LineBeingRead): Problem | undefined {
   const { word, row, shape, args } = line;
   const missing = shape.slots.filter(([name, param]) => !param.optional && args[name] === undefined);
-  if (missing.length === 0) return undefined;
+  if (missing.length === 0) return row.params.power && row.figures === "load" ? loadWithoutFigure(line) : undefined;
   const bare = figureTakenForName(line, missing);
   if (bare) return bare;
   const known = notTested(line, missing) ?? standardNotStated(line, missing);
@@ -365,6 +365,12 @@ export function missingFrom(line: LineBeingRead): Problem | undefined {
   const example = row.example.split("\n")[0]?.replace(/ ?\{$/, "");
   const message = `“${word.image}” needs ${listed(wanted)}, as in: ${example}`;
   return problemAt("missing-argument", message, word, choicesFor(word, missing));
+}
+
+/** `load "Kiln"`: what a load is comes to nothing without what it takes. */
+function loadWithoutFigure({ word, row, args }: LineBeingRead): Problem | undefined {
+  if (args.power || args.current) return undefined;
+  return problemAt("missing-argument", `“${word.image}” needs its power or its current, as in: ${row.example}`, word);
 }
 
 /** `device B32`: of what is made so today there are two, and the residual current tells them apart. */

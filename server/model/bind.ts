@@ -16,7 +16,7 @@ import { phraseOfLine } from "./site-phrases.ts";
 import { spokenSign } from "./spoken-sign.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isDeviceAlone, lineWith, unknownWord, wordsOf } from "./unknown-word.ts";
-import { type Fact, Facts } from "./values.ts";
+import { conflictMark, type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
 
 /** What one segment says, read in the block it stands in. */
@@ -42,8 +42,9 @@ export function bindSegment(segment: Segment, within: BlockKind, former: readonl
   );
   const missingClose = segment.fault === "unclosed" && segment.kind === "open";
   if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
-  const binder = new Binder(segment, problems, former);
-  const facts = binder.block(within, parsed.statements);
+  const conflicts = faults.filter(({ fault }) => fault === "conflict").map(({ start }) => start);
+  const binder = new Binder(segment, problems, former, conflicts);
+  const facts = binder.block(within, parsed.statements, conflicts.length > 0 ? [conflictMark] : []);
   const answered = problems.filter(({ check }) => check === "missing-quotes" || check === "wrong-argument");
   return { facts, problems: problems.filter((problem) => problem.message !== "" && !isWithin(problem, answered)) };
 }
@@ -75,15 +76,19 @@ class Binder {
 
   readonly #former: readonly FormerWord[];
 
-  constructor(segment: Segment, problems: Problem[], former: readonly FormerWord[]) {
+  /** Where the marks of a merge conflict stand. */
+  readonly #conflicts: readonly number[];
+
+  constructor(segment: Segment, problems: Problem[], former: readonly FormerWord[], conflicts: readonly number[]) {
     this.#segment = segment;
     this.#former = former;
     this.#problems = problems;
+    this.#conflicts = conflicts;
   }
 
-  block(kind: BlockKind, statements: readonly Statement[]): Facts {
+  block(kind: BlockKind, statements: readonly Statement[], unread: readonly string[] = none): Facts {
     const list: Fact[] = [];
-    const broken: string[] = [];
+    const broken: string[] = [...unread];
     const struckOut: Fact[] = [];
     for (const statement of statements) {
       const homes = statement.block ? homesOfLines(kind, statement) : none;
@@ -92,6 +97,7 @@ class Binder {
       if (fact?.inner?.list.some(({ word }) => word === "struck-out")) struckOut.push(fact);
       else if (fact === undefined) broken.push(...meant(kind, statement));
       else {
+        if (fact.misread && !fact.inner) broken.push(...meant(kind, statement));
         this.#once(kind, fact, list, statement);
         list.push(fact);
       }
@@ -113,7 +119,7 @@ class Binder {
     this.#problems.push(...(phrase ? [phrase] : ownProblems));
     if (word.image === "way" && bound.problems.length === 0) this.#problems.push(...runOfCircuits(bound.args));
     const inner = this.#inner(kind, row, statement, homes);
-    if (bound.problems.length > 0 && !row.opens) return undefined;
+    if (bound.problems.length > 0 && !row.opens) return this.#saidByItsWord(row, statement);
     if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;
     // Of all that is kept of a file these are most, and nearly all have no more than this: spread with what they might
     // have besides, each would be given the room for it.
@@ -135,6 +141,29 @@ class Binder {
       ...(bound.corrections.length > 0 ? { corrections: bound.corrections } : {}),
       ...(inner ? { inner } : {}),
       ...(isMisread ? { misread: true as const } : {}),
+    };
+  }
+
+  /** What a word says by itself, whatever else stands on its line: of what is required it leaves no choice. */
+  #saidByItsWord(row: WordRow, { word, start, end }: Statement): Fact | undefined {
+    const [only, ...others] = Object.entries(row.params).filter(([, { optional }]) => !optional);
+    if (!only || others.length > 0) return undefined;
+    const [name, { accepts }] = only;
+    const choices = accepts.kind === "choice" && !accepts.absent ? Object.keys(accepts.choices) : [];
+    const [value] = choices;
+    if (value === undefined || choices.length > 1) return undefined;
+    const at = { start: word.startOffset, end: endOf(word) };
+    const args = { [name]: { value, ...at } };
+    const segment = this.#segment;
+    return {
+      word: asInTable(word.image),
+      args,
+      provenance: "measured",
+      segment,
+      start,
+      wordEnd: at.end,
+      end,
+      misread: true,
     };
   }
 
@@ -186,7 +215,10 @@ class Binder {
       const says = ({ word, args }: Fact): boolean =>
         word === line.word && key.every((name) => alike(args[name], line.args[name]));
       return before.some(
-        (other) => (other.word === line.word || saidBeside(other) === line.word) && apart(other).some(says),
+        (other) =>
+          !this.#conflicts.some((at) => other.start < at && at < statement.start) &&
+          (other.word === line.word || saidBeside(other) === line.word) &&
+          apart(other).some(says),
       );
     })?.word;
     if (twice === undefined) return;

@@ -111,6 +111,9 @@ export type FactOf<B extends AnyBlock, W extends WordIn<B>> = Rows<B>[W] extends
 /** Blocks whose facts others are judged by: what is asked of them is noted. */
 const sharedKinds: ReadonlySet<AnyBlock> = new Set(["installation", "board", "supply", "instrument", "way"]);
 
+/** Stands among the broken words of a block in which the marks of a merge conflict were left: both sides are read. */
+export const conflictMark = "<<<<<<<";
+
 /** The facts of one block, by word. */
 export class Facts<B extends AnyBlock = AnyBlock> {
   readonly kind: B;

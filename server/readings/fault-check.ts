@@ -21,16 +21,19 @@ export interface FaultPlace {
   /** U0 / Z, the earth fault current the loop allows. */
   readonly byLoop: Calculated;
   readonly threePhase: boolean;
+  /** Through an electrode, or by a line of the earthing that cannot be read. */
   readonly tt: boolean;
   readonly combined: boolean;
 }
+
+type Earthing = Pick<SupplyStudy, "U0"> & Pick<FaultPlace, "tt" | "combined">;
 
 /** The origin, where it has both figures. */
 export function faultPlaceAtOrigin({ supply, boards }: Installation): readonly FaultPlace[] {
   if (boards.length === 0) return [];
   const known = originSupply(supply);
   const noted = { faults: supplyFaults(supply), atMost: supplyFaultsAtMost(supply) };
-  return faultPlace("the origin", known, noted, originImpedance({ supply }), known.threePhase);
+  return faultPlace("the origin", ofEarthing(known, supply), noted, originImpedance({ supply }), known.threePhase);
 }
 
 /** A board, where it has both figures of its own. */
@@ -39,19 +42,25 @@ export const faultPlaceAtBoard = memoOfContext((context: Context): readonly Faul
   const loop = boardImpedance(context);
   const own = loop?.name === "Zdb" ? loop : undefined;
   const noted = { faults: boardFaults(facts), atMost: boardFaultsAtMost(facts) };
-  return faultPlace(`board ${name}`, studySupply(context), noted, own, isThreePhase(context));
+  const earthing = ofEarthing(studySupply(context), context.supply);
+  return faultPlace(`board ${name}`, earthing, noted, own, isThreePhase(context));
+});
+
+const ofEarthing = ({ U0, earthing }: SupplyStudy, supply: Context["supply"]): Earthing => ({
+  U0,
+  tt: earthing === "TT" || (earthing === undefined && supply?.broken.includes("earthing") === true),
+  combined: earthing === "TN-C-S" || earthing === "TN-C",
 });
 
 function faultPlace(
   name: string,
-  { U0, earthing }: SupplyStudy,
+  { U0, tt, combined }: Earthing,
   noted: Pick<FaultPlace, "faults" | "atMost">,
   loop: ExactReading | undefined,
   threePhase: boolean,
 ): FaultPlace[] {
   if (!loop || loop.value <= 0 || noted.faults.length + noted.atMost.length === 0) return [];
-  const combined = earthing === "TN-C-S" || earthing === "TN-C";
-  return [{ name, ...noted, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt: earthing === "TT", combined }];
+  return [{ name, ...noted, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt, combined }];
 }
 
 /** The earth fault current with the uncertainty of a loop tester on the side asked for, A: what counts where loops are small. */

@@ -21,7 +21,11 @@ const disk: Sources = {
 };
 
 /** What the language says of a text in the place of an example: check and line of each fault. */
-export function languageFaults(name: string, text: string): { check: string; line: number }[] {
+export const languageFaults = (name: string, text: string): { check: string; line: number }[] =>
+  allFaults(name, text).filter(({ check }) => check.startsWith("language/"));
+
+/** What all checks say of it. */
+export function allFaults(name: string, text: string): { check: string; line: number }[] {
   const { files } = checkProject(fileOfText(name, text), disk);
   return files.flatMap(({ file, findings }) => {
     const starts = new Map<object, number>();
@@ -30,12 +34,10 @@ export function languageFaults(name: string, text: string): { check: string; lin
       starts.set(segment, line);
       line += segment.breaks;
     }
-    return findings
-      .filter(({ check }) => check.startsWith("language/"))
-      .map(({ check, spot }) => {
-        const before = spot.segment.text.slice(0, spot.start).match(/\n/g)?.length ?? 0;
-        return { check, line: (starts.get(spot.segment) ?? 0) + before };
-      });
+    return findings.map(({ check, spot }) => {
+      const before = spot.segment.text.slice(0, spot.start).match(/\n/g)?.length ?? 0;
+      return { check, line: (starts.get(spot.segment) ?? 0) + before };
+    });
   });
 }
 

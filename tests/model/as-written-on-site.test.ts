@@ -37,6 +37,11 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  ...["load", 'load "Kiln"'].map((said) => ({
+    text: inWay,
+    line: said,
+    message: '“load” needs its power or its current, as in: load 9.5 kW rated 240 V "Shower"',
+  })),
   {
     text: inInspection,
     line: 'C2 "No RCD for the garden sockets" board A way 1',

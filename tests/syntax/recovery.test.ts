@@ -161,7 +161,7 @@ test("a quote that is lost on a `use` line leaves what the file defines unknown,
 describe("what does not belong costs no more than its lines", () => {
   test("conflict markers", () => {
     const text = schedule("<<<<<<< ours", "      length  3 m", "=======", "      length  4 m", ">>>>>>> theirs");
-    expect(faults(text)).toEqual(["conflict 10", "conflict 12", "repeated 13", "conflict 14"]);
+    expect(faults(text)).toEqual(["conflict 10", "conflict 12", "conflict 14"]);
     expect(ways(text)).toEqual(["A.1:2", "A.2:2", "A.3:2"]);
   });
 

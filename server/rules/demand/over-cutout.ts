@@ -88,7 +88,7 @@ function calculatedOver(installation: Installation, report: Reporter): void {
   const cutout = installation.supply?.one("cutout");
   // A stated demand is the designer's; whether it can be right is for another check.
   const demand = cutout && !installation.supply?.has("demand") ? originDemand(installation) : undefined;
-  if (!cutout || !demand) return;
+  if (!cutout || !demand || demand.unread) return;
   const { rating } = cutout.args;
   const { greatest, diverse } = demand;
   if (!exceeds(greatest.value, rating.value)) return;

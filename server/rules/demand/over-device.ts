@@ -63,11 +63,11 @@ installation "Sample" {
 function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, board } = node;
   // A stated design current is compared with the device by the checks of the circuit itself.
-  if (feeder?.device?.rating === undefined || feeder.designCurrent) return;
+  if (feeder?.device?.rating === undefined || feeder.designCurrent || feeder.facts.broken.includes("Ib")) return;
   const { device } = feeder;
   const { rating } = device;
   const demand = demandOf(node);
-  if (rating === undefined || !demand || !exceeds(demand.greatest.value, rating)) return;
+  if (rating === undefined || !demand || demand.unread || !exceeds(demand.greatest.value, rating)) return;
   const { greatest, diverse } = demand;
   const next = device.family && nextRatingUp(device.family, greatest.value);
   const { curve, rating: written } = device.fact.args;

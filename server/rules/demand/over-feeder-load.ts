@@ -74,7 +74,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const stated = feeder?.facts.one("Ib");
   const demand = stated && demandOf(node);
   // Where no diversity is accounted for, a smaller figure may be the better one.
-  if (!stated || !demand?.diverse) return;
+  if (!stated || !demand?.diverse || demand.unread) return;
   const { value } = stated.args;
   const allowance = practiceOf("demand-allowance");
   const { greatest } = demand;

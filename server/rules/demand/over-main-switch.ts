@@ -35,11 +35,19 @@ export default installationRule({
   checkNode,
 });
 
+/** Whether the line of what is upstream cannot be read: its device may keep the current below the rating. */
+function sourceUnread({ board, feeder, context }: BoardNode): boolean {
+  if (board.head.facts.broken.includes("fed-from")) return true;
+  if (feeder) return feeder.facts.broken.includes("device");
+  const from = board.head.facts.one("fed-from")?.args.from.value;
+  return context.supply?.broken.includes("cutout") || (from !== undefined && from !== "supply");
+}
+
 function checkNode(node: BoardNode, report: Reporter): void {
   const { board } = node;
   const fact = board.head.facts.one("main-switch");
   const demand = fact && demandOf(node);
-  if (!fact || !demand) return;
+  if (!fact || !demand || demand.unread || sourceUnread(node)) return;
   const { rating } = fact.args;
   const { greatest, diverse } = demand;
   if (!exceeds(greatest.value, rating.value)) return;

@@ -39,7 +39,7 @@ export default installationRule({
   check(installation, report) {
     const stated = installation.supply?.one("demand");
     const demand = stated && originDemand(installation);
-    if (!stated || !demand?.diverse) return;
+    if (!stated || !demand?.diverse || demand.unread) return;
     const { value } = stated.args;
     const allowance = practiceOf("demand-allowance");
     const { greatest } = demand;

@@ -49,7 +49,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   if (!node.threePhase) return;
   const demand = demandOf(node);
   // Circuits nobody has placed yet, or whose load is not known, may be just what evens it out.
-  if (!demand || demand.unplaced.length > 0 || demand.unknown.length > 0) return;
+  if (!demand || demand.unread || demand.unplaced.length > 0 || demand.unknown.length > 0) return;
   const values = [...demand.lines].map(([line, { value }]) => ({ line, value }));
   const [least, , most] = values.toSorted((one, other) => one.value - other.value);
   if (!least || !most) return;

@@ -51,7 +51,7 @@ export default wayRule({
     const Ib = study.facts.one("Ib");
     const loads = study.facts.all("load");
     const [first] = loads;
-    if (!Ib || !first || study.facts.broken.includes("load")) return;
+    if (!Ib || !first || study.facts.broken.some((word) => word === "load" || word === "phase")) return;
     const sum = currentOfAll(loads, study);
     const formula = loadTerms(loads, study);
     if (sum <= 0) return;

@@ -23,7 +23,6 @@ function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
         for (const arg of valuesIn(row, fact)) found.set(`${fact.word} ${things} ${arg}`, `${fact.word} ${arg}`);
       else found.set(`${fact.word} ${things}`, lineName(row, fact, things));
     }
-    for (const word of facts?.broken ?? []) found.set(word, word);
   }
   return found;
 }

@@ -1,3 +1,4 @@
+import { demandOf } from "../../boards/demand.ts";
 import { feederDrop } from "../../boards/drop-feeder.ts";
 import { boardDrop, dropAbove, dropLimitOf, dropRooms } from "../../boards/drop-path.ts";
 import type { BoardNode } from "../../boards/network.ts";
@@ -76,6 +77,8 @@ installation "Sample" {
 function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, parent, board } = node;
   const { drop, whole, certain, feeders } = boardDrop(node);
+  // What a circuit draws may stand on a line that cannot be read.
+  if (!certain && (demandOf(node)?.unread || feeder?.facts.broken.includes("Ib"))) return;
   // Only the feeder with which the limit is passed: those further out can do nothing about it.
   if (!feeder || !parent || feeders.at(-1)?.study.way !== feeder.way) return;
   const own = boardDrop(node);

@@ -35,13 +35,18 @@ export function ofObservations(installation: Installation, found: readonly Findi
   const all = found.flatMap((finding) => [finding, ...(finding.explains ?? [])]);
   const latest = latestInspection(installation.head);
   return [
-    ...inspections.flatMap((inspection) => settledIn(inspection, all, places)),
+    ...(isUnread(installation) ? [] : inspections.flatMap((inspection) => settledIn(inspection, all, places))),
     ...(latest?.kind === "periodic"
       ? [...unobservedIn(latest, found, places, installation), ...lighterIn(latest, found, places)]
       : []),
     ...(latest ? contradictedIn(latest, found) : []),
   ];
 }
+
+/** Whether a line cannot be read that says by what a thing is found, or of what: it may still be there. */
+const isUnread = ({ head, boards }: Installation): boolean =>
+  head.facts.broken.some((word) => word === "standard" || word === "stage" || word === "work") ||
+  boards.some(({ board }) => board.head.facts.broken.length > 0);
 
 function placesOf({ boards }: Installation): ReadonlyMap<Segment, Place> {
   const places = new Map<Segment, Place>();

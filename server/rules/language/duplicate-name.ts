@@ -1,6 +1,6 @@
 import { allContainments } from "../../conduits/containment.ts";
 import type { Installation } from "../../model/installation.ts";
-import type { Fact, Facts, Val } from "../../model/values.ts";
+import { conflictMark, type Fact, type Facts, type Val } from "../../model/values.ts";
 import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 type Named = readonly [fact: Fact, name: Val<string> | undefined];
@@ -71,6 +71,7 @@ way 4 radial "Water heater"`,
     },
   ],
   check(installation, report) {
+    if (installation.head.facts.broken.includes(conflictMark)) return;
     duplicates(
       "Board",
       installation.boards.map(({ board: { head } }) => [head.header, head.header.args.name]),
@@ -81,6 +82,8 @@ way 4 radial "Water heater"`,
     containments(installation.head.facts, report);
   },
   checkBoard({ board }, report) {
+    // Both sides of a merge conflict are read: what each says of one thing is not twice.
+    if (board.head.facts.broken.includes(conflictMark)) return;
     duplicates(
       "Way",
       board.ways.map((way) => [way.header, way.header.args.id]),

@@ -1,5 +1,5 @@
 import { boardsByName, type Feeder, feedersIn } from "../../boards/feeders.ts";
-import type { Board } from "../../model/file.ts";
+import type { Board, Way } from "../../model/file.ts";
 import type { FactOf } from "../../model/values.ts";
 import { lineInBlock } from "../common/writing.ts";
 import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -37,6 +37,10 @@ function noWayFeeds(board: Board, from: FactOf<"board", "fed-from">, source: Boa
         : [],
   });
 }
+
+/** Whether the board that a way feeds cannot be read, or has a name that no board has, which is reported there. */
+const feedsUnread = ({ facts }: Way, boards: ReadonlyMap<string, Board>): boolean =>
+  facts.broken.includes("feeds") || facts.all("feeds").some(({ args }) => !boards.has(args.board.value));
 
 export default installationRule({
   id: "network/feeder-disagrees",
@@ -90,7 +94,7 @@ installation "Kiln house" {
     for (const board of boards.values()) {
       const from = board.head.facts.one("fed-from");
       const source = from && boards.get(from.args.from.value);
-      if (!from || !source || source.ways.some((way) => way.facts.broken.includes("feeds"))) continue;
+      if (!from || !source || source.ways.some((way) => feedsUnread(way, boards))) continue;
       if (!feeders.some((feeder) => feeder.to === board.head.name)) noWayFeeds(board, from, source, report);
     }
   },

@@ -1,6 +1,7 @@
 import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/minimum-size.ts";
 import { type Calculated, squareMillimetres } from "../../calc/result.ts";
+import type { Installation } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
 import { earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../readings/earthing.ts";
 import type { Edition } from "../../tables/editions.ts";
@@ -77,11 +78,11 @@ installation "Sample" {
 }`,
     },
   ],
-  check({ supply, edition }, report) {
+  check({ head, supply, edition }, report) {
     const fact = supply?.one("earthing-conductor");
     if (!supply || !fact) return;
     const { size } = fact.args;
-    const lacks = lacking(supply, edition, size.value);
+    const lacks = lacking(supply, edition, size.value, isUnread(head, supply));
     const [first] = lacks;
     if (!first) return;
     const { need, words, severity } = first;
@@ -110,11 +111,16 @@ interface Lack {
 }
 
 /** Everything it is too small for, the gravest first. */
-function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: number): Lack[] {
+/** Whether a line by which the fault at the origin is calculated cannot be read. */
+const isUnread = ({ facts }: Installation["head"], supply: Facts<"supply">): boolean =>
+  facts.broken.includes("standard") || ["Ze", "Ipf", "cutout"].some((word) => supply.broken.includes(word));
+
+function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: number, unread: boolean): Lack[] {
   const table = earthingNeed(supply);
   const heat = earthingHeat(supply, edition);
-  // Where the fault has been calculated and the conductor withstands it, the table is not needed.
-  const shown = heat !== undefined && !fallsShort(size, heat.need.value);
+  // Where the fault has been calculated and the conductor withstands it, the table is not needed; by what that
+  // would be calculated may stand on a line that cannot be read.
+  const shown = heat === undefined ? unread : !fallsShort(size, heat.need.value);
   const all = [
     asks(
       heat?.atMost ? undefined : heat?.need,
