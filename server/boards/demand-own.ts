@@ -59,7 +59,7 @@ export function partBehind(place: StudiedBoard, among: ReadonlySet<Way>): OwnPar
     spread: unplaced.reduce((sum, { current, share = 1 }) => sum + current * share, 0),
     diverse: column !== undefined || loads.filter(({ share }) => share === undefined).length <= 1,
     unread:
-      place.context.board.facts.broken.includes("diversity") ||
+      place.context.board.facts.isUnread("diversity") ||
       place.board.ways.some((way) => among.has(way) && way.facts.broken.some((word) => ofLoad.has(word))),
     assumed: loads.filter(({ basis }) => basis === "assumed"),
     unknown: all.unknown.filter(({ way }) => among.has(way)),

@@ -89,7 +89,7 @@ const partOf = (part: Part): PartOfWork =>
  * cannot be read is past it and not tested, of which neither a design nor a test is asked.
  */
 export const stageOf = ({ installation: { facts } }: Pick<PartOfWork, "installation">): Stage =>
-  facts.one("stage")?.args.stage.value ?? (facts.broken.includes("stage") ? "installed" : "design");
+  facts.one("stage")?.args.stage.value ?? (facts.isUnread("stage") ? "installed" : "design");
 
 const statedWork = ({ installation }: PartOfWork): Work | undefined => installation.facts.one("work")?.args.work.value;
 
@@ -100,8 +100,10 @@ export function partWorkOf(part: Part): PartWork | undefined {
 }
 
 /** Of a part whose line cannot be read it may be none, of which the least is asked. */
-const orNone = (line: FactOf<"way", "work"> | undefined, facts: Facts | undefined): PartWork | undefined =>
-  line?.args.work.value ?? (facts?.broken.includes("work") ? "not-part" : undefined);
+const orNone = (
+  line: FactOf<"way", "work"> | undefined,
+  facts: Facts<"way"> | Facts<"board"> | undefined,
+): PartWork | undefined => line?.args.work.value ?? (facts?.isUnread("work") ? "not-part" : undefined);
 
 const asWork: Readonly<Record<PartWork, Work>> = {
   new: "new",
@@ -116,7 +118,7 @@ export function workOf(part: Part): Work | undefined {
   if (own) return asWork[own];
   const { facts } = partOf(part).installation;
   // What was there before is asked least.
-  return statedWork(partOf(part)) ?? (facts.broken.includes("work") ? "existing" : undefined);
+  return statedWork(partOf(part)) ?? (facts.isUnread("work") ? "existing" : undefined);
 }
 
 /** Whether the work leaves this part as it was: existing, in a schedule that is not of an existing installation. */

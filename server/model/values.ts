@@ -169,6 +169,12 @@ export class Facts<B extends AnyBlock = AnyBlock> {
     if (recorder !== undefined && this.#isShared) this.#note(word);
     return firstOf(this.#list, word) !== undefined || this.#broken.includes(word);
   }
+
+  /** Whether a line of this word stands here that could not be understood. Other words of the block are not asked. */
+  isUnread(word: WordIn<B>): boolean {
+    if (recorder !== undefined && this.#isShared) this.#note(word);
+    return this.#broken.includes(word);
+  }
 }
 
 // Every check asks for several words, so these are plain loops: a closure for each question is felt on a large file.

@@ -48,7 +48,7 @@ export const faultPlaceAtBoard = memoOfContext((context: Context): readonly Faul
 
 const ofEarthing = ({ U0, earthing }: SupplyStudy, supply: Context["supply"]): Earthing => ({
   U0,
-  tt: earthing === "TT" || (earthing === undefined && supply?.broken.includes("earthing") === true),
+  tt: earthing === "TT" || (earthing === undefined && supply?.isUnread("earthing") === true),
   combined: earthing === "TN-C-S" || earthing === "TN-C",
 });
 

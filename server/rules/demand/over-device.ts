@@ -63,7 +63,7 @@ installation "Sample" {
 function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, board } = node;
   // A stated design current is compared with the device by the checks of the circuit itself.
-  if (feeder?.device?.rating === undefined || feeder.designCurrent || feeder.facts.broken.includes("Ib")) return;
+  if (feeder?.device?.rating === undefined || feeder.designCurrent || feeder.facts.isUnread("Ib")) return;
   const { device } = feeder;
   const { rating } = device;
   const demand = demandOf(node);

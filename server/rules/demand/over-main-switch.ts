@@ -37,10 +37,10 @@ export default installationRule({
 
 /** Whether the line of what is upstream cannot be read: its device may keep the current below the rating. */
 function sourceUnread({ board, feeder, context }: BoardNode): boolean {
-  if (board.head.facts.broken.includes("fed-from")) return true;
-  if (feeder) return feeder.facts.broken.includes("device");
+  if (board.head.facts.isUnread("fed-from")) return true;
+  if (feeder) return feeder.facts.isUnread("device");
   const from = board.head.facts.one("fed-from")?.args.from.value;
-  return context.supply?.broken.includes("cutout") || (from !== undefined && from !== "supply");
+  return context.supply?.isUnread("cutout") || (from !== undefined && from !== "supply");
 }
 
 function checkNode(node: BoardNode, report: Reporter): void {

@@ -78,7 +78,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, parent, board } = node;
   const { drop, whole, certain, feeders } = boardDrop(node);
   // What a circuit draws may stand on a line that cannot be read.
-  if (!certain && (demandOf(node)?.unread || feeder?.facts.broken.includes("Ib"))) return;
+  if (!certain && (demandOf(node)?.unread || feeder?.facts.isUnread("Ib"))) return;
   // Only the feeder with which the limit is passed: those further out can do nothing about it.
   if (!feeder || !parent || feeders.at(-1)?.study.way !== feeder.way) return;
   const own = boardDrop(node);

@@ -46,7 +46,7 @@ installation "Kiln house" {
     const existing = workOf({ installation: context.installation }) === "existing";
     const missing = (["designed", "installed", "tested"] as const)
       .filter((word) => !existing || word === "tested")
-      .filter((word) => ![context.installation.facts, board.head.facts].some(({ broken }) => broken.includes(word)))
+      .filter((word) => !context.installation.facts.isUnread(word) && !board.head.facts.isUnread(word))
       .filter((word) => used.some(({ facts }) => !facts.broken.includes(word) && !signatoryOf(word, facts, context)))
       .filter((word) => !latestInspection(context.installation)?.facts.has(word));
     if (missing.length === 0) return;
