@@ -66,7 +66,7 @@ const withoutExamples = (text: string): string =>
   text.replace(/^( +)examples: \[\n.*?^\1\],\n/gms, "").replace(/^( +)examples: \[(\{.*\})?\],$/gm, "");
 
 const withoutReason = (text: string): string =>
-  text.replace(/^( +)why:\s+(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),$/gm, "");
+  text.replace(/^( +)why:\s+(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),$/gm, "").replace(/^ +since: "0\.1",$/gm, "");
 
 const withReasons: Plugin = {
   name: "with-reasons",

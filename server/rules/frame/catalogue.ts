@@ -50,9 +50,12 @@ const underWay: CheckPage = {
   examples: [],
 };
 
+/** The version that most checks came with. */
+const first = "0.1";
+
 function languagePage(name: LanguageCheck): CheckPage[] {
   const page = languagePages[name];
-  return page ? [{ id: `language/${name}`, since: "0.1", clauses: [], severity: "error", ...page }] : [];
+  return page ? [{ id: `language/${name}`, since: first, clauses: [], severity: "error", ...page }] : [];
 }
 
 const checks: readonly Declaration[] = [
@@ -71,8 +74,9 @@ const inOrder = (a: CheckPage, b: CheckPage): number => (a.id < b.id ? -1 : Numb
 function allPages(): CheckPage[] {
   const byId = new Map<string, CheckPage>();
   for (const name of languageChecks) for (const page of languagePage(name)) byId.set(page.id, page);
-  // What is shipped has neither why a check matters nor its samples among the checks: four hundred empty ones weigh too.
-  for (const { id, severity, since, title, why = "", opens, clauses, examples = [] } of checks)
+  // What is shipped has neither why a check matters nor its samples among the checks, nor that it is of the first version:
+  // four hundred such lines weigh too.
+  for (const { id, severity, since = first, title, why = "", opens, clauses, examples = [] } of checks)
     byId.set(id, { id, severity, since, title, why: opens ? `${why} ${safeIsolation}` : why, clauses, examples });
   return [...byId.values()].sort(inOrder);
 }
