@@ -9,6 +9,7 @@ import { studyWay, type WayStudy } from "../circuit/way.ts";
 import { Memo } from "../memo/memo.ts";
 import { sameItems, type Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
+import { answerOf, Reads, type Recorded, recordedAnswer } from "../model/reads.ts";
 import { combine } from "../tables/source.ts";
 import { type Circuit, type Line, linesOf } from "./circuit-load.ts";
 import { type OwnPart, ownPart, type Part, partBehind, plainPart, summed } from "./demand-own.ts";
@@ -45,10 +46,10 @@ export const demandOf = memoOfWhole((node: BoardNode): BoardDemand | undefined =
   const parts = [node.context, own, ...below.flatMap((at) => (at ? [at.context, demandOf(at)] : []))];
   // An edit makes new nodes of a whole tree: the sum of a board stands until the circuits or the boards it adds change.
   const before = sums.get(node.context);
-  if (before && sameItems(before.parts, parts)) return before.demand;
-  const demand = sumOf(node, own);
+  if (before && sameItems(before.parts, parts)) return answerOf(before.demand);
+  const demand = recordedAnswer(new Reads(node.context.parts), () => sumOf(node, own));
   sums.set(node.context, { parts, demand });
-  return demand;
+  return answerOf(demand);
 });
 
 /** The circuits of a board, of which nothing tells what they take. */
@@ -63,7 +64,7 @@ export const demandBehind = (node: BoardNode, studies: readonly WayStudy[]): Boa
 
 interface Kept {
   readonly parts: readonly unknown[];
-  readonly demand: BoardDemand | undefined;
+  readonly demand: Recorded<BoardDemand | undefined>;
 }
 
 const sums = new Memo<Context, Kept>();

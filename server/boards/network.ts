@@ -127,16 +127,17 @@ function feederOf({ upstream }: Context, parent: BoardInPlace | undefined): WayS
 /** A board with all that stands behind it: the same object for as long as none of it is another. */
 interface Branch {
   readonly board: Board;
+  readonly threePhase: boolean;
   readonly children: readonly Branch[];
 }
 
 const branches = new Memo<Context, Branch>();
 
-const branchOf = memoOfWhole(({ board, context, children }: BoardNode): Branch => {
+const branchOf = memoOfWhole(({ board, context, threePhase, children }: BoardNode): Branch => {
   const own = children.map(branchOf);
   const before = branches.get(context);
   if (before?.board === board && sameItems(before.children, own)) return before;
-  const fresh = { board, children: own };
+  const fresh = { board, threePhase, children: own };
   branches.set(context, fresh);
   return fresh;
 });
@@ -144,6 +145,7 @@ const branchOf = memoOfWhole(({ board, context, children }: BoardNode): Branch =
 /** What stands before a board, as it matters to those behind it. */
 interface Above {
   readonly own: Branch | Board;
+  readonly threePhase: boolean;
   readonly above: Above | undefined;
 }
 
@@ -154,41 +156,56 @@ const aboves = new Memo<Context, Above>();
  * has none, and counts by itself.
  */
 const aboveOf = memoOfWhole((node: BoardNode): Above => {
-  const { board, context, parent } = node;
+  const { board, context, parent, threePhase } = node;
   const own = parent ? branchOf(node) : board;
   const above = parent && aboveOf(parent);
   const before = aboves.get(context);
   if (before?.own === own && before.above === above) return before;
-  const fresh = { own, above };
+  const fresh = { own, threePhase, above };
   aboves.set(context, fresh);
   return fresh;
 });
 
-interface KeptOfNode<T> {
+/**
+ * What stands before and behind a board in its network: what is worked out of it stays right while this is the same, and
+ * what both share with other boards gives the same answers. What other boards draw from one at the origin may not be asked
+ * from behind it.
+ */
+export interface Neighbours {
   readonly branch: Branch;
   readonly above: Above | undefined;
-  readonly value: T;
 }
 
-/**
- * What was worked out of a board in its network, for as long as what stands before and behind it is the same: an edit
- * makes new nodes of a whole tree, and most of them have the same round them. What other boards draw from one at the
- * origin may not be asked from behind it.
- */
-export class NetworkMemo<T> {
-  readonly #kept = new Memo<Context, KeptOfNode<T>>();
+export const neighboursOf = (node: BoardNode): Neighbours => ({
+  branch: branchOf(node),
+  above: node.parent && aboveOf(node.parent),
+});
 
-  get(node: BoardNode): T | undefined {
-    const kept = this.#kept.get(node.context);
-    return kept?.branch === branchOf(node) && kept.above === before(node) ? kept.value : undefined;
-  }
+/** An edit of what all boards share makes another of each, with the same boards in them. */
+export const sameNeighbours = (one: Neighbours, other: Neighbours): boolean =>
+  sameBranch(one.branch, other.branch) && sameAbove(one.above, other.above);
 
-  set(node: BoardNode, value: T): void {
-    this.#kept.set(node.context, { branch: branchOf(node), above: before(node), value });
-  }
+const sameBranch = (one: Branch, other: Branch): boolean =>
+  one === other ||
+  (one.board === other.board &&
+    one.threePhase === other.threePhase &&
+    one.children.length === other.children.length &&
+    one.children.every((child, index) => sameBranch(child, other.children[index] as Branch)));
+
+function sameAbove(one: Above | undefined, other: Above | undefined): boolean {
+  if (one === other || !one || !other) return one === other;
+  const same = "board" in one.own && "board" in other.own ? sameBranch(one.own, other.own) : one.own === other.own;
+  return same && one.threePhase === other.threePhase && sameAbove(one.above, other.above);
 }
 
-const before = ({ parent }: BoardNode): Above | undefined => parent && aboveOf(parent);
+/** All boards among them. */
+export function boardsAmong({ branch, above }: Neighbours): readonly Board[] {
+  const boards = withBoardsBehind(branch);
+  for (let at = above; at; at = at.above) boards.push(...("board" in at.own ? withBoardsBehind(at.own) : [at.own]));
+  return boards;
+}
+
+const withBoardsBehind = ({ board, children }: Branch): Board[] => [board, ...children.flatMap(withBoardsBehind)];
 
 /** The studies of a board's ways. */
 export const studiesOn = ({ board, context }: BoardInPlace): readonly WayStudy[] =>

@@ -167,18 +167,36 @@ function notedAgain(bits: Bits, parts: SharedParts): void {
   reads.askAgain();
 }
 
+/** An installation, or a board in its network. */
+interface Whole {
+  readonly context?: Context;
+}
+
 /**
- * Works an answer out once for an installation or a board in its network. Checks of one way or board never ask these, so
- * what is asked on the way is not noted; should one do so, it is worked out for it alone.
+ * Works an answer out once for an installation or a board in its network. What is asked of the things that a board shares
+ * is kept with its answer, for whoever takes it over; what is worked out of a whole installation is for those alone whom
+ * nobody notes.
  */
-export function memoOfWhole<K extends object, T>(compute: (key: K) => T): (key: K) => T {
-  const kept = new Memo<K, { readonly value: T }>();
+export function memoOfWhole<K extends object & Whole, T>(compute: (key: K) => T): (key: K) => T {
+  const kept = new Memo<K, { readonly value: T; readonly reads?: Bits }>();
   return (key) => {
-    if (recorder) return compute(key);
+    const parts = key.context?.parts;
+    if (!parts && recorder) return compute(key);
     const before = kept.get(key);
-    if (before) return before.value;
-    const value = compute(key);
-    kept.set(key, { value });
+    const askers = parts?.questions.askers;
+    if (before) {
+      if (parts && before.reads) notedAgain(before.reads, parts);
+      if (askers && recorder) askers.took(askers.numberOf(compute));
+      return before.value;
+    }
+    if (!parts || !askers) {
+      const value = compute(key);
+      kept.set(key, { value });
+      return value;
+    }
+    const reads = new Reads(parts);
+    const value = askers.answer(askers.numberOf(compute), () => recordedBy(reads, () => compute(key)));
+    kept.set(key, reads.isEmpty ? { value } : { value, reads: parts.questions.oneOf(reads.bits) });
     return value;
   };
 }

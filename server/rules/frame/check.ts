@@ -2,11 +2,12 @@
  * Runs the checks over an installation. Findings of a way are kept with the pair of way and context, and those of a
  * board with the board, so that a change costs what it touches.
  */
-import { type BoardNode, NetworkMemo, networkOf } from "../../boards/network.ts";
+import { networkOf } from "../../boards/network.ts";
 import { memoOfBoards } from "../../circuit/kept.ts";
 import { lazy } from "../../circuit/lazy.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { checkBoard, checkBoardApart, foundOnWays, keptOf } from "./check-board.ts";
+import { foundOnNode, knownOnNode } from "./check-node.ts";
 import type { Slices } from "./check-way.ts";
 import { departureUnused } from "./departure-checks.ts";
 import {
@@ -21,7 +22,7 @@ import { checkFailed } from "./kept-findings.ts";
 import { ofObservations } from "./observations.ts";
 import { keptOnBoards } from "./outside-work.ts";
 import type { Finding, Rule } from "./rule.ts";
-import { type Asked, type RuleSet, sortRules, standardSet } from "./rule-set.ts";
+import { type RuleSet, sortRules, standardSet } from "./rule-set.ts";
 import { runAll } from "./run-rules.ts";
 import { atItsWay, typedAmong } from "./shared-line.ts";
 
@@ -73,22 +74,13 @@ function* foundInNetwork(
 ): Slices<ReadonlyMap<string, readonly Finding[]>> {
   const all: Finding[] = [];
   for (const node of networkOf(installation).nodes) {
-    const known = apart ? undefined : nodesKept.get(node);
-    const found = known ?? foundOnNode(node, onNodes).map(placed);
-    for (const finding of found) all.push(finding);
-    if (known) continue;
-    if (!apart) nodesKept.set(node, found);
-    yield "rules";
+    const { findings, isNew = false } = apart
+      ? { findings: foundOnNode(node, onNodes).map(placed) }
+      : knownOnNode(node, onNodes, placed);
+    for (const finding of findings) all.push(finding);
+    if (apart || isNew) yield "rules";
   }
   return Map.groupBy(all, ({ check }) => check);
-}
-
-const nodesKept = new NetworkMemo<readonly Finding[]>();
-
-function foundOnNode(node: BoardNode, rules: readonly Asked<BoardNode>[]): readonly Finding[] {
-  const found: Finding[] = [];
-  runAll(rules, node, { header: node.board.head.header, edition: node.context.edition }, found);
-  return found;
 }
 
 /** Each at the way it concerns, with the fixes that its place allows. */

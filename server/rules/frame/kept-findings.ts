@@ -91,7 +91,7 @@ export class StillKnown {
   partOfWay(way: Way): PartlyKnown | undefined {
     const [last] = waysKept.get(way) ?? [];
     const change = last && changeBetween(last.parts, this.#parts);
-    return change && this.#partly(last, last.found, last.reads, [way]);
+    return change && this.#partly(last, last.found, last.reads, () => new Set(segmentsOf(way)));
   }
 
   /** The same of a board as a whole, where its ways are the same. */
@@ -99,15 +99,21 @@ export class StillKnown {
     const [first] = ways;
     for (const { parts } of (first && waysKept.get(first)) ?? []) {
       const kept = boardsKept.get(parts);
-      if (kept && sameWays(kept.board.ways, ways)) return this.#partly(kept, kept.own, kept.ownReads, ways);
+      if (kept && sameWays(kept.board.ways, ways))
+        return this.#partly(kept, kept.own, kept.ownReads, () => new Set(ways.flatMap(segmentsOf)));
     }
     return undefined;
   }
 
-  #partly(kept: KeptFindings, before: readonly Finding[], reads: Bits, ways: readonly Way[]): PartlyKnown | undefined {
+  #partly(
+    kept: KeptFindings,
+    before: readonly Finding[],
+    reads: Bits,
+    own: () => ReadonlySet<Segment>,
+  ): PartlyKnown | undefined {
     const change = changeBetween(kept.parts, this.#parts);
     if (change.isOther || before.some(({ check }) => check === checkFailed) || !isWhole(before)) return undefined;
-    const found = this.#inPlace(kept, before, () => new Set(ways.flatMap(segmentsOf)));
+    const found = this.#inPlace(kept, before, own);
     if (!found) return undefined;
     const again = change.whoAsksAgain(reads);
     return {
@@ -131,6 +137,18 @@ export class StillKnown {
       if (findings && found) return { ...kept, parts: this.#parts, findings, own: found };
     }
     return undefined;
+  }
+
+  /** What was found elsewhere than on a way or a board by itself, whose lines are these, where all of it still holds. */
+  still(kept: KeptFindings, own: () => ReadonlySet<Segment>): readonly Finding[] | undefined {
+    return changeBetween(kept.parts, this.#parts).leaves(kept.reads)
+      ? this.#inPlace(kept, kept.findings, own)
+      : undefined;
+  }
+
+  /** The same where some of its rules ask what has another answer now. */
+  partOf(kept: KeptFindings, own: () => ReadonlySet<Segment>): PartlyKnown | undefined {
+    return this.#partly(kept, kept.findings, kept.reads, own);
   }
 
   /** Findings where their lines stand now; nothing where one of them cannot be followed. */
