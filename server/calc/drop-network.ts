@@ -78,7 +78,7 @@ export function worstPlace(paths: DropPaths, loads: readonly LoadAt[], elsewhere
   const { places, shared } = paths;
   const far = places.toSorted((one, other) => shared(other, other) - shared(one, one))[0];
   if (far === undefined) return undefined;
-  const all = elsewhere > 0 ? [...loads, { place: far, current: elsewhere }] : loads;
+  const all = [...loads, { place: far, current: elsewhere }];
   let worst: WorstPlace = { place: far, ampereMetres: 0 };
   for (const place of places) {
     const ampereMetres = all.reduce((sum, load) => sum + load.current * shared(place, load.place), 0);
