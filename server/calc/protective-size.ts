@@ -79,6 +79,9 @@ export function mainBonding(earthing: number): Calculated | undefined {
   return { value, unit: "mm²", steps, source: fromFormula(combine(share.source, least.source, greatest.source)) };
 }
 
+/** Main bonding conductor (mm², copper) that every supply requires at the least. */
+export const leastMainBonding = (): Calculated => rule("main-least", "main bonding, at the least");
+
 /** Least supplementary bonding conductor (mm², copper) by whether it is mechanically protected. */
 export function supplementaryBonding(isProtected: boolean): Calculated {
   return rule(isProtected ? "supplementary-protected" : "supplementary-unprotected", "supplementary bonding");

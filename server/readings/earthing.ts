@@ -8,6 +8,7 @@ import { sizes } from "../calc/minimum-size.ts";
 import { practiceOf } from "../calc/practice.ts";
 import {
   buriedEarthingConductor,
+  leastMainBonding,
   mainBonding,
   mainBondingPme,
   pmeEarthing,
@@ -137,8 +138,10 @@ function bondingOfCopper(supply: Facts<"supply">): Calculated | undefined {
     // Tails carry the neutral of the same size. Without them the least of the table still holds.
     return mainBondingPme(supply.one("tails")?.args.size.value ?? 1);
   }
+  if (earthing !== undefined && earthing !== "TN-S" && earthing !== "TT") return undefined;
   const own = supply.one("earthing-conductor")?.args.size.value;
-  if (own === undefined || metalOf(supply) !== "copper" || (earthing !== "TN-S" && earthing !== "TT")) return undefined;
+  // Whatever the earthing and its conductor are, nothing thinner than the least of all will do.
+  if (own === undefined || metalOf(supply) !== "copper" || earthing === undefined) return leastMainBonding();
   return mainBonding(own);
 }
 

@@ -78,6 +78,12 @@ describe("the supply", () => {
     expect(missing("earthing TN-S\nZe 0.3 Ω\nPSCC 1.2 kA\nPEFC 1.1 kA")).toBeUndefined();
   });
 
+  it("is an error without its earthing, for then no loop is judged, and asked about for the rest", () => {
+    const gravity = (supply: string) => find("record/supply-incomplete", "way 1 spare", { supply })[0]?.severity;
+    expect(gravity("Ze 0.3 Ω\nIpf 1 kA")).toBe("error");
+    expect(gravity("earthing TN-S\nIpf 1 kA")).toBe("warning");
+  });
+
   it("wants the electrode of a TT supply instead of Ze", () => {
     expect(missing("earthing TT\nIpf 1 kA")).toContain("lacks electrode");
     expect(missing("earthing TT\nelectrode 84 Ω\nIpf 1 kA")).toBeUndefined();

@@ -37,7 +37,7 @@ function remedy(lacking: readonly string[], tested: boolean): string {
 
 export default installationRule({
   id: "record/supply-incomplete",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The supply is not fully described.",
   why: "The earthing, Ze and the fault current decide whether devices disconnect in time and can break the fault. Without them the circuits are not judged. By enquiry is enough for a design: mark it declared.",
@@ -82,6 +82,8 @@ installation "Kiln house" {
     const tested = first !== undefined && liveTestsDue({ installation: first.context.installation });
     report(factSpot(fact), {
       message: `The supply lacks ${listed(lacking)}, so its circuits cannot be judged: ${remedy(lacking, tested)}.`,
+      // Without the earthing no loop is judged at all, as without an edition nothing is.
+      ...(lacking.includes("earthing") ? {} : { severity: "warning" }),
       fixes: lacking.includes("earthing")
         ? Object.keys(earthings).flatMap((system) => lineInBlock(fact, `earthing ${system}`))
         : [],
