@@ -96,6 +96,7 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   blank: ["spare"],
   unused: ["spare"],
   s: ["delayed"],
+  ac: ["sinusoidal"],
   selective: ["delayed"],
   "time-delayed": ["delayed"],
   // Cables and how they run.

@@ -183,11 +183,10 @@ function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLi
   const row = word && rowOf(spotted.around.kind, word.image);
   if (!word || !row) return [];
   const bearings = bearingsAt(snapshot, spotted);
-  const order = argumentsFirst(
-    word.image,
-    before.map(({ image }) => image),
-    standardOf(half),
-  );
+  const said = before.map(({ image }) => image);
+  // Of a board the button is named before it is pressed; of a way there is the one.
+  const isNamed = word.image === "test-button" && spotted.around.kind === "boardLive";
+  const order = isNamed ? [] : argumentsFirst(word.image, said, standardOf(half));
   const params = inFront(Object.keys(row.params), order).map((name) => [name, row.params[name] as Param] as const);
   const { args } = bindArguments(word, row, [...before, ...after]);
   const free = params.filter(([name, param]) => param.many || args[name] === undefined);

@@ -189,6 +189,8 @@ export function argumentsFirst(word: string, said: readonly string[], standard: 
       return ["voltage", "each", "L-N", "L-E", "N-E", "N-N"];
     case "at":
       return ["point", "L-N", "L-E", "Zs", "polarity"];
+    case "test-button":
+      return ["verdict"];
     case "way":
       return ["id", "kind"];
     default:

@@ -7,6 +7,7 @@ import { ratings, residuals, sizes } from "../calc/minimum-size.ts";
 import { plain } from "../calc/result.ts";
 import { normalStandard } from "../model/token-values.ts";
 import { pages } from "../rules/frame/catalogue.ts";
+import type { Segment } from "../syntax/segment.ts";
 import { breakingCapacities } from "../tables/devices.ts";
 import { editions } from "../tables/editions.ts";
 import { familyOf } from "../tables/standard-values.ts";
@@ -66,7 +67,7 @@ export function valuesFor(request: Request, [name, { accepts }]: readonly [strin
     case "multiple":
       return multiples.map((label) => ({ label, kind: "value", detail: "of the rated residual current" }));
     case "rule":
-      return ruleOffers();
+      return ruleOffers(snapshot, spotted);
     case "roughTime":
       return Object.entries(roughTimes).map(([label, detail]) => ({ label, kind: "choice", detail }));
     case "path":
@@ -254,13 +255,31 @@ function sizesFor(word: string, param: string, half: HalfLine, bearings: Bearing
   return cpcSizesFor(construction, Number.isNaN(line) ? undefined : line);
 }
 
-function ruleOffers(): Offer[] {
+/** A file of so many parts is checked before anybody waits for it; of a larger one what is found already counts. */
+const fewSegments = 1_000;
+
+/** The checks that find something here, on this board, and elsewhere, the nearest first. */
+function foundNear(snapshot: Snapshot, spotted: CursorContext): string[] {
+  const { board } = wayAndBoardAt(snapshot, spotted);
+  const isFew = snapshot.file.document.segments.length <= fewSegments;
+  const found = isFew ? snapshot.findings : (snapshot.soFar ?? []);
+  const near = ({ segment }: { readonly segment: Segment }): number =>
+    segment === spotted.segment ? 0 : board?.segments.includes(segment) ? 1 : 2;
+  return found.toSorted((one, other) => near(one.spot) - near(other.spot)).map(({ check }) => check);
+}
+
+function ruleOffers(snapshot: Snapshot, spotted: CursorContext): Offer[] {
   const clauses = new Map<string, string>();
   for (const { clauses: own, title } of pages)
     for (const clause of own) if (!clauses.has(clause)) clauses.set(clause, title);
   const departable = pages.filter(({ id }) => !id.startsWith("language/") && !id.startsWith("check/"));
+  const ids = inFront(
+    departable.map(({ id }) => id),
+    foundNear(snapshot, spotted),
+  );
+  const titles = new Map(departable.map(({ id, title }) => [id, title]));
   return [
-    ...departable.map(({ id, title }): Offer => ({ label: id, kind: "value", detail: title })),
+    ...ids.map((id): Offer => ({ label: id, kind: "value", detail: titles.get(id) ?? "" })),
     ...[...clauses].map(([label, detail]): Offer => ({ label, kind: "value", detail })),
   ];
 }

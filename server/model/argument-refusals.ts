@@ -75,6 +75,7 @@ const slips: readonly SlipReader[] = [
   residualNamed,
   spokenStandard,
   spokenEdition,
+  delayOfDevice,
   phrase,
   linesElsewhere,
   linesInside,
@@ -318,6 +319,16 @@ function labelledForm(line: LineBeingRead, label: IToken): Slip | undefined {
     return { problem, upTo: line.at + 1 };
   }
   return undefined;
+}
+
+/** `device BS EN 61009 C32 300 mA delayed`. */
+function delayOfDevice({ word, shape, tokens, at }: LineBeingRead): Slip | undefined {
+  const token = tokens[at];
+  if (!token || word.image !== "device" || shape.labelled.has("delayed")) return undefined;
+  if (token.image !== "delayed" && wordForSiteTerm(token.image, ["delayed"]) === undefined) return undefined;
+  const message =
+    "A delay is stated of an RCD on its own line: rcd BS EN 61008 63 A 100 mA type A delayed. An RCBO for additional protection has none.";
+  return { problem: problemAt("wrong-argument", message, token), upTo: at + 1 };
 }
 
 /** How what belongs there is written. */

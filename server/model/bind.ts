@@ -45,7 +45,7 @@ export function bindSegment(segment: Segment, within: BlockKind, former: readonl
   const conflicts = faults.filter(({ fault }) => fault === "conflict").map(({ start }) => start);
   const binder = new Binder(segment, problems, former, conflicts);
   const facts = binder.block(within, parsed.statements, conflicts.length > 0 ? [conflictMark] : []);
-  const answered = problems.filter(({ check }) => check === "missing-quotes" || check === "wrong-argument");
+  const answered = problems.filter(({ check }) => ["missing-quotes", "wrong-argument", "unknown-word"].includes(check));
   return { facts, problems: problems.filter((problem) => problem.message !== "" && !isWithin(problem, answered)) };
 }
 

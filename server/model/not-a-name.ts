@@ -22,6 +22,7 @@ export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolea
     isMultipleTurned(line, token) ||
     isHalfCycle(line, token) ||
     isResult(line, token) ||
+    isWaveform(line, token) ||
     isTickForFigure(line) ||
     isRamp(line) ||
     phrase(line) !== undefined ||
@@ -44,6 +45,18 @@ const turned = /^[x×](\d|½)/;
 
 const isMultipleTurned = (line: LineBeingRead, token: IToken): boolean =>
   turned.test(token.image) && line.shape.slots.some(([, { accepts }]) => accepts.kind === "multiple");
+
+/** `trip-current 40 mA ac`, behind its figure. */
+const isWaveform = (line: LineBeingRead, { image }: IToken): boolean =>
+  line.at > 0 &&
+  line
+    .free()
+    .some(
+      ({ 1: { accepts } }) =>
+        accepts.kind === "choice" &&
+        Object.hasOwn(accepts.choices, "sinusoidal") &&
+        wordForSiteTerm(image, Object.keys(accepts.choices)) !== undefined,
+    );
 
 /** A result in other words, `OK` or `pass`, where no other word of the line gives one. */
 function isResult(line: LineBeingRead, token: IToken): boolean {

@@ -62,7 +62,9 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
   }
   if (isToken(token, "Number")) {
     const written = readWritten(token.image, token.startOffset);
-    const fixes = written ? unitFixes(written, kind) : [];
+    // A power factor of 0.8, as it stands on a plate.
+    const share = of === "share" && written && written.number <= 1 ? `${Math.round(written.number * 1e4) / 100} %` : "";
+    const fixes = share === "" ? (written ? unitFixes(written, kind) : []) : [replaceFix(token, share)];
     return problemAt(
       "missing-unit",
       `${token.image} lacks its unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,

@@ -38,8 +38,16 @@ export function phraseIn(tokens: readonly IToken[], words: readonly string[]): P
 /** A line whose first words are one word of its block. */
 export function phraseOfLine(tokens: readonly IToken[], words: readonly string[]): (Phrase & Problem) | undefined {
   const [first] = tokens;
-  const phrase = first && phraseIn(tokens, words);
+  const phrase = first && (sumIn(tokens, words) ?? phraseIn(tokens, words));
   return phrase && first ? { ...phrase, ...phraseProblem(first, phrase) } : undefined;
+}
+
+/** `R1 + R2`: a word that holds the sign. */
+function sumIn([one, sign, other]: readonly IToken[], words: readonly string[]): Phrase | undefined {
+  if (!one || !other || sign?.image !== "+") return undefined;
+  const said = `${one.image}+${other.image}`.toLowerCase();
+  const word = words.find((known) => known.toLowerCase() === said);
+  return word === undefined ? undefined : { said: `${one.image} + ${other.image}`, word, last: other, length: 3 };
 }
 
 function phraseProblem(first: IToken, { said, word, last }: Phrase): Problem {

@@ -50,6 +50,7 @@ import demandOverRcd from "./demand/over-rcd.ts";
 import demandStatedTooLow from "./demand/stated-too-low.ts";
 import demandUnbalanced from "./demand/unbalanced.ts";
 import designAlarmsShareCircuit from "./design/alarms-share-circuit.ts";
+import designBuriedTooShallow from "./design/buried-too-shallow.ts";
 import designBusbarFiguresMissing from "./design/busbar-figures-missing.ts";
 import designCableDoesNotExist from "./design/cable-does-not-exist.ts";
 import designCableNotForGround from "./design/cable-not-for-ground.ts";
@@ -425,6 +426,7 @@ export const rules: readonly Rule[] = [
   demandStatedTooLow,
   demandUnbalanced,
   designAlarmsShareCircuit,
+  designBuriedTooShallow,
   designBusbarFiguresMissing,
   designCableDoesNotExist,
   designCableNotForGround,

@@ -215,6 +215,12 @@ export const practiceValues = table<PracticeValue>({
       value: 1.1,
       unit: "",
     }),
+    practice({
+      key: "buried-depth",
+      item: "depth of a cable in the ground, less asked about",
+      value: 450,
+      unit: "mm",
+    }),
     practice({ key: "unbalance-share", item: "unbalance of three lines, share of the greatest", value: 0.4, unit: "" }),
     practice({ key: "unbalance-floor", item: "unbalance of three lines, least asked about", value: 15, unit: "A" }),
   ],

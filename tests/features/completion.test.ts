@@ -120,6 +120,25 @@ describe("completion", () => {
     );
   });
 
+  it("offers what finds something here first, then what does on the board and elsewhere", async () => {
+    const shown = (await offered(inWay("departure ┆"))).split(", ");
+    const { snapshot } = await atCursor(inWay("┆"));
+    const here = snapshot.findings.map(({ check }) => check).filter((check) => !check.startsWith("language/"));
+    expect(here.length).toBeGreaterThan(0);
+    expect(new Set(shown.slice(0, new Set(here).size))).toEqual(new Set(here));
+    const ofWay = snapshot.findings.filter(({ spot }) => spot.segment.text.includes("serves  lighting"));
+    const first = new Set(ofWay.map(({ check }) => check).filter((check) => !check.startsWith("language/")));
+    expect(first.size).toBeGreaterThan(0);
+    expect(new Set(shown.slice(0, first.size))).toEqual(first);
+  });
+
+  it("offers the result of a button before the name of an RCD", async () => {
+    expect((await offered(inWay("live 2026-03-05 {\n test-button ┆\n}"))).split(", ").slice(0, 2)).toEqual([
+      "ok",
+      "failed",
+    ]);
+  });
+
   it("leaves texts and comments to the writer", async () => {
     expect(await offered(inWay('note "the ┆'))).toBe("");
     expect(await offered(inWay("# the ┆"))).toBe("");

@@ -37,6 +37,30 @@ const partWork = (text: Case["text"], [said, own, of]: readonly [string, string,
 });
 
 const cases: readonly Case[] = [
+  ...["R1 + R2 0.45 Ω", "R1 +R2 0.45 Ω", "r1 + r2 0.45 Ω"].map((line) => ({
+    text: inDead,
+    line,
+    message: `“${line.startsWith("r") ? "r1 + r2" : "R1 + R2"}” is written R1+R2.`,
+    fixed: "R1+R2 0.45 Ω",
+  })),
+  {
+    text: inLive,
+    line: "trip-current 22 mA ac",
+    message: "“ac” does not state the waveform of the test current: did you mean “sinusoidal”?",
+    fixed: "trip-current 22 mA sinusoidal",
+  },
+  ...["delayed", "S"].map((said) => ({
+    text: inWay,
+    line: `device BS EN 61009 C32 10 kA 300 mA ${said} type A`,
+    message:
+      "A delay is stated of an RCD on its own line: rcd BS EN 61008 63 A 100 mA type A delayed. An RCBO for additional protection has none.",
+  })),
+  {
+    text: inWay,
+    line: "power-factor 0.8",
+    message: "0.8 lacks its unit: a share of the whole is written in %.",
+    fixed: "power-factor 80 %",
+  },
   ...["load", 'load "Kiln"'].map((said) => ({
     text: inWay,
     line: said,

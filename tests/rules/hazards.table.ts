@@ -186,6 +186,15 @@ add("flat twin direct in the ground", "design/cable-not-for-ground", "error", {
     `${rcbo()}\ncable armoured 90 °C line 2.5 mm² cpc 2.5 mm² cores 3\nroute buried method D\nlength 12 m\nserves heating\nIb 5 A`,
   ),
 });
+add("a cable in the ground within reach of a spade", "design/buried-too-shallow", "warning", {
+  at: "route buried method D depth 50 mm",
+  fault: way(
+    `${rcbo()}\ncable armoured 90 °C line 2.5 mm² cpc 2.5 mm² cores 3\nroute buried method D depth 50 mm\nlength 12 m\nserves heating\nIb 5 A`,
+  ),
+  right: way(
+    `${rcbo()}\ncable armoured 90 °C line 2.5 mm² cpc 2.5 mm² cores 3\nroute buried method D depth 600 mm\nlength 12 m\nserves heating\nIb 5 A`,
+  ),
+});
 add(
   "a cable in a metal-framed wall without an RCD",
   "rcd/missing-in-metal-frame",

@@ -54,6 +54,7 @@ export const practice: readonly Printed[] = [
       rcd-quick 0.005P
       rcd-shortest 0.001P
       demand-allowance 1.1P
+      buried-depth 450P
       unbalance-share 0.4P
       unbalance-floor 15P`,
   ],

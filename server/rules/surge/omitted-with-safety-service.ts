@@ -29,6 +29,12 @@ const ofLets = (spd: string) =>
     .replace('"Fire alarm"', '"Stair lights"')
     .replace("alarms", "lighting emergency-lighting");
 
+const ofCare = (spd: string) =>
+  sample(spd)
+    .replace("commercial", "care-home")
+    .replace('"Fire alarm"', '"Lifting baths"')
+    .replace("alarms", "appliance");
+
 const bad = 'not-fitted "Not wanted"';
 
 export default boardRule({
@@ -42,6 +48,10 @@ export default boardRule({
     {
       bad: sample(bad).replace(`${bad}\n`, `${bad}\n    ${"^".repeat(`spd          ${bad}`.length)}\n`),
       good: sample("fitted"),
+    },
+    {
+      bad: ofCare(bad).replace(`${bad}\n`, `${bad}\n    ${"^".repeat(`spd          ${bad}`.length)}\n`),
+      good: ofCare("fitted"),
     },
     {
       bad: ofLets(bad).replace(`${bad}\n`, `${bad}\n    ${"^".repeat(`spd          ${bad}`.length)}\n`),
@@ -64,6 +74,8 @@ export default boardRule({
     report(factSpot(fact), {
       message: `Surge protection is omitted, and ${service.what}: there it is required, whatever the owner says. Fit it.${later.words}`,
       source: edition.sources.spd,
+      // What depends on it in a care home is not stated: a question more than a fault.
+      ...(service.severity ? { severity: service.severity } : {}),
       ...(later.severity ? { severity: later.severity } : {}),
       related: [
         { spot: factSpot(omitted), message: "Surge protection stated as omitted." },
@@ -87,10 +99,14 @@ function serviceOf(context: Context, studies: readonly WayStudy[]) {
     if (study.isSpare || isOutsideWork(study)) continue;
     const serves = study.facts.one("serves");
     const medical = study.placeLine("medical");
-    if (medical) return { what: "a medical location depends on this supply", fact: medical };
+    if (medical) return { what: "a medical location depends on this supply", fact: medical, severity: undefined };
     if (!serves) continue;
     for (const [use, words] of Object.entries(services))
-      if (study.uses.has(use) && !(home && use === "alarms")) return { what: `${words} on this supply`, fact: serves };
+      if (study.uses.has(use) && !(home && use === "alarms"))
+        return { what: `${words} on this supply`, fact: serves, severity: undefined };
   }
-  return undefined;
+  const premises = context.installation.facts.one("premises");
+  return premises?.args.premises.value === "care-home"
+    ? { what: "those who are cared for here depend on it", fact: premises, severity: "warning" as const }
+    : undefined;
 }
