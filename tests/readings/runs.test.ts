@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import type { WayStudy } from "../../server/circuit/way.ts";
 import { editionDates } from "../../server/readings/edition-dates.ts";
-import { r2OffLength, r2Share } from "../../server/readings/r2.ts";
+import { r2BelowLoop, r2OffLength, r2Share } from "../../server/readings/r2.ts";
 import { farthestFromSpur, spurPoints, unfusedSpurs } from "../../server/readings/spurs.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
 import { inSetting } from "../helpers/sample.ts";
@@ -85,6 +85,9 @@ describe("spurs", () => {
     ["run S1 3 m X1 2 m X2\nfused X2 13 A", ["X1 from S1", "X2 from X1, fused, off a spur"]],
     // A fused point on the ring itself protects nothing behind it that leaves the ring there.
     ["run S1 3 m X1\nfused S1 13 A", ["X1 from S1"]],
+    // What comes back to the ring, or to a point that is there, is no spur there.
+    ["run S1 3 m X1 2 m S2", ["X1 from S1"]],
+    ["run S1 3 m X1\nrun S2 3 m X1", ["X1 from S1"]],
   ])("of %j: %j", (lines, wanted) => expect(of(lines)).toEqual(wanted));
 
   it("without a fuse are counted, and are half the ring from the farthest point", () => {
@@ -123,6 +126,51 @@ describe("R2 as its part of R1+R2", () => {
     ["R1+R2 >0.52 Ω\nR2 0.15 Ω", cable, undefined],
     ["R1+R2 0.52 Ω\nR2 <0.15 Ω", cable, undefined],
   ])("of %j, %j: %j", (readings, lines, wanted) => expect(of(readings, lines)).toEqual(wanted));
+
+  // Of 3 Ω a quarter of the ratio is 0.25 × 2.119 × 0.294, 0.156 Ω; of 0.52 Ω two digits of each meter, 0.045 Ω, are more.
+  it.each([
+    ["R1+R2 3.00 Ω\nR2 0.72 Ω", false, 0.1556],
+    ["R1+R2 3.00 Ω\nR2 0.73 Ω", true, 0.1556],
+    ["R1+R2 3.00 Ω\nR2 1.03 Ω", true, 0.1556],
+    ["R1+R2 3.00 Ω\nR2 1.04 Ω", false, 0.1556],
+    ["R1+R2 0.52 Ω\nR2 0.11 Ω", true, 0.045],
+    ["R1+R2 0.52 Ω\nR2 0.10 Ω", false, 0.045],
+  ])("of %j changed places: %s, within %d Ω", (readings, swapped, room) => {
+    const found = r2Share(studied(`${cable}\ndead 2026-03-04 {\n${readings}\n}`));
+    expect(found?.swapped).toBe(swapped);
+    expect(found?.room).toBeCloseTo(room, 4);
+  });
+  it("of a cpc larger than its line is the smaller part, and never interchanged", () => {
+    expect(of("R1+R2 0.52 Ω\nR2 0.32 Ω", "cable singles line 2.5 mm² cpc 4 mm²")).toEqual([
+      Number(((0.52 * 4.61) / 12.02).toFixed(4)),
+      false,
+    ]);
+  });
+
+  // Zs of 0.62 Ω less 0.30 Ω leaves 0.32 Ω, of which 0.226 Ω are R2; loops agree within 0.1 Ω (common practice).
+  const below = (R2: string, lines = cable, live = "Zs 0.62 Ω", more = "") => {
+    const text = inSetting(
+      `way 1 radial "W" {\n${lines}\n${more}\ndead 2026-03-04 {\nR2 ${R2}\n}\nlive 2026-03-05 {\n${live}\n}\n}`,
+      { stage: "tested" },
+    ).text;
+    const found = r2BelowLoop(wayOf(nodeOf(installationOf(text), "A"), "1"));
+    return found && Number(found.expected.value.toFixed(4));
+  };
+  const left = Number(((0.32 * 7.41) / 10.49).toFixed(4));
+  it.each([
+    ["0.12 Ω", cable, "Zs 0.62 Ω", "", left],
+    ["0.13 Ω", cable, "Zs 0.62 Ω", "", undefined],
+    ["<0.12 Ω", cable, "Zs 0.62 Ω", "", undefined],
+    ["0.12 Ω", cable, "Zs <0.62 Ω", "", undefined],
+    ["0.12 Ω", cable, "polarity ok", "", undefined],
+    ["0.12 Ω", "", "Zs 0.62 Ω", "", undefined],
+    ["0.12 Ω", "cable singles line 6 mm² cpc-by conduit", "Zs 0.62 Ω", "", undefined],
+    ["0.12 Ω", cable, "Zs 0.62 Ω", 'parallel-path "Pipes"', undefined],
+    // 60 m of 2.5 mm² are 0.44 Ω: that R2 is off is reported of its length.
+    ["0.12 Ω", cable, "Zs 0.62 Ω", "length 60 m", undefined],
+  ])("of %s beside %j, %j, %j leaves out %s Ω", (R2, lines, live, more, wanted) => {
+    expect(below(R2, lines, live, more)).toBe(wanted);
+  });
 
   it("is of radials", () => expect(of("R1+R2 0.52 Ω\nR2 0.15 Ω", cable, "ring")).toBeUndefined());
 
@@ -163,6 +211,17 @@ describe("the days an edition is judged by", () => {
     const designed = 'designed by "K.A." 2025-05-01';
     const way = `way 1 radial "W" {\n${designed}\n}`;
     expect(of(way)[1]).toMatch(/^BS 7671:2018\+A2/);
+    // Six months are what a change is allowed (common practice): of Amendment 2, 28 September 2022.
+    const by = (day: string, standard?: string) =>
+      of(`way 1 radial "W" {\ndesigned by "K.A." ${day}\n}`, standard === undefined ? {} : { standard })[1];
+    expect(by("2022-09-27")).toBeUndefined();
+    expect(by("2022-09-28")).toBe("BS 7671:2018+A2:2022");
+    expect(by("2024-07-30")).toBe("BS 7671:2018+A2:2022");
+    expect(by("2024-07-31")).toBe("BS 7671:2018+A2:2022+A3:2024");
+    // Amendment 1 of 2020 asks for nothing else; Amendment 3 of the 17th Edition brought in Cmin.
+    expect(by("2021-05-01")).toBeUndefined();
+    expect(by("2015-12-31", "BS 7671:2008+A1:2011")).toBeUndefined();
+    expect(by("2016-01-01", "BS 7671:2008+A1:2011")).toBe("BS 7671:2008+A3:2015");
     expect(of(way, { head: "work existing" })).toEqual([undefined, undefined, undefined]);
   });
 });
