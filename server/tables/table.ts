@@ -51,14 +51,14 @@ export function table<F extends Facts<F>>({
   quotedOn = 0,
   ...rest
 }: Declaration<F>): Table<F> {
-  let made: readonly Row<F>[] | undefined;
+  const made = new Memo<typeof rows, readonly Row<F>[]>();
+  const make = (): readonly Row<F>[] => rows().map((row) => (isRow(row) ? row : { facts: row, standing }));
   return {
     ...rest,
     notes,
     quotedOn,
     get rows() {
-      made ??= rows().map((row) => (isRow(row) ? row : { facts: row, standing }));
-      return made;
+      return made.of(rows, make);
     },
   };
 }
