@@ -39,7 +39,7 @@ function computeRcdLimit(row: LimitRow): Calculated {
   return {
     value,
     unit,
-    steps: [looked(item, source.ref, unit === "A" ? milliamps(value) : `${plain(value, 4)} ${unit}`)],
+    steps: [looked(item, source.ref, unit === "A" ? milliamps(value) : `${plain(value)} ${unit}`)],
     source,
   };
 }

@@ -132,6 +132,16 @@ describe("circles in an enclosure", () => {
         [-0.5, 4 - 2 * Math.sqrt(3)],
       ],
     ],
+    // In a round one of four radii the second and third lie beside the first: 2 from it and 3 from the middle.
+    [
+      { shape: "round", radius: 4 },
+      3,
+      [
+        [0, 3],
+        [-Math.sqrt(4 - 4 / 9), 7 / 3],
+        [Math.sqrt(4 - 4 / 9), 7 / 3],
+      ],
+    ],
     // Three that touch each other and the wall have their middles at the corners of a triangle with sides of 2.
     [
       { shape: "round", radius: 1 + 2 / Math.sqrt(3) },
