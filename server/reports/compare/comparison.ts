@@ -213,20 +213,21 @@ class Comparer {
   }
 
   ways(pairs: readonly WayMatch[]): PlaceChanges[] {
-    const feeders = pairs.filter(({ now, old }) => (now ?? old)?.way.kind === "feeder");
-    const others = pairs.filter((pair) => !feeders.includes(pair));
+    const feeds = ({ now, old }: WayMatch): boolean => (now ?? old)?.way.kind === "feeder";
+    const ordered = [...pairs.filter(feeds), ...pairs.filter((pair) => !feeds(pair))];
     // What feeds a board decides limits on it: so it is looked at first.
-    const found = new Map([...feeders, ...others].map((pair) => [pair, this.#way(pair)]));
-    const alone = pairs.filter(({ old, now }) => !old !== !now);
+    const found = new Map(ordered.map((pair) => [pair, this.#way(pair)]));
     const placed = (pair: WayMatch): PlacedWay => (pair.now ?? pair.old) as PlacedWay;
-    const replaces = (pair: WayMatch): WayMatch | undefined =>
-      alone.find(
-        (other) => !other.now !== !pair.now && placed(other).way.id === placed(pair).way.id && sameNow(other, pair),
-      );
-    const sameNow = (one: WayMatch, other: WayMatch): boolean => this.#nameOfBoard(one) === this.#nameOfBoard(other);
+    const keyOf = (pair: WayMatch, came: boolean): string =>
+      [came ? "came" : "went", this.#nameOfBoard(pair), placed(pair).way.id].join("\n");
+    const alone = new Map<string, WayMatch>();
+    for (const pair of pairs.filter(isAlone)) {
+      const key = keyOf(pair, pair.now !== undefined);
+      if (!alone.has(key)) alone.set(key, pair);
+    }
     return pairs.flatMap((pair): PlaceChanges[] => {
       const place = found.get(pair) as PlaceChanges;
-      const other = alone.includes(pair) ? replaces(pair) : undefined;
+      const other = isAlone(pair) ? alone.get(keyOf(pair, pair.now === undefined)) : undefined;
       if (!other || isSpare(placed(pair)) === isSpare(placed(other))) return [place];
       // That the spare way is no more goes without saying.
       return isSpare(placed(pair)) ? [] : [{ ...place, spare: true }];
@@ -391,3 +392,6 @@ function contentOf({ kind }: PlacedWay["way"], before: Part, after: Part): strin
     .filter((one) => one !== undefined)
     .join(", ");
 }
+
+/** Whether it came or went. */
+const isAlone = ({ old, now }: WayMatch): boolean => (old === undefined) !== (now === undefined);
