@@ -212,6 +212,7 @@ import networkStandbyNotEarthed from "./network/standby-not-earthed.ts";
 import networkStandbyUnknownWay from "./network/standby-unknown-way.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
 import networkVoltageNotJudged from "./network/voltage-not-judged.ts";
+import networkVoltageNotNominal from "./network/voltage-not-nominal.ts";
 import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
 import placeBondingNotStated from "./place/bonding-not-stated.ts";
 import placeBondingOmitted from "./place/bonding-omitted.ts";
@@ -588,6 +589,7 @@ export const rules: readonly Rule[] = [
   networkStandbyUnknownWay,
   networkTwoFeeders,
   networkVoltageNotJudged,
+  networkVoltageNotNominal,
   placeAgriculturalWithoutRcd,
   placeBondingNotStated,
   placeBondingOmitted,

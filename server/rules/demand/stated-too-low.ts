@@ -46,13 +46,16 @@ export default installationRule({
     if (!exceeds(greatest.value, value.value * allowance.value)) return;
     const calculated = amps(Math.ceil(greatest.value));
     const cutout = installation.supply?.one("cutout");
+    // A stated demand goes before what is calculated where the cut-out is judged: so this is the one place to say it.
+    const isOver = cutout !== undefined && exceeds(greatest.value, cutout.args.rating.value);
     report(valueSpot(stated, value), {
-      message: `The stated demand is ${amps(value.value)}; the circuits come to ${demandNotes(demand)}: state the diversity that makes it less.`,
+      message: `The stated demand is ${amps(value.value)}; the circuits come to ${demandNotes(demand)}${isOver ? `, above the ${amps(cutout.args.rating.value)} cut-out` : ""}: state the diversity that makes it less.`,
       value: amount(value.value, "A"),
       limit: amountOf(greatest),
       least: true,
       steps: [...greatest.steps, ...allowance.steps],
       source: combine(greatest.source, allowance.source),
+      ...(isOver ? { severity: "warning" as const } : {}),
       related: cutout ? [{ spot: factSpot(cutout), message: `Cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
       fixes: [inPlaceOf(value, calculated, `Write ${calculated}, as calculated from the circuits`)],
     });

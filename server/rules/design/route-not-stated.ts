@@ -52,10 +52,12 @@ export default wayRule({
     // What is hidden in an old building often cannot be known.
     const severity = workOf(study) === "existing" ? ({ severity: "information" } as const) : {};
     if (!facts.has("route")) {
+      const byMaker = cable.own?.carries !== undefined;
       report(factSpot(cable.fact), {
-        message:
-          "The installation method is not stated, so the current-carrying capacity is not known: add a route with its method.",
-        fixes: usual.map((route) => lineAfter(cable.fact, route)),
+        message: byMaker
+          ? "How this runs is not stated, so what its type carries is not compared: add a route, such as route clipped."
+          : "The installation method is not stated, so the current-carrying capacity is not known: add a route with its method.",
+        fixes: (byMaker ? ["route clipped"] : usual).map((route) => lineAfter(cable.fact, route)),
         ...severity,
       });
       return;

@@ -94,7 +94,9 @@ export default wayRule({
       ? "calculate the sum again, or record which figures it was made from"
       : verdict === "high"
         ? highReason(range)
-        : "record metal in parallel with parallel-path";
+        : Math.abs(Zs.value - board.value) < practiceOf("loop-exact").value
+          ? "it is the reading of the board; read it at the far point, or record metal in parallel with parallel-path"
+          : "record metal in parallel with parallel-path";
     const after = study.facts.one("device") ?? study.facts.one("cable");
     const meter = loopUncertainty(study, found);
     const by = Math.abs(Zs.value - expected.value) - tolerance.value;

@@ -1,0 +1,41 @@
+import { volts } from "../../calc/result.ts";
+import { originSupply } from "../../circuit/supply.ts";
+import { nominalVoltage, supplyValues } from "../../tables/supply.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, installationRule, valueSpot } from "../frame/rule.ts";
+
+const sample = (U0: string, mark = "") => `wayfile 1
+installation "Yard" {
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  supply {
+    earthing     TN-S
+    U0           ${U0}${mark}
+  }
+  board A "Board" {
+    fed-from     supply
+  }
+}`;
+
+export default installationRule({
+  id: "network/voltage-not-nominal",
+  severity: "warning",
+  since: "0.1",
+  title: "A measured voltage stands as the nominal voltage of a public supply.",
+  why: "The limits of Zs, times and drops rest on the nominal voltage to earth, which of a public supply is 230 V whatever a meter shows on the day. A higher figure would allow a higher loop than the tables do.",
+  clauses: ["313.1"],
+  examples: [{ bad: sample("241 V", "\n                 ^^^^^"), good: sample("230 V") }],
+  check({ supply }, report) {
+    const fact = supply?.one("U0");
+    if (!fact || originSupply(supply).kind !== "public" || supply?.one("source")?.args.of.value === "private") return;
+    const { value } = fact.args;
+    const nominal = nominalVoltage.toEarth;
+    if (value.value === nominal) return;
+    report(valueSpot(fact, value), {
+      message: `U0 of a public supply is its nominal ${volts(nominal)}, on which the limits of Zs rest: write ${volts(nominal)}, and the ${volts(value.value)} that was read as voltage in a block of live tests.`,
+      value: amount(value.value, "V"),
+      source: { ref: `${supplyValues.ref}, nominal voltage`, standing: "quoted" },
+      fixes: [inPlaceOf(value, volts(nominal), `Write ${volts(nominal)}`)],
+    });
+  },
+});
