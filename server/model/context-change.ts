@@ -3,7 +3,7 @@
  * same stand today.
  */
 
-import { addBit, type Bits, bitsMeet, bitsOfBoth } from "../memo/bits.ts";
+import { addBit, addBits, type Bits, bitsMeet, bitsOfBoth } from "../memo/bits.ts";
 import { allNames, NameTable } from "./name-table.ts";
 import { Names } from "./names.ts";
 import type { Question } from "./questions.ts";
@@ -11,6 +11,8 @@ import { brokenWords, recordedBy, struckOutTests, wholeList } from "./reads.ts";
 import type { SharedParts } from "./shared-parts.ts";
 import type { Upstream } from "./three-lines.ts";
 import { type Fact, Facts, type WordIn } from "./values.ts";
+
+type Pair = readonly [slot: number, before: object | undefined, after: object | undefined];
 
 interface Head {
   readonly name?: string;
@@ -70,32 +72,47 @@ export class ContextChange {
 
   #findChanged(): Bits {
     const changed: number[] = [];
-    for (const [slot, before, after] of this.#pairs()) {
+    addBits(changed, this.#changedInCommon());
+    for (const [slot, before, after] of this.#ownPairs()) {
       if (before === after) continue;
-      const known = before && after && this.#from.isCommon(before) ? this.#comparedOf(before, after) : undefined;
-      for (const [question, number] of this.#from.questions.of(slot)) {
-        const same = known?.get(number) ?? (before && after && this.#same(before, after, question)) ?? false;
-        known?.set(number, same);
-        if (!same) addBit(changed, number);
-      }
+      for (const [question, number] of this.#from.questions.of(slot))
+        if (!before || !after || !this.#same(before, after, question)) addBit(changed, number);
     }
     return changed;
   }
 
   /** What all boards share is compared once for all of them. */
-  #comparedOf(before: object, after: object): Map<number, boolean> {
-    const { compared } = this.#from.questions;
-    const here = compared.get(after) ?? new WeakMap<object, Map<number, boolean>>();
-    compared.set(after, here);
-    const known = here.get(before) ?? new Map<number, boolean>();
-    here.set(before, known);
-    return known;
+  #changedInCommon(): Bits {
+    const [from, to] = [this.#from.common, this.#to.common];
+    if (from === to) return [];
+    const compared = to.comparedWith(from);
+    const { count } = this.#from.questions;
+    if (compared.count === count) return compared.changed;
+    const changed: number[] = [];
+    for (const [slot, before, after] of this.#commonPairs()) {
+      if (before === after) continue;
+      for (const [question, number] of this.#from.questions.of(slot)) {
+        const same = compared.same.get(number) ?? (before && after ? this.#same(before, after, question) : false);
+        compared.same.set(number, same);
+        if (!same) addBit(changed, number);
+      }
+    }
+    compared.count = count;
+    compared.changed = changed;
+    return changed;
   }
 
   /** Every part with what it was and what it is. */
-  *#pairs(): Generator<readonly [slot: number, before: object | undefined, after: object | undefined]> {
-    const slots = new Set([...this.#from.slots(), ...this.#to.slots()]);
-    for (const slot of slots) yield [slot, this.#from.partAt(slot), this.#to.partAt(slot)];
+  #ownPairs(): Pair[] {
+    return this.#pairsOf(this.#from.ownSlots(), this.#to.ownSlots());
+  }
+
+  #commonPairs(): Pair[] {
+    return this.#pairsOf(this.#from.common.slots, this.#to.common.slots);
+  }
+
+  #pairsOf(before: Iterable<number>, after: Iterable<number>): Pair[] {
+    return [...new Set([...before, ...after])].map((slot) => [slot, this.#from.partAt(slot), this.#to.partAt(slot)]);
   }
 
   #same(before: object, after: object, question: Question): boolean {
@@ -178,7 +195,7 @@ export class ContextChange {
       else moved.set(segment, [one]);
       if (before.inner && after.inner) addFacts(before.inner.list, after.inner.list, add);
     };
-    for (const [, before, after] of this.#pairs()) {
+    for (const [, before, after] of [...this.#ownPairs(), ...this.#commonPairs()]) {
       if (before instanceof Facts && after instanceof Facts) addFacts(before.list, after.list, add);
       else if (before instanceof NameTable && after instanceof NameTable) addItems(before, after, add);
       else if (before && after && "header" in before && "header" in after)

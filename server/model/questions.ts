@@ -10,8 +10,6 @@ export type Question = string | ((of: never) => unknown);
  * "supply", and not under the thing itself: so what was asked before an edit means something after it.
  */
 export class Questions {
-  /** How what many places share compares with what it was, question by question. */
-  readonly compared = new WeakMap<object, WeakMap<object, Map<number, boolean>>>();
   readonly #slots = new Map<string, number>();
   readonly #numbers: Map<Question, number>[] = [];
   readonly #lists = new Map<string, Bits>();

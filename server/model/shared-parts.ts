@@ -1,11 +1,11 @@
 import type { Bits } from "../memo/bits.ts";
-import { Memo } from "../memo/memo.ts";
 import type { Edition } from "../tables/editions.ts";
+import { type CommonParts, commonParts } from "./common-parts.ts";
 import type { Engine } from "./engine.ts";
 import type { BoardHead, InstallationHead } from "./file.ts";
 import type { Names } from "./names.ts";
 import type { Questions } from "./questions.ts";
-import { type Parts, recordedBy } from "./reads.ts";
+import type { Parts } from "./reads.ts";
 import type { Upstream } from "./three-lines.ts";
 import type { Facts } from "./values.ts";
 
@@ -37,7 +37,6 @@ export class SharedParts implements Parts {
   readonly #round: Round;
   readonly #engine: Engine;
   #slots: ReadonlyMap<object, number> | undefined;
-  #parts: ReadonlyMap<number, object> | undefined;
   #feeders: ReadonlySet<object> | undefined;
   readonly #changes = new WeakMap<SharedParts, Change>();
 
@@ -70,47 +69,39 @@ export class SharedParts implements Parts {
     return change;
   }
 
-  /** Whether all boards of the installation share a part. */
-  isCommon(of: object): boolean {
-    const { installation, supply, names } = this.#round;
-    return of === supply || of === installation || of === installation.facts || this.#isNamed(of, names);
-  }
-
-  #isNamed(of: object, names: Names): boolean {
-    return (
-      of === names ||
-      of === names.instruments ||
-      of === names.cableTypes ||
-      of === names.circuitTypes ||
-      of === names.boards ||
-      instrumentsOf(names, this.questions).slots.has(of)
-    );
-  }
-
   isFeeder(facts: object): boolean {
     this.#feeders ??= new Set(this.upstream.flatMap(({ feeder }) => feeder?.facts ?? []));
     return this.#feeders.size > 0 && this.#feeders.has(facts);
   }
 
   slotOf(of: object): number | undefined {
-    this.#slots ??= this.#findSlots();
-    return this.#slots.get(of) ?? instrumentsOf(this.#round.names, this.questions).slots.get(of);
+    return this.#own.get(of) ?? this.common.slotOf(of);
   }
 
   partAt(slot: number): object | undefined {
-    this.#slots ??= this.#findSlots();
-    this.#parts ??= new Map([...this.#slots].map(([part, at]) => [at, part]));
-    return this.#parts.get(slot) ?? instrumentsOf(this.#round.names, this.questions).parts.get(slot);
+    for (const [part, own] of this.#own) if (own === slot) return part;
+    return this.common.partAt(slot);
   }
 
-  /** The numbers of all parts there are. */
-  slots(): number[] {
+  /** The numbers of the parts that the boards of an installation do not all share. */
+  ownSlots(): Iterable<number> {
+    return this.#own.values();
+  }
+
+  /** What all boards share; worked out when it is asked for, as those of a large file are one by one. */
+  get common(): CommonParts {
+    this.#common ??= commonParts(this.#round, this.questions);
+    return this.#common;
+  }
+  #common: CommonParts | undefined;
+
+  get #own(): ReadonlyMap<object, number> {
     this.#slots ??= this.#findSlots();
-    return [...this.#slots.values(), ...instrumentsOf(this.#round.names, this.questions).slots.values()];
+    return this.#slots;
   }
 
   #findSlots(): Map<object, number> {
-    const { installation, supply, board, upstream, names } = this.#round;
+    const { board, upstream } = this.#round;
     const slots = new Map<object, number>();
     const add = (part: object | undefined, name: string): void => {
       // In a circle of boards one thing can be two parts: the nearest counts.
@@ -118,43 +109,11 @@ export class SharedParts implements Parts {
     };
     add(board, "board's head");
     add(board.facts, "board");
-    add(installation, "installation's head");
-    add(installation.facts, "installation");
-    add(supply, "supply");
     upstream.forEach((above, index) => {
       add(above.board, `head of board ${index} up`);
       add(above.board.facts, `board ${index} up`);
       add(above.feeder?.facts, `feeder ${index} up`);
     });
-    add(names, "names");
-    add(names.instruments, "instruments");
-    add(names.cableTypes, "cable types");
-    add(names.circuitTypes, "circuit types");
-    add(names.boards, "boards");
     return slots;
   }
 }
-
-interface Instruments {
-  readonly questions: Questions;
-  readonly slots: ReadonlyMap<object, number>;
-  readonly parts: ReadonlyMap<number, object>;
-}
-
-const instrumentsKept = new Memo<Names, Instruments>();
-
-/** What is stated of each instrument is a part of its own. */
-function instrumentsOf(names: Names, questions: Questions): Instruments {
-  const before = instrumentsKept.get(names);
-  if (before?.questions === questions) return before;
-  const slots = new Map<object, number>();
-  for (const [name, facts] of recordedBy(undefined, () => instrumentBlocks(names)))
-    for (const [index, block] of facts.entries())
-      if (block) slots.set(block, questions.slot(`instrument ${index} ${name}`));
-  const found = { questions, slots, parts: new Map([...slots].map(([part, slot]) => [slot, part])) };
-  instrumentsKept.set(names, found);
-  return found;
-}
-
-const instrumentBlocks = (names: Names) =>
-  [...names.instruments].map(([name, facts]) => [name, facts.map(({ inner }) => inner)] as const);

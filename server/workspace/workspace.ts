@@ -255,6 +255,13 @@ export class Workspace {
     if (!file || "failure" in file) return undefined;
     const projects = this.#projectsOf(file);
     const [home] = projects;
+    let revision = this.#revision;
+    // Asked between any two steps of a check, mostly when nothing has happened.
+    const isCurrent = (): boolean => {
+      if (revision !== this.#revision && !this.#isCurrent(file, projects)) return false;
+      revision = this.#revision;
+      return true;
+    };
     return {
       file,
       version: this.version(path),
@@ -271,7 +278,7 @@ export class Workspace {
       },
       hasCheckedWays: (segments) => projects.every((project) => project.hasCheckedWays(segments)),
       hasCheckedBoards: (segments) => projects.every((project) => project.hasCheckedBoards(segments)),
-      check: (lookedAt) => new CheckRun(checkFile(file, projects, lookedAt), () => this.#isCurrent(file, projects)),
+      check: (lookedAt) => new CheckRun(checkFile(file, projects, lookedAt), isCurrent),
       projects,
     };
   }
