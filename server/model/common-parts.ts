@@ -13,7 +13,7 @@ interface Round {
 }
 
 /** How it compares with what it was, question by question. */
-export interface Compared {
+interface Compared {
   /** How many questions there were then. */
   count: number;
   changed: Bits;
