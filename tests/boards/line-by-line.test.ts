@@ -1,7 +1,7 @@
 /** Which line of a board of three carries what, and drops what: by hand, from the amperes and lines of the sample. */
 import { describe, expect, it } from "vitest";
 import { demandBehind, demandOf } from "../../server/boards/demand.ts";
-import { boardDrop, dropAbove } from "../../server/boards/drop-path.ts";
+import { boardDrop, dropAbove, lineAbove } from "../../server/boards/drop-path.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
 
 interface Annexe {
@@ -153,4 +153,28 @@ describe("the drop before a circuit", () => {
     const node = nodeOf(works({ annexe: "phases three", ways }), "B");
     expect(dropAbove(boardDrop(node), wayOf(node, id)).drop.value).toBeCloseTo(percent, 9);
   });
+});
+
+it("of a circuit of three lines is the worst of them, whichever that is", () => {
+  const node = nodeOf(
+    works({ annexe: "phases three", ways: ["phase L2\nIb 40 A", "phase L1\nserves pv", "phase three\nserves pv"] }),
+    "B",
+  );
+  const of = (id: string) => dropAbove(boardDrop(node), wayOf(node, id)).drop.value;
+  expect([of("2"), of("3") === of("1"), of("1") > 1]).toEqual([0, true, true]);
+});
+
+describe("the line above that a line of a board comes from", () => {
+  const of = (annexe: string, feeder: string, cable: string, line: "L" | "L1" = "L") => {
+    const installation = works({ annexe, feeder, cable, ways: ["Ib 6 A"] });
+    return lineAbove(nodeOf(installation, "B"), wayOf(nodeOf(installation, "A"), "1"), line);
+  };
+  it.each([
+    ["phases single", "phase L2", threeCores, "L2"],
+    ["phases single\nphase L3", "", fourCores, "L3"],
+    ["phases single", "", fourCores, "L"],
+  ] as const)("%j behind a feeder with %j is %s, %s", (annexe, feeder, cable, wanted) => {
+    expect(of(annexe, feeder, cable)).toBe(wanted);
+  });
+  it("is its own where it has a name", () => expect(of("phases three", "", fourCores, "L1")).toBe("L1"));
 });

@@ -108,6 +108,11 @@ describe("points of a curve from a book of one's own", () => {
     expect(tripTime(one, 2000)).toMatchObject({ atMost: true, time: { value: 0.4 } });
   });
 
+  it("of one current tell nothing either", () => {
+    const twice = [figures[0] ?? "", 'device-figures BS 88-2 63 A opens 280 A within 0.4 s by "Maker"'];
+    expect(tripTime(study(plant(twice, "BS 88-2 63 A 80 kA gG")), 300)).toBeUndefined();
+  });
+
   it("that are out of order tell nothing, and are found", () => {
     const wrong = [...figures.slice(0, 2), 'device-figures BS 88-2 63 A opens 300 A within 0.1 s by "Maker"'];
     expect(tripTime(study(plant(wrong, "BS 88-2 63 A 80 kA gG")), 460)).toBeUndefined();

@@ -161,6 +161,15 @@ const kept: readonly Kept[] = [
     by: "1",
     reason: "What is apart reads no end of ohms, of which no share of a branch takes anything away.",
   },
+  ...[
+    "...[-y, y].flatMap((level) => along(level - one.y).map((dx) => ({ x: one.x + dx, y: level }))),",
+    "...[-x, x].flatMap((side) => along(side - one.x).map((dy) => ({ x: side, y: one.y + dy }))),",
+  ].map((line) => ({
+    file: "server/calc/packing.ts",
+    line,
+    by: "-",
+    reason: "Of each distance both signs are taken: the places are the same ones in another order.",
+  })),
   {
     file: "server/calc/margin.ts",
     line: "const up = (share: number): number => inHundredths(share, (of) => Math.ceil(of - 1e-6));",
