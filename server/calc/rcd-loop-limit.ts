@@ -1,5 +1,5 @@
 import { rcdLoop } from "../tables/loop-rcd.ts";
-import { fromFormula } from "../tables/source.ts";
+import { fromFormula, quotedIn } from "../tables/source.ts";
 import { supplyValues } from "../tables/supply.ts";
 import { known, numberCell } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
@@ -29,6 +29,6 @@ export function electrodeAdvice(): Calculated {
 export function touchVoltage(resistance: number, residual: number): Calculated {
   const value = resistance * residual;
   const numbers = `${ohms(resistance)} × ${milliamps(residual)}`;
-  const source = fromFormula({ ref: "BS 7671:2018+A2:2022, 411.5.3", standing: "quoted" });
+  const source = fromFormula(quotedIn("411.5.3"));
   return { value, unit: "V", steps: [step("U = RA × IΔn", numbers, volts(value))], source };
 }

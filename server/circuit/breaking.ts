@@ -2,6 +2,7 @@ import { breakingCapacity, conditionalRating } from "../calc/fault-current.ts";
 import { type Calculated, kiloamps, step } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { breakingCapacities } from "../tables/devices.ts";
+import { quotedIn } from "../tables/source.ts";
 import { supplyValues } from "../tables/supply.ts";
 import { known } from "../tables/table.ts";
 import type { WayStudy } from "./way.ts";
@@ -11,7 +12,7 @@ export function breakingOf({ device }: WayStudy): Calculated | undefined {
   if (!device) return undefined;
   const marked = device.breaking;
   if (marked !== undefined) {
-    const source = { ref: "BS 7671:2018+A2:2022, 434.5.1", standing: "quoted" } as const;
+    const source = quotedIn("434.5.1");
     return { value: marked, unit: "A", steps: [step("Icn as marked", "", kiloamps(marked))], source };
   }
   return breakingCapacity({ standard: device.standard });

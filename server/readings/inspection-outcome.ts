@@ -2,6 +2,7 @@
 import type { Inspection, ObservationFact } from "../model/inspections.ts";
 import type { Edition } from "../tables/editions.ts";
 import type { Source } from "../tables/source.ts";
+import { quotedIn } from "../tables/source.ts";
 
 interface DerivedOutcome {
   readonly outcome: "satisfactory" | "unsatisfactory";
@@ -12,7 +13,7 @@ interface DerivedOutcome {
   readonly source: Source;
 }
 
-const byCodes: Source = { ref: "BS 7671:2018+A2:2022, Appendix 6, condition report", standing: "quoted" };
+const byCodes: Source = quotedIn("Appendix 6, condition report");
 /** What the codes come to. What was put right since changes no report: it stays as it was issued. */
 export function derivedOutcome({ facts }: Inspection, edition: Edition | undefined): DerivedOutcome {
   const all = facts.all("observation");

@@ -31,6 +31,9 @@ export interface Source {
   readonly remembered?: readonly Remembered[];
 }
 
+/** A regulation or table of the edition that sources are written by, as a public page quotes it. */
+export const quotedIn = (clause: string): Source => ({ ref: `BS 7671:2018+A2:2022, ${clause}`, standing: "quoted" });
+
 /** A source in one line: what it is, how well it is known unless it says so itself, and what is to be noted of it. */
 export function sourceText({ ref, standing, note }: Source): string {
   const words = standingWords[standing];

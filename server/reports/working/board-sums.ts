@@ -7,6 +7,7 @@ import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { amps, milliamps, step } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { capital } from "../../text/words.ts";
 import {
   type Block,
@@ -20,7 +21,7 @@ import {
 } from "../setting/document.ts";
 
 const noSource = { ref: "", standing: "printed" } as const;
-const ofRatings = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
+const ofRatings = quotedIn("536.4.202");
 
 /** Busbars and shared RCDs; the main switch is covered by the coordination. */
 export const ratingsPart = (node: BoardNode): Section[] =>

@@ -2,6 +2,7 @@ import { protectingInside } from "../../boards/coordination.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { amps, step } from "../../calc/result.ts";
 import { isSource } from "../../circuit/circuit-kind.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { amount, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const sample = (busbar: string) => `wayfile 1
@@ -49,7 +50,7 @@ export default boardRule({
       value: amount(together, "A"),
       limit: amount(stated.value, "A"),
       steps: [step("In + Σ In of the sources", numbers, amps(together))],
-      source: { ref: "BS 7671:2018+A2:2022, 551.7.2", standing: "quoted" },
+      source: quotedIn("551.7.2"),
       ...(busbar ? {} : { severity: "warning" as const }),
       related: [
         { spot: factSpot(above.fact), message: `What protects the board: ${amps(above.rating)}.` },

@@ -1,5 +1,6 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
 import { laterRule } from "../../circuit/describe.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
@@ -41,7 +42,7 @@ export default installationRule({
     },
   ],
   checkNode(node, report) {
-    const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
+    const source = quotedIn("536.4.202");
     const { context } = node;
     // Before the 18th Edition diversity was taken into account here, so that older work is asked about and no more.
     const later = context.edition?.switchOverload ? laterRule(context).severity : "information";

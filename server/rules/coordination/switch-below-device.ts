@@ -1,4 +1,5 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
@@ -35,7 +36,7 @@ export default installationRule({
     { bad: sample("40 A").replace("40 A\n", "40 A\n                               ^^^^\n"), good: sample("63 A") },
   ],
   checkNode(node, report) {
-    const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
+    const source = quotedIn("536.4.202");
     for (const part of ratedParts(node)) if (part.kind === "switch") reportUnprotectedPart(part, source, report);
   },
 });

@@ -3,6 +3,7 @@ import { demandNotes } from "../../boards/demand-words.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { amps, step } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (kilowatts: number) => `wayfile 1
@@ -78,7 +79,7 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
     value: amount(value.value, "A"),
     limit: amount(rating, "A"),
     steps: [step("demand ≤ cut-out", `${amps(value.value)} against ${amps(rating)}`, "does not hold")],
-    source: { ref: "BS 7671:2018+A2:2022, 313.1", standing: "quoted" },
+    source: quotedIn("313.1"),
     related: [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }],
   });
   return true;

@@ -1,5 +1,6 @@
 import { homes } from "../../circuit/circuit-kind.ts";
 import { premisesOf } from "../../circuit/supply.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { listed } from "../../text/words.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
@@ -43,7 +44,7 @@ export default wayRule({
       if (strange.length > 0)
         report(factSpot(serves), {
           message: `Emergency lights are on a circuit that serves ${listed(strange)}: give them one of their own, or those with batteries the circuit of the lights they stand in for, so that they light when these go out.`,
-          source: { ref: "BS 7671:2018+A2:2022, 560.7.1", standing: "quoted" },
+          source: quotedIn("560.7.1"),
           severity: "warning",
         });
       return;
@@ -55,7 +56,7 @@ export default wayRule({
       message: withLights
         ? "The alarms share a lighting circuit, as they may in a home: make sure that it is one in daily use."
         : `Alarms need a circuit of their own: this one serves ${listed(others)} as well.`,
-      source: { ref: "BS 7671:2018+A2:2022, 560.7.1", standing: "quoted" },
+      source: quotedIn("560.7.1"),
       ...(withLights ? { severity: "information" as const } : {}),
     });
   },

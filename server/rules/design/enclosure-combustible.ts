@@ -1,6 +1,7 @@
 import { homes } from "../../circuit/circuit-kind.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import { premisesOf } from "../../circuit/supply.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -86,7 +87,7 @@ installation "Garage" {
         : `Board ${board.head.name} is of plastic: in a home it must be of steel, or stand in a cabinet that does not burn.${later.words}`,
       source: beside
         ? { ref: "Common practice, 421.1.201 applied to buildings close to a home", standing: "practice" }
-        : { ref: "BS 7671:2018+A2:2022, 421.1.201", standing: "quoted" },
+        : quotedIn("421.1.201"),
       ...(severity ? { severity } : {}),
     });
   },

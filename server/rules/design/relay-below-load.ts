@@ -1,6 +1,7 @@
 import { exceeds } from "../../calc/compare.ts";
 import { amps } from "../../calc/result.ts";
 import { relaySetting } from "../../circuit/overload-relay.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -37,7 +38,7 @@ export default wayRule({
       message: `The relay is set to ${amps(setting)}, below the design current of ${amps(Ib.value)}: it would trip in normal service.`,
       value: amount(Ib.value, "A"),
       limit: amount(setting, "A"),
-      source: { ref: "BS 7671:2018+A2:2022, 433.1.1", standing: "quoted" },
+      source: quotedIn("433.1.1"),
     });
   },
 });

@@ -1,5 +1,6 @@
 import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { laterRule } from "../../circuit/describe.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { listed } from "../../text/words.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
@@ -32,7 +33,7 @@ export default wayRule({
     const later = laterRule(study.context);
     report(factSpot(serves), {
       message: `A source feeds this circuit beside ${listed(loads)}: give the source a circuit of its own.${later.words}`,
-      source: { ref: "BS 7671:2018+A2:2022, 551.7.2", standing: "quoted" },
+      source: quotedIn("551.7.2"),
       ...(later.severity ? { severity: later.severity } : {}),
     });
   },

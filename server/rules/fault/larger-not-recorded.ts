@@ -2,6 +2,7 @@ import { kiloamps } from "../../calc/result.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "../../circuit/faults.ts";
 import type { Reading } from "../../model/values.ts";
 import { quantityOf } from "../../model/values.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { misread } from "../common/writing.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -55,7 +56,7 @@ function checkOne(faults: readonly FaultAt[], report: Reporter): void {
     value: amount(Ipf.value, "A"),
     limit: amount(largest.value, "A"),
     least: true,
-    source: { ref: "BS 7671:2018+A2:2022, 643.7.3.201", standing: "quoted" },
+    source: quotedIn("643.7.3.201"),
     related: [{ spot: factSpot(largest.fact), message: `${largest.name} ${text}.` }],
     fixes: [misread(Ipf.fact, written, text, "Not the larger of the two", `Record the larger, ${text}`)],
   });

@@ -2,6 +2,7 @@ import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
 import { isOutsideWork, workOf } from "../../circuit/supply.ts";
 import { boardInsulation, insulationOf } from "../../readings/insulation.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -45,7 +46,7 @@ export default wayRule({
     if (!disconnected || again) return;
     report(factSpot(disconnected), {
       message: `Equipment was disconnected for this test: once it is back, test live conductors together to earth at ${volts(reduced.value)}, and record it.`,
-      source: { ref: "BS 7671:2018+A2:2022, 643.3.3", standing: "quoted" },
+      source: quotedIn("643.3.3"),
     });
   },
 });

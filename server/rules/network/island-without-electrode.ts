@@ -1,3 +1,4 @@
+import { quotedIn } from "../../tables/source.ts";
 import { factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
@@ -48,7 +49,7 @@ installation "House" {
     report(factSpot(island), {
       message:
         "Without the network nothing earths this source: fit an electrode of the consumer’s own, and write it with its resistance.",
-      source: { ref: "BS 7671:2018+A2:2022, 551.4.3.2.1 and 826.1.1.2.1", standing: "quoted" },
+      source: quotedIn("551.4.3.2.1 and 826.1.1.2.1"),
     });
   },
 });

@@ -1,4 +1,5 @@
 import type { FactOf } from "../../model/values.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { factSpot, installationRule, type Report } from "../frame/rule.ts";
 
 const sample = (standby: string) => `wayfile 1
@@ -49,7 +50,7 @@ export default installationRule({
 
 type Standby = FactOf<"supply", "standby">;
 
-const source = { ref: "BS 7671:2018+A2:2022, 551.4.3.2.1", standing: "quoted" } as const;
+const source = quotedIn("551.4.3.2.1");
 
 /** What is stated to be missing is an error; what nothing is said of is asked. */
 function wantingIn(standby: Standby, electrode: boolean) {

@@ -5,6 +5,7 @@ import { homes } from "../../circuit/circuit-kind.ts";
 import { laterRule, rcdName } from "../../circuit/describe.ts";
 import { isOwnRcd } from "../../circuit/rcds.ts";
 import { premisesOf } from "../../circuit/supply.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -86,7 +87,7 @@ installation "House" {
     const later = laterRule(context);
     report(factSpot(shared.rcd.fact), {
       message: `The ${rcdName(shared.rcd)} RCD protects all ${final.length} circuits of this home: divide them, so that one fault does not take lights, sockets and alarms together.${later.words}`,
-      source: { ref: "BS 7671:2018+A2:2022, 314.1 and 531.3.2", standing: "quoted" },
+      source: quotedIn("314.1 and 531.3.2"),
       ...(later.severity ? { severity: later.severity } : {}),
     });
   },

@@ -5,6 +5,7 @@ import { fineRcds } from "../../circuit/additional-protection.ts";
 import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { laterRule, rcdName } from "../../circuit/describe.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -52,7 +53,7 @@ way 2 ring "Sockets" {
         const later = laterRule(way);
         report(factSpot(serves), {
           message: `This source shares the ${rcdName(rcd)} RCD with way ${first.way.id}${others.length > 1 ? ` and ${others.length - 1} more` : ""}: connect it on the supply side of that RCD.${later.words}`,
-          source: { ref: "BS 7671:2018+A2:2022, 551.7.2", standing: "quoted" },
+          source: quotedIn("551.7.2"),
           ...(later.severity ? { severity: later.severity } : {}),
           related: [
             { spot: factSpot(rcd.fact), message: `Shared RCD: ${rcdName(rcd)}.` },

@@ -1,6 +1,7 @@
 import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { isOutsideWork, liveTestsDue, workOf } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { factSpot, installationRule, type Report } from "../frame/rule.ts";
 
 const sample = (notice: string) => `wayfile 1
@@ -56,5 +57,5 @@ const isDue = (part: Pick<Context, "installation">, supply: NonNullable<Context[
 
 const asked: Report = {
   message: "Two sources feed this installation: record the notice that says so (notice), and where it is fixed.",
-  source: { ref: "BS 7671:2018+A2:2022, 514.15.1", standing: "quoted" },
+  source: quotedIn("514.15.1"),
 };
