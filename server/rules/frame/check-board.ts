@@ -70,6 +70,8 @@ export function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFind
   if (same) {
     const kept = { ...same, board, departures };
     keepForBoard(kept);
+    // An edit of the supply has every board of a large file compared: the next key does not wait for all of them.
+    yield "rules";
     return kept;
   }
   const partly = known.partOfBoard(board);
