@@ -5,6 +5,7 @@ import type { Calculated } from "../calc/result.ts";
 import { amps, plain, round, step } from "../calc/result.ts";
 import { deviceName } from "../circuit/describe.ts";
 import { memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
+import { hasOwnSource } from "../circuit/supply.ts";
 import { magneticBand } from "../circuit/trip.ts";
 import type { Device } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
@@ -62,8 +63,7 @@ export const deviceAbove = memoOfWhole((node: BoardNode): DeviceAbove | undefine
   const { rating, standard } = cutout.args;
   const short = `${amps(rating.value)} ${standard.value} cut-out`;
   const isGeneral = generalFamilies.has(familyOf(standard.value) ?? "");
-  const isPrivate = context.supply?.one("source")?.args.of.value === "private";
-  const owner = isPrivate ? "owner of the supply" : "distributor";
+  const owner = hasOwnSource(context.supply) ? "owner of the supply" : "distributor";
   return { name: short, short, rating: rating.value, fact: cutout, isCutout: true, owner, isGeneral };
 });
 

@@ -2,6 +2,7 @@
 import { exceeds } from "../calc/compare.ts";
 import { amps, type Calculated, ohms, step, worked } from "../calc/result.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
+import { asRead } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { exact } from "../model/values.ts";
@@ -96,7 +97,7 @@ function loopOn(own: number, study: WayStudy): Calculated | undefined {
   if (!designed || Ze === undefined || designed.value < Ze) return undefined;
   const behind = designed.value - Ze;
   const value = own + behind;
-  const origin: Calculated = { value: Ze, unit: "Ω", steps: [], source: asWritten };
+  const origin = asRead(Ze);
   const rest = { value: behind, source: differing(designed, origin) };
   const source = combine(summed({ value: own, source: asWritten }, rest), designed.source);
   // The band of the designed loop is that of what lies behind the origin, as a share of the sum.

@@ -19,6 +19,7 @@ import {
 import type { Source } from "../tables/source.ts";
 import { type Row, rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, socketRating } from "./circuit-kind.ts";
+import { hasOwnSource } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
 export type SpecialLocation = PlaceRcd["place"];
@@ -40,7 +41,7 @@ export function placeRcdRow(study: WayStudy, place: SpecialLocation): Row<PlaceR
   // The heater itself is excepted: its leakage when cold would trip an RCD without a fault.
   if (place === "sauna" && study.uses.size === 1 && study.uses.has("heating")) return undefined;
   // What a unit is supplied by decides: with a source of its own it need not be an RCD that disconnects.
-  if (place === "mobile-unit" && !study.servesSockets && ownSource(study)) return undefined;
+  if (place === "mobile-unit" && !study.servesSockets && hasOwnSource(study.context.supply)) return undefined;
   if (!study.places.has(place) || !study.isFinal || !partSeven(study) || extraLow(study)) return undefined;
   const rating = study.servesSockets ? socketRating(study) : undefined;
   // Sockets whose rating is not known are in none of the rows that go by it.
@@ -103,7 +104,7 @@ export function combinedEarth(
   const { supply, uses, facts } = study;
   if (supply.earthing !== "TN-C-S" || !study.isFinal || extraLow(study) || !partSeven(study)) return undefined;
   // A source of one's own is earthed at one place.
-  if (ownSource(study)) return undefined;
+  if (hasOwnSource(study.context.supply)) return undefined;
   const found =
     (["caravan", "marina"] as const).find((place) => study.servesSockets && study.places.has(place)) ??
     (["construction", "exhibition", "fairground"] as const).find((place) => study.places.has(place)) ??
@@ -114,8 +115,6 @@ export function combinedEarth(
   if (!row || (place === "charger" && (facts.has("open-PEN") || beforeChargers(study)))) return undefined;
   return { row, source: placeSource(row.facts.clause, sourceOf(placeEarths, row, "what")) };
 }
-
-const ownSource = ({ context }: WayStudy): boolean => context.supply?.one("source")?.args.of.value === "private";
 
 /** Charging points came with Amendment 1 of the 17th Edition. */
 const beforeChargers = ({ context }: WayStudy): boolean => context.edition?.id === "BS 7671:2008";

@@ -95,8 +95,12 @@ export function sectionCapacity(
   wish: CapacityWish = {},
 ): SectionCapacity["capacity"] {
   const one = capacityOfOne(study, fact, wish);
-  const count = study.cable?.parallel.line ?? 1;
-  if ("missing" in one || count === 1) return one;
+  return "missing" in one ? one : capacityOfAll(one, study.cable?.parallel.line ?? 1);
+}
+
+/** Of so many cables in parallel that carry alike. */
+export function capacityOfAll(one: Calculated, count: number): Calculated {
+  if (count === 1) return one;
   const value = one.value * count;
   return worked(value, one.unit, fromFormula(combine(one.source, parallelSources.capacity)), () => [
     ...one.steps,

@@ -1,6 +1,8 @@
 import type { System } from "../calc/disconnection-time.ts";
+import type { Calculated } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
+import { asWritten } from "../tables/source.ts";
 import { nominalVoltage, supplyValues } from "../tables/supply.ts";
 import { known } from "../tables/table.ts";
 import { inOrder } from "../text/order.ts";
@@ -155,6 +157,13 @@ export function exactReading(reading: ReadingAt | undefined): ExactReading | und
   if (!reading || value === undefined || isAbsent(reading.value)) return undefined;
   return { value, decimals: reading.value.decimals, fact: reading.fact };
 }
+
+/** A loop as it stands in the schedule, Ω: nothing was calculated of it. */
+export const asRead = (value: number): Calculated => ({ value, unit: "Ω", steps: [], source: asWritten });
+
+/** A source of one's own in place of a distributor's, which is earthed at one place. */
+export const hasOwnSource = (supply: Facts<"supply"> | undefined): boolean =>
+  supply?.one("source")?.args.of.value === "private";
 
 type TestBlock = "dead" | "live" | "boardDead" | "boardLive" | "supplyLive";
 

@@ -4,10 +4,9 @@ import type { LoopBound } from "../calc/loop-bound.ts";
 import { type Calculated, ohms, seconds } from "../calc/result.ts";
 import { deviceName } from "../circuit/describe.ts";
 import { overcurrentBoundOf } from "../circuit/overcurrent-limit.ts";
-import { exactReading, type ReadingAt } from "../circuit/supply.ts";
+import { asRead, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { quantityOf } from "../model/values.ts";
-import { asWritten } from "../tables/source.ts";
 import { designLoop } from "./loop.ts";
 
 interface AboveBound {
@@ -31,7 +30,7 @@ export function aboveBound(study: WayStudy): AboveBound | undefined {
     read.sign !== "<" &&
     (exceeds(read.value, limit) || (read.sign === ">" && read.value === limit))
   )
-    return { bound, reading, loop: { value: read.value, unit: "Ω", steps: [], source: asWritten } };
+    return { bound, reading, loop: asRead(read.value) };
   const loop = exactReading(reading) ? undefined : designLoop(study);
   return loop && exceeds(loop.value, limit) ? { bound, loop } : undefined;
 }

@@ -1,10 +1,9 @@
 /** What the loop of a circuit cannot be below before it is measured: what was read of it dead, or its cable by itself. */
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { type Calculated, ohms } from "../calc/result.ts";
-import { exactReading, type ReadingAt } from "../circuit/supply.ts";
+import { asRead, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { quantityOf } from "../model/values.ts";
-import { asWritten } from "../tables/source.ts";
 import { designBoardImpedance, designLoop, hotR1R2, r1r2InUncertainty } from "./loop.ts";
 
 interface LeastLoop {
@@ -27,7 +26,7 @@ export function leastLoop(study: WayStudy): LeastLoop | undefined {
     if (!start)
       return {
         reading,
-        loop: { value: read.value, unit: "Ω", steps: [], source: asWritten },
+        loop: asRead(read.value),
         words: `${words} alone is`,
       };
     const name = study.boardImpedance?.name ?? "Zdb";

@@ -13,12 +13,12 @@ import { memoByObject } from "../circuit/kept.ts";
 import { type FaultPlace, farthestPlace, placeWords, timesAt } from "../circuit/parallel.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
-import { type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
+import { asRead, type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { quantityOf } from "../model/values.ts";
 import { parallelSources } from "../tables/parallel.ts";
-import { asWritten, combine, summed } from "../tables/source.ts";
+import { combine, summed } from "../tables/source.ts";
 import { expectedR1R2At, latestDead, lengthMismatch } from "./dead.ts";
 import { studyRing } from "./ring.ts";
 import { r1r2Mismatch } from "./ring-r1r2.ts";
@@ -114,7 +114,7 @@ export function designBoardImpedance(context: Context): DesignedLoop | undefined
   const noted = boardImpedance(context);
   if (noted) {
     const { value } = noted;
-    return { value, unit: "Ω", steps: [], source: asWritten, parts: { start: value, R: 0, X: 0 } };
+    return withParts(asRead(value), { start: value, R: 0, X: 0 });
   }
   const [above, ...further] = context.upstream;
   // Behind an electrode of its own a board has nothing of what its feeder brings.

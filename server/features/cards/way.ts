@@ -15,6 +15,7 @@ import { cableDrop } from "../../circuit/drop.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import { enclosureNeed } from "../../circuit/protective.ts";
 import { methodOf } from "../../circuit/route-capacity.ts";
+import { hasOwnSource } from "../../circuit/supply.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
 import { numberAt } from "../../model/fact-values.ts";
 import type { Fact } from "../../model/values.ts";
@@ -200,8 +201,7 @@ export function lengthCard(study: WayStudy): Card | undefined {
   );
 }
 
-const sourceOf = ({ context }: WayStudy): "public" | "private" =>
-  context.supply?.one("source")?.args.of.value === "private" ? "private" : "public";
+const sourceOf = ({ context }: WayStudy): "public" | "private" => (hasOwnSource(context.supply) ? "private" : "public");
 
 /** The drop of this circuit alone, by the design current, where cable, route and length are known. */
 function dropOf(study: WayStudy): { share: Calculated; limit: Calculated } | undefined {

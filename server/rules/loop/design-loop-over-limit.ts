@@ -1,11 +1,11 @@
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { exactReading } from "../../circuit/supply.ts";
-import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
-import { combine } from "../../tables/source.ts";
+import { designLoop } from "../../readings/loop.ts";
 import { cableWords } from "../common/dead-words.ts";
 import { loopFixes } from "../common/loop-cures.ts";
-import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
+import { loopOver } from "../common/loop-over.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/design-loop-over-limit",
@@ -38,17 +38,13 @@ export default wayRule({
     const loop = designLoop(study);
     const { limit } = disconnection;
     if (!loop || loop.value <= limit.value) return;
-    const byRcd = rcdDisconnects(study, loop.value);
+    const over = loopOver(study, device, loop, limit);
     const [lengthFact] = length.facts;
     report(factSpot(lengthFact ?? device.fact), {
-      message: `The calculated Zs is ${ohms(loop.value)} warm, above ${ohms(limit.value)} for the ${deviceName(device)} device: ${byRcd ? "only the RCD would disconnect" : "it would not disconnect in time"}.`,
-      value: amountOf(loop),
-      limit: amountOf(limit, "hot"),
-      steps: [...loop.steps, ...limit.steps],
-      source: combine(loop.source, limit.source),
-      ...(byRcd ? { severity: "warning" } : {}),
+      ...over.report,
+      message: `The calculated Zs is ${ohms(loop.value)} warm, above ${ohms(limit.value)} for the ${deviceName(device)} device: ${over.words}.`,
       related: [
-        { spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` },
+        ...over.report.related,
         ...(study.cable
           ? [{ spot: factSpot(study.cable.fact), message: `Cable of the circuit: ${cableWords(study.cable)}.` }]
           : []),

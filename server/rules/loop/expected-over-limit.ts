@@ -1,10 +1,10 @@
 import { exceeds } from "../../calc/compare.ts";
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
+import { designLoop } from "../../readings/loop.ts";
 import { leastLoop } from "../../readings/loop-least.ts";
-import { combine } from "../../tables/source.ts";
-import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
+import { loopOver } from "../common/loop-over.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/expected-over-limit",
@@ -48,22 +48,18 @@ export default wayRule({
   ],
   check(study, report) {
     const { disconnection, device } = study;
-    const least = leastLoop(study);
-    if (!least || disconnection?.by !== "overcurrent" || !device) return;
+    if (disconnection?.by !== "overcurrent" || !device) return;
     const { limit } = disconnection;
-    const { loop, reading, words } = least;
+    const least = leastLoop(study);
     // A design that fails by itself is judged by its length.
-    if (!exceeds(loop.value, limit.value) || exceeds(designLoop(study)?.value ?? 0, limit.value)) return;
-    const byRcd = rcdDisconnects(study, loop.value);
+    if (!least || !exceeds(least.loop.value, limit.value) || exceeds(designLoop(study)?.value ?? 0, limit.value))
+      return;
+    const { loop, reading, words } = least;
     const [length] = study.length?.facts ?? [];
+    const over = loopOver(study, device, loop, limit);
     report(factSpot(reading?.fact ?? length ?? device.fact), {
-      message: `${words} above the ${ohms(limit.value)} of the ${deviceName(device)} device: ${byRcd ? "only the RCD would disconnect" : "it would not disconnect in time"}.`,
-      value: amountOf(loop),
-      limit: amountOf(limit, "hot"),
-      steps: [...loop.steps, ...limit.steps],
-      source: combine(loop.source, limit.source),
-      ...(byRcd ? { severity: "warning" } : {}),
-      related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
+      ...over.report,
+      message: `${words} above the ${ohms(limit.value)} of the ${deviceName(device)} device: ${over.words}.`,
     });
   },
 });

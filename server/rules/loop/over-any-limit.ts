@@ -1,11 +1,10 @@
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { quantityOf } from "../../model/values.ts";
-import { rcdDisconnects } from "../../readings/loop.ts";
 import { aboveBound, boundWords } from "../../readings/loop-bound.ts";
-import { combine } from "../../tables/source.ts";
 import { shown } from "../common/dead-words.ts";
-import { amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
+import { loopOver } from "../common/loop-over.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/over-any-limit",
@@ -52,20 +51,15 @@ export default wayRule({
   check(study, report) {
     const { device } = study;
     const above = aboveBound(study);
-    const [length] = study.length?.facts ?? [];
     if (!above || !device) return;
     const { loop, reading, bound } = above;
+    const [length] = study.length?.facts ?? [];
     const read = reading && quantityOf(reading.value);
+    const over = loopOver(study, device, loop, bound.limit);
     const words = read ? `Zs ${shown(read)}` : `The calculated Zs of ${ohms(loop.value)} warm`;
-    const byRcd = rcdDisconnects(study, loop.value);
     report(reading && read ? valueSpot(reading.fact, read) : factSpot(length ?? device.fact), {
-      message: `${words} is above the ${boundWords(bound)}, and this ${deviceName(device)} device allows no more: ${byRcd ? "only the RCD would disconnect" : "it would not disconnect in time"}.`,
-      value: amountOf(loop),
-      limit: amountOf(bound.limit, "hot"),
-      steps: [...loop.steps, ...bound.limit.steps],
-      source: combine(loop.source, bound.limit.source),
-      ...(byRcd ? { severity: "warning" } : {}),
-      related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
+      ...over.report,
+      message: `${words} is above the ${boundWords(bound)}, and this ${deviceName(device)} device allows no more: ${over.words}.`,
     });
   },
 });

@@ -1,5 +1,6 @@
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
+import { hasOwnSource } from "../../circuit/supply.ts";
 import { quantityOf } from "../../model/values.ts";
 import { uncertaintyOnSupply } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
@@ -61,7 +62,7 @@ installation "Sample" {
     const meter = uncertaintyOnSupply(installation, Ze, reading);
     const offScale = reading.sign === ">";
     // A generator or a transformer of one's own has the impedance it has, and no distributor declares it.
-    if (!offScale && installation.supply?.one("source")?.args.of.value === "private") return;
+    if (!offScale && hasOwnSource(installation.supply)) return;
     report(factSpot(Ze), {
       message: offScale
         ? `Ze ${shown(reading)} is off scale where ${system} gives a fraction of an ohm: the supply has no earth. Tell the distributor at once.`

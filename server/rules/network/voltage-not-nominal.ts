@@ -1,5 +1,5 @@
 import { volts } from "../../calc/result.ts";
-import { originSupply } from "../../circuit/supply.ts";
+import { hasOwnSource, originSupply } from "../../circuit/supply.ts";
 import { nominalVoltage, supplyValues } from "../../tables/supply.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, installationRule, valueSpot } from "../frame/rule.ts";
@@ -27,7 +27,7 @@ export default installationRule({
   examples: [{ bad: sample("241 V", "\n                 ^^^^^"), good: sample("230 V") }],
   check({ supply }, report) {
     const fact = supply?.one("U0");
-    if (!fact || originSupply(supply).kind !== "public" || supply?.one("source")?.args.of.value === "private") return;
+    if (!fact || originSupply(supply).kind !== "public" || hasOwnSource(supply)) return;
     const { value } = fact.args;
     const nominal = nominalVoltage.toEarth;
     if (value.value === nominal) return;
