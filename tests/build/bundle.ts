@@ -11,6 +11,7 @@ import { checkPageMarkdown } from "../../server/features/check-page.ts";
 import { plainFont } from "../../server/papers/font-tables.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
 import { settingsSchema } from "../../server/settings/schema.ts";
+import { recordedAside, withoutLayoutOfJson } from "./at-load.ts";
 import { buildInParts, inWorker, type Loading } from "./program-parts.ts";
 
 const root = join(import.meta.dirname, "../..");
@@ -25,11 +26,12 @@ const shared = {
   // The editor loads an extension with require(), and its oldest release that we support runs Node 22.
   format: "cjs",
   target: "node22",
-  // CommonJS has no import.meta: two of its parts have twins, and a line ahead of each bundle makes the third.
+  // CommonJS has no import.meta: two of its parts have twins, and who asks for the third makes a `require` of it, which
+  // takes the path as well.
   define: {
     "import.meta.dirname": "__dirname",
     "import.meta.filename": "__filename",
-    "import.meta.url": "bundleUrl",
+    "import.meta.url": "__filename",
   },
   // The CommonJS edition of it asks for its parts in a way that no bundler sees.
   alias: { "jsonc-parser": join(root, "node_modules/jsonc-parser/lib/esm/main.js") },
@@ -38,7 +40,7 @@ const shared = {
   logLevel: "warning",
 } satisfies BuildOptions;
 
-const ahead = '"use strict";const bundleUrl=require("node:url").pathToFileURL(__filename).href;';
+const ahead = '"use strict";';
 
 /** No finding needs the samples of a check: a program is the smaller without them. */
 const withoutSamples: Plugin = {
@@ -324,6 +326,8 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
       withoutReasons,
       withProse,
       withoutSignTable,
+      withoutLayoutOfJson,
+      recordedAside,
       withoutValidation,
       withoutUnusedFeatures,
       protocolOnce,
@@ -337,6 +341,8 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
       withoutReasons,
       withProse,
       withoutSignTable,
+      withoutLayoutOfJson,
+      recordedAside,
       withoutValidation,
       withoutCryptography,
       withoutPackageLookup,
@@ -353,6 +359,8 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
       withoutReasons,
       withProse,
       withoutSignTable,
+      withoutLayoutOfJson,
+      recordedAside,
       withoutValidation,
       withVersion,
       apart,
