@@ -36,6 +36,8 @@ export function figure(value: number, unit: string, beside = value): string {
       return squareMillimetres(value);
     case "°C":
       return degrees(value);
+    case "A²s":
+      return `${plain(value, 0)} ${unit}`;
     case "%":
       return percent(value);
     case "Ω/m":

@@ -11,7 +11,7 @@ export interface Margin {
   readonly passes: boolean;
   /** What is left as a share of the limit; negative beyond it, however little. */
   readonly share: number;
-  /** `31 % left`, `2 % over`, `12 times it`, `only 80 % of it`. */
+  /** `31 % left`, `2 % over`, `more than 58 times it`, `12 times it`, `only 80 % of it`. */
   readonly text: string;
   /** The same before the limit itself: `31 % left of `, `2 % over `, `12 times `. */
   readonly upTo: string;
@@ -31,7 +31,7 @@ function under(value: number, limit: number, sign: string): Margin | undefined {
   const over = exceeds(value, limit);
   if (sign === "<" ? over : sign === ">" && value < limit) return undefined;
   const share = 1 - value / limit;
-  if (over || sign === ">") return fails(share, over ? `${percent(up(-share))} over` : "over");
+  if (over || sign === ">") return fails(share, over ? beyond(value / limit) : "over");
   const left = `${sign === "<" ? "more than " : ""}${percent(down(share))} left`;
   return { passes: true, share: Math.max(share, 0), text: left, upTo: `${left} of` };
 }
@@ -45,6 +45,13 @@ function above(value: number, limit: number, sign: string): Margin | undefined {
   const times = timesOf(value / limit);
   return { passes: true, share: Math.max(share, 0), text: `${times} it`, upTo: times };
 }
+
+/** A hundred per cent more and again says less than how many times it is. */
+const mostInPercent = 10;
+
+/** Rounded so that what is shown is surely exceeded. */
+const beyond = (times: number): string =>
+  times <= mostInPercent ? `${percent(up(times - 1))} over` : `more than ${plain(Math.ceil(times - 1e-6) - 1)} times`;
 
 /** What fails is distinguished from what passes even where no figure can be shown. */
 const fails = (share: number, upTo: string): Margin => ({

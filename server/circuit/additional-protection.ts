@@ -113,11 +113,13 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
         : undefined;
     }
     case "concealed":
-      return edition.id === sixteenth || (skilled && !edition.concealedAlways) ? undefined : concealed(study);
+      return concealedCounts(study) ? concealed(study) : undefined;
     case "metal-frame":
-      return edition.id === sixteenth || (skilled && !edition.concealedAlways) ? undefined : inMetalFrame(study);
+      return concealedCounts(study) ? inMetalFrame(study) : undefined;
     case "bathroom":
-      return places.has("bathroom") && edition.id !== sixteenth ? placeSpot(study, "bathroom") : undefined;
+      if (edition.id === sixteenth) return undefined;
+      // Whatever its room is called, there is a shower in it.
+      return places.has("bathroom") ? placeSpot(study, "bathroom") : uses.has("shower") ? serves : undefined;
     case "floor-heating":
       return uses.has("floor-heating") && edition.id !== sixteenth ? serves : undefined;
     case "public-lighting":
@@ -145,6 +147,31 @@ function inEarthedMetal({ cable }: WayStudy): boolean {
 /** A stretch in a wall with metal parts, at whatever depth. */
 const inMetalFrame = (study: WayStudy): Fact | undefined =>
   inEarthedMetal(study) ? undefined : study.facts.all("route").find(({ args }) => args.framed !== undefined);
+
+/** Whether the edition asks anything of a cable in a wall, of those whom only skilled persons use too. */
+function concealedCounts({ places, context: { edition } }: WayStudy): boolean {
+  if (!edition || edition.id === sixteenth) return false;
+  return edition.concealedAlways || !places.has("skilled-only");
+}
+
+/** A stretch in a wall of which nothing says how deep it lies: it may be within reach of a nail. */
+export function depthNotStated(study: WayStudy): Fact | undefined {
+  if (!study.cable || inEarthedMetal(study) || !concealedCounts(study)) return undefined;
+  return study.facts.all("route").find(({ args }) => {
+    const inWall = args.kind?.value === "wall" || (args.method && inWalls.includes(args.method.value));
+    return inWall && args.depth === undefined;
+  });
+}
+
+/** Methods of a cable inside a stud wall. */
+const inWalls: readonly string[] = ["102", "103"];
+
+/** Lights outdoors of which nothing says whether the public reach them. */
+export function reachNotStated({ uses, places, facts, context: { edition } }: WayStudy): Fact | undefined {
+  const outdoors = uses.has("lighting") && places.has("outdoors");
+  const settled = places.has("public") || places.has("skilled-only") || !edition?.publicLightingRcd;
+  return outdoors && !settled ? facts.one("serves") : undefined;
+}
 
 /** A stretch in a wall shallower than allowed, in a cable without earthed metal round it. */
 function concealed(study: WayStudy): Fact | undefined {

@@ -12,7 +12,7 @@ export const extraLow = ({ uses, supply }: WayStudy): boolean =>
 const extraLowVoltage = 50;
 
 /** Whether something on the circuit can feed back into it: a generator or a battery. */
-export const feedsBack = ({ uses }: WayStudy): boolean => uses.has("pv") || uses.has("storage");
+export const feedsBack = ({ uses }: Pick<WayStudy, "uses">): boolean => uses.has("pv") || uses.has("storage");
 
 /** A circuit of a generator or battery alone: a source, not a load. */
 export const isSource = ({ uses }: Pick<WayStudy, "uses">): boolean =>

@@ -50,7 +50,7 @@ import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike } from "./token-values.ts";
 import { depthBehind, twoSides } from "./two-sides.ts";
-import { saidInAnother } from "./unknown-word.ts";
+import { limitedByNothing, saidInAnother } from "./unknown-word.ts";
 import { unlabelled } from "./unlabelled.ts";
 import { nameInQuotes, nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
 import { isAbsent } from "./values.ts";
@@ -58,6 +58,7 @@ import { isAbsent } from "./values.ts";
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
   beyondRange,
+  limitedByNothing,
   multipleTurned,
   spokenAbsence,
   spokenProvenance,

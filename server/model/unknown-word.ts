@@ -4,8 +4,9 @@ import type { Param, WordRow } from "../../grammar/params.ts";
 import type { Statement } from "../../grammar/parser.ts";
 import { type BlockKind, blockKinds, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { listed } from "../text/words.ts";
+import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
-import { problemAt, replaceFix } from "./refusals.ts";
+import { problemAt, removeFix, replaceFix, spanOf, writeFix } from "./refusals.ts";
 import { phraseIn, phraseOfLine } from "./site-phrases.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 
@@ -15,6 +16,8 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   const homes = words.some(isSpelt(word.image)) ? [] : homesOf(word.image);
   const term = wordForSiteTerm(word.image, words);
   const part =
+    limitationSaid(kind, word, args) ??
+    voltageOfSupply(kind, word, args) ??
     phraseOfLine([word, ...args], words) ??
     (term ? undefined : labelSaid(kind, [word, ...args])) ??
     (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
@@ -63,9 +66,59 @@ function withoutWord({ image }: IToken): string | undefined {
 function notMeasured(kind: BlockKind, { image }: IToken, [next]: readonly IToken[]): string | undefined {
   const said = next ? `${image} ${next.image}` : image;
   if (!/^(?:untested\b|not[ -]?(?:tested|verified)\b)/i.test(said)) return undefined;
-  const shown = rowOf(kind, "live") ? 'live 2026-03-05 { Zs LIM "no access" }' : 'Zs LIM "no access"';
-  return `What was not measured is written where its reading would stand, with LIM and the reason, as in ${shown}.`;
+  return `What was not measured is written where its reading would stand, with LIM and the reason, as in ${limitedReading(kind)}.`;
 }
+
+const saysNone = /^(?:none|no|nil|n\/a)$/i;
+
+const nothingLimited = (word: IToken, none: IToken): string =>
+  `“${word.image} ${none.image}”: where nothing was left out, nothing is written.`;
+
+/** The same where the line is known. */
+export function limitedByNothing({ word, tokens, at }: LineBeingRead): Slip | undefined {
+  const token = tokens[at];
+  if (word.image !== "limitation" || at > 0 || !token || !saysNone.test(token.image)) return undefined;
+  const fix = removeFix(`${word.image} ${token.image}`, spanOf(word, token));
+  return { problem: problemAt("wrong-argument", nothingLimited(word, token), token, [fix]), upTo: tokens.length };
+}
+
+/** `limitation none` on a way: it is no test that is not made, and one that is not made says so in its place. */
+function limitationSaid(kind: BlockKind, word: IToken, [first]: readonly IToken[]): Problem | undefined {
+  const isNone = first !== undefined && saysNone.test(first.image);
+  if (!/^lim(?:itation)?s?$/i.test(word.image) || (rowOf(kind, "limitation") && !isNone)) return undefined;
+  const message = isNone
+    ? nothingLimited(word, first)
+    : `What was not measured is written where its reading would stand, with LIM and the reason, as in ${limitedReading(kind)}. What limits an inspection stands in its own block.`;
+  const fixes = isNone ? [removeFix(`${word.image} ${first.image}`, spanOf(word, first))] : [];
+  return problemAt("unknown-word", message, word, fixes);
+}
+
+const limitedReading = (kind: BlockKind): string =>
+  rowOf(kind, "live") ? 'live 2026-03-05 { Zs LIM "no access" }' : 'Zs LIM "no access"';
+
+/** `voltage 241 V`, `voltage 400 V`: of a supply its nominal voltage to earth is stated, and what was read is a test. */
+function voltageOfSupply(kind: BlockKind, word: IToken, [figure]: readonly IToken[]): Problem | undefined {
+  const volts = /^(\d+(?:\.\d+)?)\s?V$/i.exec(figure?.image ?? "")?.[1];
+  if (kind !== "supply" || !figure || !/^volt(?:age|s)$/i.test(word.image) || volts === undefined) return undefined;
+  const span = spanOf(word, figure);
+  if (betweenLines.includes(volts))
+    return problemAt(
+      "unknown-word",
+      `The voltage of a supply is stated to earth: U0 230 V, as it is taken to be where nothing is written; ${figure.image} is between its lines.`,
+      word,
+      [writeFix("U0 230 V", span)],
+    );
+  if (nominal.includes(volts)) return undefined;
+  return problemAt(
+    "unknown-word",
+    `What was measured stands in a block of tests: live 2026-03-05 { voltage ${figure.image} }. The nominal voltage, U0, is taken as 230 V.`,
+    word,
+  );
+}
+
+/** What supplies are and were made for, V: to earth, and between lines. */
+const nominal: readonly string[] = ["230", "240", "55", "63.5"];
+const betweenLines: readonly string[] = ["400", "415"];
 
 /** `B6 1.0 mm²` on a way: the type and rated current of a breaker. */
 export const isDeviceAlone = (kind: BlockKind, { image }: IToken): boolean =>

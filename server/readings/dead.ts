@@ -90,7 +90,10 @@ export interface LengthMismatch {
 const slips = [10, 100, 0.1, 0.01];
 
 /** Compares a reading with length and size: a band on both sides, and powers of ten by name. */
-export function lengthMismatch(reading: Quantity, expected: number): LengthMismatch | undefined {
+export function lengthMismatch(
+  reading: Pick<Quantity, "value" | "sign">,
+  expected: number,
+): LengthMismatch | undefined {
   const { value, sign } = reading;
   const { highShare, highLeast, lowShare, lowLeast, slipShare } = deadTestPractice;
   const ratio = value / expected;

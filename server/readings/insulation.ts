@@ -91,3 +91,20 @@ export function leastToEarth(study: WayStudy): InsulationValue | undefined {
   const values = insulationOf(study)?.values.filter(({ pair }) => pair.endsWith("-E")) ?? [];
   return [...values].sort((a, b) => a.quantity.value - b.quantity.value)[0];
 }
+
+/** What one reading of a way adds. */
+interface InsulationPart {
+  readonly study: WayStudy;
+  readonly value: InsulationValue;
+}
+
+/**
+ * What a way adds to a reading of its whole board. With line and neutral joined there both count; without, only what was
+ * measured from line to earth alone.
+ */
+export function insulationParts(study: WayStudy, joined: boolean): InsulationPart[] {
+  const values = insulationOf(study)?.values ?? [];
+  return values
+    .filter(({ pair, fact }) => pair.endsWith("-E") && (joined || (pair.startsWith("L") && !fact.args.joined)))
+    .map((value) => ({ study, value }));
+}

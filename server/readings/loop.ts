@@ -15,6 +15,7 @@ import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
 import { asRead, type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import { type Rcd, WayStudy } from "../circuit/way.ts";
+import { expectedConductor } from "../circuit/way-resistance.ts";
 import type { Context } from "../model/installation.ts";
 import { quantityOf } from "../model/values.ts";
 import { parallelSources } from "../tables/parallel.ts";
@@ -167,7 +168,7 @@ export interface LoopAgreement {
   readonly expected: Calculated | undefined;
   readonly tolerance: Calculated;
   /** The gravest thing that can be said of it; nothing where the figures agree. */
-  readonly verdict: "below-board" | "below-conductors" | "from-origin" | "low" | "high" | undefined;
+  readonly verdict: "below-line" | "below-board" | "below-conductors" | "from-origin" | "low" | "high" | undefined;
 }
 
 /** Holds Zs against what it is made of. Says nothing where a parallel path is recorded and the reading is low. */
@@ -255,7 +256,7 @@ function verdictOf(
   const uncertainty = R1R2 && r1r2InUncertainty(study);
   if (expected && !atMost && uncertainty !== "low" && exceeds(Zs.value, expected.value + tolerance.value))
     return "high";
-  if (parallel) return undefined;
+  if (parallel) return belowLine(study, Zs.value) ? "below-line" : undefined;
   // What a distributor declares is the most its loop may have: less is no news.
   const most = board?.fact.provenance === "declared";
   if (board && !most && fallsShort(Zs.value, board.value - allowance)) return "below-board";
@@ -264,6 +265,15 @@ function verdictOf(
   if (most) return undefined;
   if (expected && !atMost && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
   return expected && fallsShort(Zs.value, expected.value - tolerance.value) ? "low" : undefined;
+}
+
+/** Ω of the line alone by its length, of a circuit with one far point: metal in parallel lowers the earth, never the line. */
+export const lineAlone = (study: WayStudy): Calculated | undefined =>
+  study.isRing || !study.length ? undefined : expectedConductor(study, "line");
+
+function belowLine(study: WayStudy, value: number): boolean {
+  const line = lineAlone(study);
+  return line !== undefined && lengthMismatch({ value, sign: "=" }, line.value)?.kind === "low";
 }
 
 /** Whether R1+R2 is far from what length and sizes, or the ends and points of a ring, say it should be. */

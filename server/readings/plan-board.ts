@@ -2,7 +2,7 @@
 
 import { expectedResistance, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { faultCurrent } from "../calc/fault-current.ts";
-import { insulationRule } from "../calc/insulation.ts";
+import { insulationRule, parallelInsulation } from "../calc/insulation.ts";
 import type { Calculated } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
@@ -16,9 +16,9 @@ import { isThreePhase } from "../model/three-lines.ts";
 import { exact, type Fact, type FactOf } from "../model/values.ts";
 import { bondsSomething } from "./earthing.ts";
 import { electrodeLimit, relyingOnOrigin } from "./electrode.ts";
-import { boardInsulation } from "./insulation.ts";
+import { boardInsulation, insulationParts } from "./insulation.ts";
 import { planRcd } from "./plan-rcd.ts";
-import { bound, expecting, type PlannedTest, recordedAs, word } from "./planned.ts";
+import { bound, type Expected, expecting, type PlannedTest, recordedAs, sayings, word } from "./planned.ts";
 import { buttonOnBoard, liveOfBoard, rcdTestsOfBoard } from "./rcd-tests.ts";
 
 type Bonding = FactOf<"supply", "bonding">;
@@ -115,17 +115,8 @@ function bondingTest(bonding: Bonding, again: Bonding | undefined): PlannedTest 
 
 /** The tests of a board; its ways decide what its electrode and its fault current are compared with. */
 export function planBoard(context: Context, ways: readonly Way[] = []): PlannedTest[] {
-  return [
-    ...boardDead(context),
-    ...boardLive(
-      context,
-      ways.map((way) => studyWay(way, context)),
-    ),
-  ];
-}
-
-function boardDead(context: Context): PlannedTest[] {
-  return [...supplementaryTests(context), ...insulationTests(context)];
+  const studies = ways.map((way) => studyWay(way, context));
+  return [...supplementaryTests(context), ...insulationTests(context, studies), ...boardLive(context, studies)];
 }
 
 /** Bonding of a place is measured between the parts it joins, not end to end. */
@@ -135,7 +126,7 @@ const supplementaryTests = ({ board }: Context): PlannedTest[] =>
     return reading("continuity", `Supplementary bonding, ${title?.value ?? place.value}`, fact, "continuity");
   });
 
-function insulationTests(context: Context): PlannedTest[] {
+function insulationTests(context: Context, studies: readonly WayStudy[]): PlannedTest[] {
   const test = boardInsulation(context);
   const { edition } = context;
   const bounds = edition ? bound("least", insulationRule("up-to-500", edition).minimum, "MΩ") : [];
@@ -149,9 +140,24 @@ function insulationTests(context: Context): PlannedTest[] {
     live: false,
     name: read.length > 0 ? `${pair}, the whole board` : "L and N together to E, the whole board",
     unit: "MΩ",
+    get expected() {
+      return pair === "L-E" ? wholeBoard(studies, fact === undefined || fact.args.joined !== undefined) : undefined;
+    },
     bounds,
     recorded: recordedAs(fact, pair),
   }));
+}
+
+/** Its circuits in parallel, once each was read: by those off the scale the whole is at least that. */
+function wholeBoard(studies: readonly WayStudy[], joined: boolean): Expected | undefined {
+  const circuits = studies.filter(({ isSpare }) => !isSpare);
+  const parts = circuits.map((study) => insulationParts(study, joined));
+  const read = parts.flat().map(({ value }) => value.quantity);
+  if (parts.some((of) => of.length === 0) || read.some(({ sign, value }) => sign === "<" || value <= 0))
+    return undefined;
+  const whole = expecting(parallelInsulation(read.map(({ value }) => value)), "MΩ");
+  const isAtLeast = read.some(({ sign }) => sign === ">");
+  return whole && isAtLeast ? { ...whole, text: `${sayings.least} ${whole.text}` } : whole;
 }
 
 function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[] {

@@ -110,7 +110,7 @@ function brief(steps: readonly Step[]): string {
   return last.numbers === "" ? last.formula : `${last.formula} = ${last.numbers}`;
 }
 
-const sayings = { most: "at most", least: "at least" } as const;
+export const sayings = { most: "at most", least: "at least" } as const;
 
 export function bound(
   sense: Bound["sense"],

@@ -71,6 +71,7 @@ import designFloorAreaExceeded from "./design/floor-area-exceeded.ts";
 import designFusedSpurRating from "./design/fused-spur-rating.ts";
 import designGroundNotThere from "./design/ground-not-there.ts";
 import designLampholderDevice from "./design/lampholder-device.ts";
+import designLiftSharesCircuit from "./design/lift-shares-circuit.ts";
 import designLoadDisagrees from "./design/load-disagrees.ts";
 import designLoadOverCable from "./design/load-over-cable.ts";
 import designLoadOverDevice from "./design/load-over-device.ts";
@@ -210,6 +211,7 @@ import networkIslandWithoutElectrode from "./network/island-without-electrode.ts
 import networkMeasureNotJudged from "./network/measure-not-judged.ts";
 import networkStandbyNotEarthed from "./network/standby-not-earthed.ts";
 import networkStandbyUnknownWay from "./network/standby-unknown-way.ts";
+import networkThreeFromOne from "./network/three-from-one.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
 import networkVoltageNotJudged from "./network/voltage-not-judged.ts";
 import networkVoltageNotNominal from "./network/voltage-not-nominal.ts";
@@ -231,6 +233,7 @@ import placeIpCodeTooLow from "./place/ip-code-too-low.ts";
 import placeMarinaWithoutRcd from "./place/marina-without-rcd.ts";
 import placeMedicalNotChecked from "./place/medical-not-checked.ts";
 import placeMobileUnitWithoutRcd from "./place/mobile-unit-without-rcd.ts";
+import placePoolByName from "./place/pool-by-name.ts";
 import placePoolWithoutRcd from "./place/pool-without-rcd.ts";
 import placeSaunaWithoutRcd from "./place/sauna-without-rcd.ts";
 import placeSeveralSockets from "./place/several-sockets.ts";
@@ -273,6 +276,7 @@ import protectiveSupplementaryTooSmall from "./protective/supplementary-too-smal
 import rcdAlarmsShareRcd from "./rcd/alarms-share-rcd.ts";
 import rcdChargerDcDetection from "./rcd/charger-dc-detection.ts";
 import rcdChargerSharesRcd from "./rcd/charger-shares-rcd.ts";
+import rcdConcealedDepthNotStated from "./rcd/concealed-depth-not-stated.ts";
 import rcdDelayedForAdditionalProtection from "./rcd/delayed-for-additional-protection.ts";
 import rcdInverterDirectCurrent from "./rcd/inverter-direct-current.ts";
 import rcdLeakageTooHigh from "./rcd/leakage-too-high.ts";
@@ -289,6 +293,7 @@ import rcdMissingOutdoors from "./rcd/missing-outdoors.ts";
 import rcdNoSelectivity from "./rcd/no-selectivity.ts";
 import rcdOmittedWithoutAssessment from "./rcd/omitted-without-assessment.ts";
 import rcdProtectsEverything from "./rcd/protects-everything.ts";
+import rcdPublicReachNotStated from "./rcd/public-reach-not-stated.ts";
 import rcdSensitivityTooHigh from "./rcd/sensitivity-too-high.ts";
 import rcdSensitivityUnusual from "./rcd/sensitivity-unusual.ts";
 import rcdSourceSharesRcd from "./rcd/source-shares-rcd.ts";
@@ -448,6 +453,7 @@ export const rules: readonly Rule[] = [
   designFusedSpurRating,
   designGroundNotThere,
   designLampholderDevice,
+  designLiftSharesCircuit,
   designLoadDisagrees,
   designLoadOverCable,
   designLoadOverDevice,
@@ -587,6 +593,7 @@ export const rules: readonly Rule[] = [
   networkMeasureNotJudged,
   networkStandbyNotEarthed,
   networkStandbyUnknownWay,
+  networkThreeFromOne,
   networkTwoFeeders,
   networkVoltageNotJudged,
   networkVoltageNotNominal,
@@ -608,6 +615,7 @@ export const rules: readonly Rule[] = [
   placeMarinaWithoutRcd,
   placeMedicalNotChecked,
   placeMobileUnitWithoutRcd,
+  placePoolByName,
   placePoolWithoutRcd,
   placeSaunaWithoutRcd,
   placeSeveralSockets,
@@ -650,6 +658,7 @@ export const rules: readonly Rule[] = [
   rcdAlarmsShareRcd,
   rcdChargerDcDetection,
   rcdChargerSharesRcd,
+  rcdConcealedDepthNotStated,
   rcdDelayedForAdditionalProtection,
   rcdInverterDirectCurrent,
   rcdLeakageTooHigh,
@@ -666,6 +675,7 @@ export const rules: readonly Rule[] = [
   rcdNoSelectivity,
   rcdOmittedWithoutAssessment,
   rcdProtectsEverything,
+  rcdPublicReachNotStated,
   rcdSensitivityTooHigh,
   rcdSensitivityUnusual,
   rcdSourceSharesRcd,

@@ -221,6 +221,12 @@ export const practiceValues = table<PracticeValue>({
       value: 450,
       unit: "mm",
     }),
+    practice({
+      key: "buried-usual",
+      item: "depth of a cable in the ground, usual",
+      value: 600,
+      unit: "mm",
+    }),
     practice({ key: "unbalance-share", item: "unbalance of three lines, share of the greatest", value: 0.4, unit: "" }),
     practice({ key: "unbalance-floor", item: "unbalance of three lines, least asked about", value: 15, unit: "A" }),
   ],

@@ -13,6 +13,9 @@ interface SupplyValue {
 /** What public supplies are made for, V. */
 export const nominalVoltage = { toEarth: 230, betweenLines: 400 } as const;
 
+/** What they were made for before the voltages of Europe were brought together, V, and the day of that. */
+export const formerVoltage = { toEarth: 240, betweenLines: 415, until: "1995-01-01" } as const;
+
 export const supplyValues = table<SupplyValue>({
   id: "supply",
   title: "Supply characteristics (declared values)",
@@ -28,6 +31,12 @@ export const supplyValues = table<SupplyValue>({
       value: `${nominalVoltage.toEarth} / ${nominalVoltage.betweenLines}`,
       unit: "V",
     },
+    memory({
+      key: "former-voltage",
+      item: `Nominal voltage single / three phase until ${formerVoltage.until}`,
+      value: `${formerVoltage.toEarth} / ${formerVoltage.betweenLines}`,
+      unit: "V",
+    }),
     { key: "tolerance", item: "Voltage tolerance", value: "+10 % / -6 % (216.2 V to 253 V)", unit: "" },
     { key: "tolerance-high", item: "Voltage tolerance above nominal", value: 10, unit: "%" },
     { key: "tolerance-low", item: "Voltage tolerance below nominal", value: 6, unit: "%" },

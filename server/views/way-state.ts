@@ -1,14 +1,18 @@
 /** How a way stands: its least margin and what is missing. Rows, the tree and the status item are made of it. */
 import { designOfWay } from "../boards/design.ts";
 import type { BoardNode } from "../boards/network.ts";
+import { ohms } from "../calc/result.ts";
 import { deadTestsDue, liveTestsDue } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { gaugeOf, gaugeOfTest } from "../drawings/gauge.ts";
 import { type Gauge, tightest } from "../drawings/gauge-shapes.ts";
 import type { Mark } from "../drawings/shapes.ts";
+import { quantityOf } from "../model/values.ts";
+import { aboveBound, boundWords } from "../readings/loop-bound.ts";
 import { planDead } from "../readings/plan-dead.ts";
 import { planLive } from "../readings/plan-live.ts";
 import type { PlannedTest } from "../readings/planned.ts";
+import { combine } from "../tables/source.ts";
 
 /** The reading, or failing readings the calculated figure, that comes nearest to its limit. */
 export interface LeastMargin extends Gauge {
@@ -28,10 +32,30 @@ export function wayState(study: WayStudy, node: BoardNode | undefined): WayState
   if (study.isSpare) return { least: undefined, missing: [], tests: [] };
   const tests = [...planDead(study), ...planLive(study)];
   return {
-    least: leastRead(tests) ?? (node && leastCalculated(study, node)),
+    least:
+      tightest([beyondAny(study), leastRead(tests)].flatMap((one) => one ?? [])) ??
+      (node && leastCalculated(study, node)),
     missing: [...missingParts(study), ...missingTests(study, tests)],
     tests,
   };
+}
+
+/** A loop that is too high whatever the device's own limit, which is in no table: nothing else is as near to failing. */
+function beyondAny(study: WayStudy): LeastMargin | undefined {
+  const above = aboveBound(study);
+  if (!above) return undefined;
+  const { loop, bound, reading } = above;
+  const read = reading && quantityOf(reading.value);
+  const shown = read ? ohms(read.value) : `${ohms(loop.value)}, calculated`;
+  const gauge = gaugeOf(
+    "most",
+    loop.value,
+    bound.limit.value,
+    `${shown} of at most ${boundWords(bound)}`,
+    combine(loop.source, bound.limit.source),
+  );
+  const mark = reading ? { segment: reading.fact.segment, offset: reading.fact.start } : markOf(study);
+  return gauge && { ...gauge, name: read ? "Zs" : "Zs hot", calculated: !read, mark };
 }
 
 function leastRead(tests: readonly PlannedTest[]): LeastMargin | undefined {

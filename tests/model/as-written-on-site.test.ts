@@ -49,6 +49,43 @@ const cases: readonly Case[] = [
     message: "“ac” does not state the waveform of the test current: did you mean “sinusoidal”?",
     fixed: "trip-current 22 mA sinusoidal",
   },
+  ...(
+    [
+      ["settings Ir 63 A", "“Ir” is written thermal.", "settings thermal 63 A"],
+      ["settings Ii 900 A", "“Ii” is written instantaneous.", "settings instantaneous 900 A"],
+      ["settings Isd 500 A within 100 ms", "“Isd” is written short-time.", "settings short-time 500 A within 100 ms"],
+      ["serves data rack", "“data rack” is written data: leave out “rack”.", "serves data"],
+      ["serves hearing loop", "“hearing loop” is written appliance.", "serves appliance"],
+      ["serves outdoor lights", "“outdoor lights” is written lighting.", "serves lighting"],
+      ["serves rotary converter", "“rotary converter” is written motor.", "serves motor"],
+      ["limitation none", "“limitation none”: where nothing was left out, nothing is written.", ""],
+    ] as const
+  ).map(([line, message, fixed]): Case => ({ text: inWay, line, message, fixed })),
+  {
+    text: inLive,
+    line: 'limitation "no access"',
+    message:
+      'What was not measured is written where its reading would stand, with LIM and the reason, as in Zs LIM "no access". What limits an inspection stands in its own block.',
+  },
+  {
+    text: inInspection,
+    line: "limitation none",
+    message: "“limitation none”: where nothing was left out, nothing is written.",
+    fixed: "",
+  },
+  {
+    text: inSupply,
+    line: "voltage 400 V",
+    message:
+      "The voltage of a supply is stated to earth: U0 230 V, as it is taken to be where nothing is written; 400 V is between its lines.",
+    fixed: "U0 230 V",
+  },
+  {
+    text: inSupply,
+    line: "voltage 241 V",
+    message:
+      "What was measured stands in a block of tests: live 2026-03-05 { voltage 241 V }. The nominal voltage, U0, is taken as 230 V.",
+  },
   ...["delayed", "S"].map((said) => ({
     text: inWay,
     line: `device BS EN 61009 C32 10 kA 300 mA ${said} type A`,

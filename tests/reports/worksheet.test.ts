@@ -74,6 +74,20 @@ describe("a worksheet", () => {
     expect(reportText(sheet(weir, "P/1"))).toMatchSnapshot();
   });
 
+  it("of a board expects of its insulation what its circuits read in parallel, once each was read", () => {
+    const circuit = (number: number, insulation: string) =>
+      `way ${number} radial "Pump" {\ndead 2026-02-11 {\n${insulation}\n}\n}`;
+    const board = (...read: readonly string[]) =>
+      `wayfile 1\ninstallation "Works" {\nstandard BS 7671:2018+A2:2022\nstage installed\nsupply {\nearthing TN-S\n}\nboard P "Board" {\nfed-from supply\n${read.map((one, at) => circuit(at + 1, one)).join("\n")}\nway 9 spare\n}\n}`;
+    const row = (text: string) =>
+      /L and N together to E, the whole board.*/.exec(reportMarkdown(sheet(text, "P")))?.[0];
+    const one = (value: string) => `insulation 500 V L-E ${value} joined`;
+    // 1 / (1/60 + 1/30) = 20
+    expect(row(board(one("60 MΩ"), one("30 MΩ")))).toContain("20 MΩ");
+    expect(row(board(one(">100 MΩ"), one("25 MΩ")))).toContain("at least 20 MΩ");
+    expect(row(board(one("60 MΩ"), 'insulation 500 V L-E LIM "Locked"'))).not.toMatch(/60|20 MΩ/);
+  });
+
   it("of a radial in Markdown", () => {
     expect(reportMarkdown(sheet(weir, "P/2"))).toMatchSnapshot();
   });

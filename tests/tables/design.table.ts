@@ -422,6 +422,7 @@ export const design: readonly Printed[] = [
     "key value",
     `
       voltage 230-/-400
+      former-voltage 240-/-415
       tolerance +10-%-/--6-%-(216.2-V-to-253-V)
       tolerance-high 10C
       tolerance-low 6C

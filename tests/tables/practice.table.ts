@@ -55,6 +55,7 @@ export const practice: readonly Printed[] = [
       rcd-shortest 0.001P
       demand-allowance 1.1P
       buried-depth 450P
+      buried-usual 600P
       unbalance-share 0.4P
       unbalance-floor 15P`,
   ],

@@ -47,6 +47,34 @@ describe("a board as rows", () => {
     expect(["Zs hot", "drop"]).toContain(rows[0]?.least?.name);
   });
 
+  test("a loop that is too high for any device of its kind is the least margin, read or calculated", async () => {
+    const file = (rest: string) => `wayfile 1
+installation "Works" {
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  supply {
+    earthing     TN-S
+    source       private
+    Ze           0.04 Ω
+    Ipf          5.8 kA
+  }
+  board A "Board" {
+    fed-from     supply
+    way 1 radial "Plant" {
+${rest}
+    }
+  }
+}`;
+    const least = async (rest: string) => (await rowsOf(file(rest))).rows[0]?.least;
+    const cable = (length: number) =>
+      `device BS 88-2 315 A\ncable armoured 90 °C line 120 mm² cpc-by armour cores 4\nroute clipped method C\nlength ${length} m\nload 10 A`;
+    expect(await least(cable(400))).toMatchObject({ name: "Zs hot", standing: "beyond", calculated: true });
+    expect(await least(cable(40))).toMatchObject({ name: "drop", standing: "within" });
+    const read = (Zs: string) => `device BS 88-3 45 A\nserves cooker sockets\nlive 2026-03-05 {\nZs ${Zs}\n}`;
+    expect(await least(read("1.04 Ω"))).toMatchObject({ name: "Zs", standing: "beyond", calculated: false });
+    expect(await least(read("0.48 Ω"))).toBeUndefined();
+  });
+
   test("two ways of one number are both there", async () => {
     const twice = hall.replace("way 2 radial", "way 1 radial");
     const { rows } = await rowsOf(twice);

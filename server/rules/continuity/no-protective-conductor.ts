@@ -1,4 +1,6 @@
+import { makes } from "../../circuit/constructions.ts";
 import { workOf } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -26,6 +28,7 @@ export default wayRule({
   check(study, report) {
     const { cable, facts } = study;
     if (cable?.cpcBy !== "none" || study.isSpare || study.uses.has("selv") || facts.has("class-II")) return;
+    if (feedsOwnEarth(study)) return;
     report(factSpot(cable.fact), {
       message: `This circuit has no protective conductor and is not limited to class II: ${workOf(study) === "existing" ? "run one, or record class-II where all equipment is" : "run one to every point"}.`,
       related: facts.one("serves")
@@ -34,3 +37,13 @@ export default wayRule({
     });
   },
 });
+
+/**
+ * A line to a board with an electrode of its own: nothing on its way is exposed, unless its cable has metal round it, and
+ * the earth behind it is another.
+ */
+function feedsOwnEarth({ isFeeder, facts, context, cable }: WayStudy): boolean {
+  const fed = facts.one("feeds")?.args.board.value;
+  if (!isFeeder || fed === undefined || !cable || makes[cable.construction].inMetal) return false;
+  return context.names.boards.get(fed)?.some(({ ownEarth }) => ownEarth) ?? false;
+}

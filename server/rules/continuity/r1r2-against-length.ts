@@ -97,24 +97,28 @@ export default wayRule({
     if (study.isRing && (quarter["L-E"] || Object.values(values).some(({ open }) => open))) return;
     const whole = expectedR1R2At(study, test);
     const line = study.isRing ? undefined : expectedConductorAt(study, "line", test);
-    const expected = whole ?? line;
+    // Metal in parallel takes from the protective conductor alone: less than the line by itself nothing can read.
+    const beside = hasMetalBeside(study) && (!whole || lengthMismatch(quantity, whole.value)?.kind === "low");
+    const expected = beside ? line : (whole ?? line);
     const mismatch = expected && lengthMismatch(quantity, expected.value);
     if (!expected || !mismatch || !study.length) return;
-    if (mismatch.kind === "high" && (!whole || hasSpurs(study))) return;
-    if (mismatch.kind === "low" && hasMetalBeside(study)) return;
-    const given = whole
+    const byWhole = expected === whole;
+    if (mismatch.kind === "high" && (!byWhole || hasSpurs(study))) return;
+    const given = byWhole
       ? `${metres(study.length.value)} of this cable gives`
       : `the line alone over ${metres(study.length.value)} gives`;
     const below =
       line && quantity.value < line.value * deadTestPractice.lowShare.value ? " (Less than its line alone.)" : "";
     const borneOut = mismatch.slip !== undefined && loopBearsOut(study, expected.value);
-    const meant = mismatch.slip === undefined || borneOut ? undefined : unslipped(quantity, mismatch.slip);
-    const reason = borneOut
-      ? "Zs agrees with the reading: check the length and the sizes recorded here."
-      : suspicion(study, mismatch, quantity.unit);
+    const meant = mismatch.slip === undefined || borneOut || beside ? undefined : unslipped(quantity, mismatch.slip);
+    const reason = beside
+      ? "No metal in parallel lowers the line: read it again, or correct the length."
+      : borneOut
+        ? "Zs agrees with the reading: check the length and the sizes recorded here."
+        : suspicion(study, mismatch, quantity.unit);
     const meter = uncertaintyOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && mismatch.kind === "low" && mismatch.slip === undefined ? below : ""}${beyondTolerance(meter, mismatch.by)}`,
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${byWhole && mismatch.kind === "low" && mismatch.slip === undefined ? below : ""}${beyondTolerance(meter, mismatch.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       least: mismatch.kind === "low",

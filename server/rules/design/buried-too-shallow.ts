@@ -29,11 +29,12 @@ export default wayRule({
   check(study, report) {
     if (study.isSpare || workOf(study) === "existing") return;
     const least = practiceOf("buried-depth");
+    const usual = practiceOf("buried-usual");
     for (const route of study.facts.all("route")) {
       const { depth } = route.args;
       if (!depth || !isInGround(route) || !fallsShort(depth.value, least.value)) continue;
       report(valueSpot(route, depth), {
-        message: `A cable ${depth.value} mm deep is within reach of a spade; 450 mm to 600 mm is common practice: bury it deeper, or protect it and record a departure with how.`,
+        message: `A cable ${depth.value} mm deep is within reach of a spade; ${least.value} mm to ${usual.value} mm is common practice: bury it deeper, or protect it and record a departure with how.`,
         value: amount(depth.value, "mm"),
         limit: amount(least.value, "mm"),
         least: true,

@@ -88,7 +88,7 @@ export default wayRule({
       ? ` Fit ${squareMillimetres(size)}.`
       : " Fit a larger cable or a smaller device, or change the route.";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}.${motor ? " If an overload relay at the motor protects the cable, state its setting: overload 12 A." : remedy}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}.${motor ? ` If an overload relay at the motor protects the cable, state its setting, no more than ${amps(Iz.value)}, as overload and that figure.` : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [

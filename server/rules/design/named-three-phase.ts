@@ -4,6 +4,9 @@ import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 /** “3-phase saw”, “Three phase isolator”, “Compressor 3ph”. */
 const saysThree = /(?<![\p{L}\d])(?:3|three)[- ]?ph(?:ase)?(?![\p{L}\d])/iu;
 
+/** What makes three lines of one is fed by one, and what it feeds is named after it. */
+const makesThree = /convert[eo]r|inverter|(?:1|one|single)[- ]?(?:ph(?:ase)?)?[- ](?:to|>|→)[- ]?(?:3|three)/iu;
+
 const opensThree: ReadonlySet<string> = new Set(["three-pole", "four-pole"]);
 
 export default wayRule({
@@ -63,7 +66,7 @@ export default wayRule({
     const load = facts.all("load").find(({ args }) => saysThree.test(args.title?.value ?? ""));
     const isTitle = saysThree.test(way.title);
     const name = isTitle ? way.title : load?.args.title?.value;
-    if (name === undefined) return;
+    if (name === undefined || makesThree.test(name)) return;
     report(factSpot(isTitle || !load ? way.header : load), {
       message: boardIsThreePhase
         ? `“${name}” is three-phase by its name, but way ${way.id} has one line: write phase three, or name it otherwise.`

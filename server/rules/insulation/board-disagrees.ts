@@ -1,7 +1,6 @@
 import { parallelInsulation } from "../../calc/insulation.ts";
 import { megohms, relation } from "../../calc/result.ts";
-import type { WayStudy } from "../../circuit/way.ts";
-import { boardInsulation, type InsulationValue, insulationOf } from "../../readings/insulation.ts";
+import { boardInsulation, insulationParts } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
@@ -88,7 +87,7 @@ ${equal}`,
     if (!test || !total || total.quantity.sign === "<") return;
     const circuits = studies.filter((study) => !study.isSpare);
     const joined = total.fact.args.joined !== undefined;
-    const least = circuits.flatMap((study) => partsOf(study, joined));
+    const least = circuits.flatMap((study) => insulationParts(study, joined));
     const lowest = least
       .filter(({ value }) => value.quantity.sign !== ">")
       .sort((a, b) => a.value.quantity.value - b.value.quantity.value)[0];
@@ -142,19 +141,3 @@ ${equal}`,
     });
   },
 });
-
-interface Part {
-  readonly study: WayStudy;
-  readonly value: InsulationValue;
-}
-
-/**
- * What a way adds to the whole. With line and neutral joined at the board both count; without, only what was measured
- * from line to earth alone.
- */
-function partsOf(study: WayStudy, joined: boolean): Part[] {
-  const values = insulationOf(study)?.values ?? [];
-  return values
-    .filter(({ pair, fact }) => pair.endsWith("-E") && (joined || (pair.startsWith("L") && !fact.args.joined)))
-    .map((value) => ({ study, value }));
-}

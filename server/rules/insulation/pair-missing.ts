@@ -66,22 +66,23 @@ const ofThree: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** A three-phase circuit may have no neutral: where nothing is read to one, nothing is missed. */
-function missingOfThree(there: ReadonlySet<string>): string[] {
+function missingOfThree(there: ReadonlySet<string>, without: ReadonlySet<string>): string[] {
   const gaps = Object.entries(ofThree).flatMap(([general, each]) => {
     if (there.has(general)) return [];
     const open = each.filter((pair) => !there.has(pair));
     if (open.length < each.length) return open;
     return general === "L-N" ? [] : [general];
   });
-  const neutral = [...there].some((pair) => pair.endsWith("-N"));
+  const neutral = [...there].some((pair) => pair.endsWith("-N") && !without.has(pair));
   return [...gaps, ...(neutral && !there.has("N-E") ? ["N-E"] : [])];
 }
 
 function missingPairs(study: WayStudy, { facts, values, absent }: InsulationTest): string[] {
   const there = new Set([...values, ...absent].map(({ pair }) => pair));
+  const notApplicable = new Set(absent.flatMap(({ pair, value }) => (value.absent === "N/A" ? [pair] : [])));
   const says = (ends: string) => [...there].some((pair) => pair.startsWith("L") && pair.endsWith(ends));
   const toEarth = says("-E");
   if (facts.some((fact) => fact.args.joined)) return toEarth ? [] : ["L-E"];
-  if (study.threePhase) return missingOfThree(there);
+  if (study.threePhase) return missingOfThree(there, notApplicable);
   return [...(says("-N") ? [] : ["L-N"]), ...(toEarth ? [] : ["L-E"]), ...(there.has("N-E") ? [] : ["N-E"])];
 }

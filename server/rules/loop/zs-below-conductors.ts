@@ -1,9 +1,12 @@
 import { practiceOf } from "../../calc/practice.ts";
-import { ohms, relation } from "../../calc/result.ts";
-import { loopAgreement } from "../../readings/loop.ts";
+import { metres, ohms, relation } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { bandSource, bandSteps } from "../../readings/dead.ts";
+import { type LoopAgreement, lineAlone, loopAgreement } from "../../readings/loop.ts";
+import { lengthRelated } from "../common/dead-words.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
-import { amount, factSpot, wayRule } from "../frame/rule.ts";
+import { amount, amountOf, factSpot, type Reporter, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-below-conductors",
@@ -36,9 +39,32 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Lathe" {
+  device       BS EN 60898 B6 6 kA
+  cable        flat-twin  line 1.0 mm²  cpc 1.0 mm²
+  length       20 m
+  parallel-path "Steel frame"
+  live 2026-03-05 {
+    Zs           0.10 Ω
+    ^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Lathe" {
+  device       BS EN 60898 B6 6 kA
+  cable        flat-twin  line 1.0 mm²  cpc 1.0 mm²
+  length       20 m
+  parallel-path "Steel frame"
+  live 2026-03-05 {
+    Zs           0.45 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const found = loopAgreement(study);
+    if (found?.verdict === "below-line") return belowLine(study, found, report);
     if (found?.verdict !== "below-conductors" || !found.R1R2) return;
     const { Zs, R1R2 } = found;
     const meter = loopUncertainty(study, { Zs, R1R2 });
@@ -54,3 +80,18 @@ export default wayRule({
     });
   },
 });
+
+/** Where metal in parallel is recorded, what is left for certain is the line. */
+function belowLine(study: WayStudy, { Zs, atMost }: LoopAgreement, report: Reporter): void {
+  const line = lineAlone(study);
+  if (!line || !study.length) return;
+  report(factSpot(Zs.fact), {
+    message: `Zs ${atMost ? "<" : ""}${ohms(Zs.value)} is below the ${ohms(line.value)} of ${metres(study.length.value)} of its line alone, and no metal in parallel lowers that: read it again at the far point, or correct the length.`,
+    value: amount(Zs.value, "Ω"),
+    limit: amountOf(line),
+    least: true,
+    steps: bandSteps(line),
+    source: bandSource(line),
+    related: lengthRelated(study),
+  });
+}

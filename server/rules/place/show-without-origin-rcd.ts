@@ -1,11 +1,11 @@
 import { milliamps } from "../../calc/result.ts";
 import { meets, rcdsKnown } from "../../circuit/additional-protection.ts";
-import { laterRule } from "../../circuit/describe.ts";
+import { laterRule, rcdName } from "../../circuit/describe.ts";
 import { originRcd } from "../../circuit/places.ts";
 import { isOwnRcd } from "../../circuit/rcds.ts";
 import { isOutsideWork } from "../../circuit/supply.ts";
 import type { Fact } from "../../model/values.ts";
-import { amountOf, boardRule, factSpot } from "../frame/rule.ts";
+import { amount, amountOf, boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "place/show-without-origin-rcd",
@@ -35,18 +35,23 @@ export default boardRule({
       const need = originRcd(study);
       if (!need || isOutsideWork(study) || !rcdsKnown(study)) continue;
       const { limit, place } = need;
-      if (study.rcds.some((rcd) => !isOwnRcd(rcd) && meets(rcd, limit))) continue;
+      const upstream = study.rcds.filter((rcd) => !isOwnRcd(rcd));
+      if (upstream.some((rcd) => meets(rcd, limit))) continue;
       const spot = study.placeLine(place) ?? study.way.header;
       // What the board states for all its ways is put right once.
       if (told.has(spot)) continue;
       told.add(spot);
       const later = laterRule(study);
+      const [coarse] = upstream.toSorted((one, other) => one.sensitivity - other.sensitivity);
+      const found = coarse ? `the ${rcdName(coarse)} there is too coarse` : `none protects way ${study.way.id}`;
       report(factSpot(spot), {
-        message: `The supply to this location needs an RCD of ${milliamps(limit.value)} or less at its origin, delayed, besides those of the final circuits: none is recorded.${later.words}`,
+        message: `The supply to this location needs an RCD of ${milliamps(limit.value)} or less at its origin, delayed, besides those of the final circuits: ${found}.${later.words}`,
+        ...(coarse ? { value: amount(coarse.sensitivity, "A") } : {}),
         limit: amountOf(limit),
         steps: limit.steps,
         source: need.source,
         ...(later.severity ? { severity: later.severity } : {}),
+        related: coarse ? [{ spot: factSpot(coarse.fact), message: `RCD at the origin: ${rcdName(coarse)}.` }] : [],
       });
     }
   },

@@ -1,8 +1,7 @@
 import { typeSpan } from "../../boards/board-rcds.ts";
-import { rcdCovers } from "../../calc/rcd-time.ts";
-import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { laterRule, rcdName } from "../../circuit/describe.ts";
 import { ruleAlone } from "../../tables/source.ts";
+import { blindedByInverter } from "../common/inverter.ts";
 import { inPlaceOf, lineAfter } from "../common/writing.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
@@ -28,20 +27,17 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const serves = study.facts.one("serves");
-    const inverter = study.facts.one("inverter");
-    const [rcd] = study.rcds;
-    if (!serves || !rcd?.type || !feedsBack(study) || study.facts.broken.includes("inverter")) return;
-    if (study.context.edition === undefined || study.context.edition.id.startsWith("BS 7671:200")) return;
-    const allowed = inverter?.args.allows?.value;
-    const held = inverter?.args.separation.value === "separated" || (allowed && rcdCovers(rcd.type, allowed));
-    if (held || rcd.type === "B") return;
+    const blinded = blindedByInverter(study);
+    if (!blinded) return;
+    const { rcd, type, serves, inverter } = blinded;
     const later = laterRule(study);
     const span = typeSpan(rcd);
     report(factSpot(inverter ?? serves), {
       message: inverter
-        ? `An inverter without separation needs a type B RCD, and this one is type ${rcd.type}: fit type B, or state the type its maker allows.${later.words}`
-        : `Behind a type ${rcd.type} RCD an inverter must separate its two sides, or its maker allow that type: write inverter with which, or fit type B.${later.words}`,
+        ? `An inverter without separation needs a type B RCD, and this one is type ${type}: fit type B, or state the type its maker allows.${later.words}`
+        : type === "AC"
+          ? `An inverter needs a type B RCD, and this one is type AC: fit type B, or type A where the inverter separates its two sides or its maker allows it (inverter).${later.words}`
+          : `Behind a type ${type} RCD an inverter must separate its two sides, or its maker allow that type: write inverter with which, or fit type B.${later.words}`,
       source: ruleAlone({ ref: "BS 7671:2018+A2:2022, 712.530.3.101", standing: "memory" }),
       ...(later.severity ? { severity: later.severity } : {}),
       related: [{ spot: factSpot(rcd.fact), message: `RCD of the source: ${rcdName(rcd)}.` }],

@@ -1,11 +1,13 @@
 import { rcdsAt, typeSpan } from "../../boards/board-rcds.ts";
 import { rcdCovers } from "../../calc/rcd-time.ts";
+import { isSource } from "../../circuit/circuit-kind.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import { isOutsideWork } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { rcdLoads } from "../../tables/rcd-limits.ts";
 import { combine } from "../../tables/source.ts";
 import { sourceOf } from "../../tables/table.ts";
+import { blindedByInverter } from "../common/inverter.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
@@ -50,6 +52,11 @@ export default boardRule({
       const found = ways
         .filter((way) => !isOutsideWork(way))
         .flatMap((way) => needOf(way))
+        // What an inverter needs is more, and one finding says so.
+        .filter(
+          ({ row, study }) =>
+            !(isSource({ uses: new Set([row.facts.use]) }) && blindedByInverter(study)?.rcd.fact === rcd.fact),
+        )
         .find(({ row }) => type && !rcdCovers(type, row.facts.type));
       if (!found || !type || !span) continue;
       const { row, study } = found;

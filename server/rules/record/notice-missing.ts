@@ -1,4 +1,5 @@
 import { feedsBack } from "../../circuit/circuit-kind.ts";
+import { memoOfBoards } from "../../circuit/kept.ts";
 import { isOutsideWork, liveTestsDue, workOf } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
 import { quotedIn } from "../../tables/source.ts";
@@ -35,22 +36,25 @@ export default installationRule({
       good: sample('    notice       "Two sources: at the cut-out, the meter and the board"\n'),
     },
   ],
-  check({ head, supply }, report) {
+  check({ head, supply, boards }, report) {
     if (!supply || !isDue({ installation: head }, supply)) return;
     const [source] = [...supply.all("other-source"), ...supply.all("standby"), ...supply.all("island")];
-    if (source) report(factSpot(source), asked);
-  },
-  checkBoard({ context, studies }, report) {
-    const { supply, installation } = context;
-    // One line of the supply speaks for all of them.
-    if (!supply || !isDue({ installation }, supply) || sources.some((word) => supply.has(word))) return;
-    const found = studies.find((study) => feedsBack(study) && !study.isSpare && !isOutsideWork(study));
-    const serves = found?.facts.one("serves");
-    if (serves) report(factSpot(serves), asked);
+    // One line speaks for all of them: it is one notice, wherever else it is repeated.
+    const ways = feedingBack({ head, boards }).flat();
+    const part = ways.find(({ board, facts }) => !isOutsideWork({ installation: head, board, way: facts }));
+    const found = source ?? part?.serves;
+    if (found) report(factSpot(found), asked);
   },
 });
 
-const sources = ["other-source", "standby", "island"] as const;
+/** The circuits of each board that can feed back. */
+const feedingBack = memoOfBoards((board) =>
+  board.ways.flatMap(({ kind, facts }) => {
+    const serves = facts.one("serves");
+    const uses = new Set<string>(serves?.args.uses.map(({ value }) => value) ?? []);
+    return serves && kind !== "spare" && feedsBack({ uses }) ? [{ board: board.head, facts, serves }] : [];
+  }),
+);
 
 const isDue = (part: Pick<Context, "installation">, supply: NonNullable<Context["supply"]>): boolean =>
   liveTestsDue(part) && workOf(part) !== "existing" && !supply.has("notice") && !supply.broken.includes("notice");
