@@ -285,8 +285,6 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   "intruder-alarm": ["alarms"],
   welder: ["appliance"],
   "welding-set": ["appliance"],
-  "welding-socket": ["sockets"],
-  "welder-socket": ["sockets"],
   "isolating-transformer": ["transformer", "shaver"],
   "tool-transformer": ["transformer"],
   "110-v-transformer": ["transformer"],

@@ -75,6 +75,22 @@ export const additionalProtection = memoByObject((study: WayStudy): readonly Nee
   return [...general, ...placeNeeds(study)];
 });
 
+/**
+ * Why it may need one, where what decides is not stated. Where one is needed surely that is what counts, and where a fine
+ * one is there nothing is asked.
+ */
+export function possibleProtection(study: WayStudy): readonly Need[] {
+  const { isFinal, isSpare, supply } = study;
+  if (!isFinal || isSpare || extraLow(study) || supply.kind === "other") return [];
+  if (additionalProtection(study).length > 0) return [];
+  const limit = rcdLimit("additional");
+  const found = { concealed: depthNotStated(study), "public-lighting": reachNotStated(study) } as const;
+  return (["concealed", "public-lighting"] as const).flatMap((reason) => {
+    const fact = found[reason];
+    return fact ? [{ reason, fact, source: sourceFor(study, reason), limit }] : [];
+  });
+}
+
 function placeNeeds(study: WayStudy): Need[] {
   if (study.places.size === 0) return [];
   const needs = places.flatMap((place) => {
@@ -155,7 +171,7 @@ function concealedCounts({ places, context: { edition } }: WayStudy): boolean {
 }
 
 /** A stretch in a wall of which nothing says how deep it lies: it may be within reach of a nail. */
-export function depthNotStated(study: WayStudy): Fact | undefined {
+function depthNotStated(study: WayStudy): Fact | undefined {
   if (!study.cable || inEarthedMetal(study) || !concealedCounts(study)) return undefined;
   return study.facts.all("route").find(({ args }) => {
     const inWall = args.kind?.value === "wall" || (args.method && inWalls.includes(args.method.value));
@@ -166,12 +182,15 @@ export function depthNotStated(study: WayStudy): Fact | undefined {
 /** Methods of a cable inside a stud wall. */
 const inWalls: readonly string[] = ["102", "103"];
 
-/** Lights outdoors of which nothing says whether the public reach them. */
-export function reachNotStated({ uses, places, facts, context: { edition } }: WayStudy): Fact | undefined {
-  const outdoors = uses.has("lighting") && places.has("outdoors");
-  const settled = places.has("public") || places.has("skilled-only") || !edition?.publicLightingRcd;
+/** Lights outdoors of which nothing says whether the public reach them, where the public come. */
+function reachNotStated({ uses, places, facts, context }: WayStudy): Fact | undefined {
+  const outdoors = uses.has("lighting") && places.has("outdoors") && context.edition?.publicLightingRcd;
+  const settled = places.has("public") || places.has("skilled-only") || ownGround.has(premisesOf(context) ?? "");
   return outdoors && !settled ? facts.one("serves") : undefined;
 }
+
+/** Premises where nobody comes by but who works or lives there. */
+const ownGround: ReadonlySet<string> = new Set(["industrial", "agricultural", "outbuilding"]);
 
 /** A stretch in a wall shallower than allowed, in a cable without earthed metal round it. */
 function concealed(study: WayStudy): Fact | undefined {

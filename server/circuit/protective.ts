@@ -3,6 +3,7 @@
 import { adiabaticFactor, adiabaticSize } from "../calc/adiabatic.ts";
 import { fallsShort } from "../calc/compare.ts";
 import { selectedOfOther, selectedProtective } from "../calc/protective-size.ts";
+import { rcdTime } from "../calc/rcd-time.ts";
 import { amps, type Calculated, percent, type Step, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
 import { releasesOf } from "../calc/settings.ts";
 import { parallelSources } from "../tables/parallel.ts";
@@ -75,6 +76,30 @@ export function protectiveNeed(study: WayStudy, loop?: number): ProtectiveNeed |
   }
   const table = byTable(first);
   return table && { ...table, certain: false };
+}
+
+/**
+ * The same through an earth electrode, Ω, which lets so little flow that an RCD and not the overcurrent device disconnects:
+ * what Table 54.7 allows for is then needed by nothing.
+ */
+export function protectiveByRcd(study: WayStudy, earth: number): ProtectiveNeed | undefined {
+  const { cable, rcds, supply, context } = study;
+  const [rcd] = rcds;
+  const { edition } = context;
+  if (!cable || !rcd || !edition || !(earth > 0)) return undefined;
+  const longest = rcdTime({ ...rcd, multiple: 1, edition })?.greatest;
+  const current = supply.U0 / earth;
+  if (!longest || current < rcd.sensitivity) return undefined;
+  const point: PlacedPoint = {
+    current,
+    time: longest.value,
+    certain: true,
+    source: combine(longest.source, asWritten),
+    steps: [step("earth fault through the electrode, U0 / RA", "", amps(current)), ...longest.steps],
+    place: farthestPlace(cable, ["line", "cpc"]),
+  };
+  const found = pathsOf(cable).flatMap((path) => needAt(cable, path, point));
+  return found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
 }
 
 /** Current (A) and time (s) of one fault. */

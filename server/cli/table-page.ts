@@ -1,5 +1,6 @@
 /** `wayfile explain table 41.3`: the figures held of a table, cell by cell, each with how far it is to be trusted. */
 
+import { proseOf } from "../../grammar/prose.ts";
 import { headingOf } from "../tables/headings.ts";
 import { tables } from "../tables/index.ts";
 import { type Standing, standingWords } from "../tables/source.ts";
@@ -42,7 +43,7 @@ export function tablePage(table: Table<object>, colours: Colours, width = 100): 
   const marks = new Set(table.rows.flatMap((row) => [row.standing, ...(Object.values(row.cells ?? {}) as Standing[])]));
   const parts = [
     term`${colours.bold(table.title)}\n${colours.dim(`${table.ref}; stated to ${table.edition}`)}`,
-    lines(wrapped(table.applies, width).join("\n")),
+    lines(wrapped(proseOf(table.applies), width).join("\n")),
     lines(grid([...head, ""], rows)),
     lines([...marks].map((standing) => `${signs[standing] || "no mark"}  ${standingWords[standing]}`).join("\n")),
     ...(elsewhere.length > 0

@@ -4,7 +4,7 @@ import { residuals } from "../calc/minimum-size.ts";
 import { rcdLimit } from "../calc/practice.ts";
 import { rcdCovers } from "../calc/rcd-time.ts";
 import { milliamps } from "../calc/result.ts";
-import { additionalProtection, meets, type Need } from "../circuit/additional-protection.ts";
+import { additionalProtection, meets, type Need, possibleProtection } from "../circuit/additional-protection.ts";
 import { ownRcd } from "../circuit/places.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { rcdLoads } from "../tables/rcd-limits.ts";
@@ -24,7 +24,7 @@ export interface RcdChoice {
 export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
   const written = trial.facts.one("device")?.args;
   const others = trial.rcds.filter(({ at }) => at !== "device");
-  const [need] = additionalProtection(trial);
+  const [need] = [...additionalProtection(trial), ...possibleProtection(trial)];
   const forFault = trial.supply.earthing === "TT" && trial.isFinal && !trial.facts.has("class-II");
   // A coarse one would do for some places; where it stands alone before an electrode, the fine one suits any electrode.
   const most = need && !(forFault && others.length === 0) ? need.limit : rcdLimit("additional");

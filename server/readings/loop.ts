@@ -11,7 +11,7 @@ import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import { type FaultPlace, farthestPlace, placeWords, timesAt } from "../circuit/parallel.ts";
-import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
+import { type ProtectiveNeed, protectiveByRcd, protectiveNeed, suffices } from "../circuit/protective.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
 import { asRead, type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import { type Rcd, WayStudy } from "../circuit/way.ts";
@@ -154,9 +154,22 @@ function faultLoop(study: WayStudy): number | undefined {
 }
 
 /** What the protective conductor has to be for the fault that flows in its circuit. */
-export const protectiveAtFault = memoByObject((study: WayStudy): ProtectiveNeed | undefined =>
-  protectiveNeed(study, study.supply.earthing === "TT" ? undefined : faultLoop(study)),
-);
+export const protectiveAtFault = memoByObject((study: WayStudy): ProtectiveNeed | undefined => {
+  if (study.supply.earthing !== "TT") return protectiveNeed(study, faultLoop(study));
+  const need = protectiveNeed(study);
+  if (need?.method !== "table" || suffices(need)) return need;
+  const earth = leastEarth(study);
+  const byRcd = earth === undefined ? undefined : protectiveByRcd(study, earth);
+  return byRcd && suffices(byRcd) ? byRcd : need;
+});
+
+/** Ω of the electrode a fault goes through, or of the loop where that read less by metal in parallel. */
+function leastEarth(study: WayStudy): number | undefined {
+  const fact = electrodeOf(study);
+  const electrode = fact && exactReading({ value: fact.args.value, fact });
+  const known = [electrode?.value, exactReading(study.Zs)?.value].filter((one) => one !== undefined && one > 0);
+  return known.length === 0 ? undefined : Math.min(...known.map(Number));
+}
 
 /** How a reading of Zs stands to the board's impedance and R1+R2. */
 export interface LoopAgreement {

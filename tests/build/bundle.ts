@@ -81,7 +81,7 @@ const withReasons: Plugin = {
   },
 };
 
-/** Nor what the words of the vocabulary mean: each text is a number there, and stands where it is asked for. */
+/** Nor what the words of the vocabulary mean, and what a table is for: each text is a number there, and stands where it is asked for. */
 const withProse: Plugin = {
   name: "with-prose",
   setup({ onLoad }) {
@@ -89,9 +89,17 @@ const withProse: Plugin = {
       contents: (await vocabularyApart()).words,
       loader: "ts",
     }));
+    onLoad({ filter: /[\\/]server[\\/]tables[\\/][^\\/]+\.ts$/ }, async ({ path }) => ({
+      contents: (await readFile(path, "utf8")).replace(
+        tablePurpose,
+        (_, literal) => `applies: ${purposeName(literal)}`,
+      ),
+      loader: "ts",
+    }));
     onLoad({ filter: /[\\/]grammar[\\/]prose\.ts$/ }, async () => {
       const { prose } = await vocabularyApart();
-      const contents = `const prose = { ${prose.join(", ")} };\nexport const proseOf = (written) => prose[written] ?? written;`;
+      const purposes = await tablePurposes();
+      const contents = `const prose = { ${[...prose, ...purposes].join(", ")} };\nexport const proseOf = (written) => prose[written] ?? written;`;
       return { contents, loader: "js" };
     });
   },
@@ -110,6 +118,21 @@ async function vocabularyApart(): Promise<{ words: string; prose: readonly strin
     },
   );
   return { words, prose: [...numbers].map(([literal, number]) => `"${number}": ${literal}`) };
+}
+
+const tablePurpose = /\bapplies:\s*("(?:[^"\\\n]|\\.)*")/g;
+
+/** Known by what it says: each table is read by itself. */
+const purposeName = (literal: string): string => `"#${hash("sha256", literal, "hex").slice(0, 5)}"`;
+
+async function tablePurposes(): Promise<string[]> {
+  const folder = join(root, "server/tables");
+  const files = (await readdir(folder)).filter((name) => name.endsWith(".ts")).sort();
+  const texts = await Promise.all(files.map((name) => readFile(join(folder, name), "utf8")));
+  const literals = new Set(
+    texts.flatMap((text) => [...text.matchAll(tablePurpose)].map(([, literal = ""]) => literal)),
+  );
+  return [...literals].map((literal) => `${purposeName(literal)}: ${literal}`);
 }
 
 /** A whole package.json for one number would be the largest thing that nobody reads. */

@@ -52,8 +52,14 @@ const slips: readonly Slip[] = [
   },
   {
     what: "low with a parallel path on record",
-    lines: radial("R1+R2 0.09 Ω", 'length 20 m\nparallel-path "Bolted to bonded steel"'),
+    lines: radial("R1+R2 0.15 Ω", 'length 20 m\nparallel-path "Bolted to bonded steel"'),
     says: [],
+  },
+  {
+    what: "lower than its line alone, with a parallel path on record",
+    lines: radial("R1+R2 0.09 Ω", 'length 20 m\nparallel-path "Bolted to bonded steel"'),
+    says: ["continuity/r1r2-against-length"],
+    words: /No metal in parallel lowers the line/,
   },
   { what: "low and bounded", lines: radial("R1+R2 <0.05 Ω", "length 20 m"), says: ["continuity/r1r2-against-length"] },
   {

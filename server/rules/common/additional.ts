@@ -1,5 +1,12 @@
 import { milliamps } from "../../calc/result.ts";
-import { additionalProtection, meets, type Need, rcdsKnown } from "../../circuit/additional-protection.ts";
+import {
+  additionalProtection,
+  fineRcds,
+  meets,
+  type Need,
+  possibleProtection,
+  rcdsKnown,
+} from "../../circuit/additional-protection.ts";
 import { deviceName, laterRule } from "../../circuit/describe.ts";
 import { ownRcd } from "../../circuit/places.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -52,6 +59,26 @@ export function reportMissing(
       })),
     ],
     fixes: fixesFor(study, limit.value),
+  });
+}
+
+/** Reports a way that may need additional protection for one reason, as nothing states otherwise, and has no RCD fine enough. */
+export function reportPossible(
+  study: WayStudy,
+  report: Reporter,
+  reason: Need["reason"],
+  what: string,
+  cure: string,
+): void {
+  const need = possibleProtection(study).find((one) => one.reason === reason);
+  if (!need || fineRcds(study).length > 0 || !rcdsKnown(study)) return;
+  const later = laterRule(study);
+  report(factSpot(need.fact), {
+    message: `${what} an RCD of ${milliamps(need.limit.value)} or less, and way ${study.way.id} has none: ${cure}.${later.words}`,
+    limit: amountOf(need.limit),
+    source: need.source,
+    ...(later.severity ? { severity: later.severity } : {}),
+    fixes: rcboInstead(study, need.limit.value),
   });
 }
 

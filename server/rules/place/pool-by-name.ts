@@ -24,7 +24,7 @@ export default wayRule({
       good: `way 1 radial "Hot tub" {
   device       BS EN 61009 B32 6 kA 30 mA type A
   serves       appliance
-  place        pool zone outside
+  place        pool  zone outside
   supplementary-bonding fitted
 }`,
     },

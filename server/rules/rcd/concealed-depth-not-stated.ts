@@ -1,10 +1,6 @@
 import { rcdLimit } from "../../calc/practice.ts";
-import { milliamps } from "../../calc/result.ts";
-import { additionalProtection, depthNotStated, fineRcds, rcdsKnown } from "../../circuit/additional-protection.ts";
-import { extraLow } from "../../circuit/circuit-kind.ts";
-import { laterRule } from "../../circuit/describe.ts";
-import { quotedIn } from "../../tables/source.ts";
-import { factSpot, wayRule } from "../frame/rule.ts";
+import { reportPossible } from "../common/additional.ts";
+import { wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/concealed-depth-not-stated",
@@ -29,18 +25,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (!study.isFinal || study.isSpare || extraLow(study) || study.supply.kind === "other") return;
-    // Where something else requires one, that is what is reported.
-    if (fineRcds(study).length > 0 || !rcdsKnown(study) || additionalProtection(study).length > 0) return;
-    const route = depthNotStated(study);
-    if (!route) return;
-    const later = laterRule(study);
-    const [residual, least] = [rcdLimit("additional"), rcdLimit("concealed")];
-    report(factSpot(route), {
-      message: `A cable in a wall less than ${least.value} mm deep needs an RCD of ${milliamps(residual.value)} or less, and way ${study.way.id} has none: state its depth, or fit one.${later.words}`,
-      limit: { amount: residual.value, unit: "A" },
-      source: quotedIn("522.6.202"),
-      ...(later.severity ? { severity: later.severity } : {}),
-    });
+    const least = rcdLimit("concealed");
+    const what = `A cable in a wall less than ${least.value} mm deep needs`;
+    reportPossible(study, report, "concealed", what, "state its depth, or fit one");
   },
 });

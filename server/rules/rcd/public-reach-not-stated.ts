@@ -1,11 +1,5 @@
-import { rcdLimit } from "../../calc/practice.ts";
-import { milliamps } from "../../calc/result.ts";
-import { additionalProtection, fineRcds, rcdsKnown, reachNotStated } from "../../circuit/additional-protection.ts";
-import { laterRule } from "../../circuit/describe.ts";
-import { premisesOf } from "../../circuit/supply.ts";
-import { quotedIn } from "../../tables/source.ts";
-import { lineAfter } from "../common/writing.ts";
-import { factSpot, wayRule } from "../frame/rule.ts";
+import { reportPossible } from "../common/additional.ts";
+import { wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/public-reach-not-stated",
@@ -30,29 +24,7 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const serves = reachNotStated(study);
-    if (!serves || study.isSpare || fineRcds(study).length > 0 || !rcdsKnown(study)) return;
-    if (additionalProtection(study).length > 0) return;
-    const later = laterRule(study);
-    const place = study.facts.one("place");
-    const isPublic = publicComes.has(premisesOf(study.context));
-    const residual = rcdLimit("additional");
-    report(factSpot(serves), {
-      message: `Lights outdoors that the public can reach need an RCD of ${milliamps(residual.value)} or less, and way ${study.way.id} has none: fit one, or record a departure with why they are out of reach.${later.words}`,
-      limit: { amount: residual.value, unit: "A" },
-      source: quotedIn("714.411.3.4"),
-      severity: later.severity ?? (isPublic ? "warning" : "information"),
-      fixes: place ? [lineAfter(place, "place public", "The public reach them: write place public")] : [],
-    });
+    const cure = "fit one, or record a departure with why they are out of reach";
+    reportPossible(study, report, "public-lighting", "Lights outdoors that the public can reach need", cure);
   },
 });
-
-/** Where people come and go who do not work or live there; of premises that are not stated it may be so. */
-const publicComes: ReadonlySet<string | undefined> = new Set([
-  undefined,
-  "commercial",
-  "care-home",
-  "student",
-  "tall-residential",
-  "shared-house",
-]);
