@@ -2,7 +2,7 @@
  * Papers that leave the house: a report with its imprint, in a setting for people or as a file for other programs. What
  * needs a library is loaded when it is asked for.
  */
-import { dirname, resolve } from "node:path";
+import { basename, dirname, isAbsolute, relative, resolve } from "node:path";
 import { readBytes } from "../disk/read-now.ts";
 import { Repository } from "../git/repository.ts";
 import type { Installation } from "../model/installation.ts";
@@ -55,7 +55,11 @@ export async function writePaper(
   const kind = chosen.format;
   const read = readProject(path, terminal);
   if ("failure" in read) return refuse(read.failure, terminal);
-  const imprint: Imprint = { file: path, ...(await revisionOf(path, terminal.cwd)), printed: terminal.today() };
+  const imprint: Imprint = {
+    file: namedOnPaper(path, terminal.cwd),
+    ...(await revisionOf(path, terminal.cwd)),
+    printed: terminal.today(),
+  };
   const { installations, check } = read;
   const { values } = makers;
   const made = await contentOf(
@@ -106,4 +110,10 @@ async function revisionOf(path: string, cwd: string): Promise<Pick<Imprint, "rev
   const kept = held.get(inside);
   if (!kept) return { revision: "not in the repository yet" };
   return { revision: `${head.commit.slice(0, 8)}${kept.equals(now) ? "" : ", changed since"}` };
+}
+
+/** A file as its paper names it: where it lies on somebody's disk is no business of whoever is given that. */
+function namedOnPaper(path: string, cwd: string): string {
+  const below = relative(cwd, resolve(cwd, path));
+  return below.startsWith("..") || isAbsolute(below) ? basename(path) : below.replaceAll("\\", "/");
 }

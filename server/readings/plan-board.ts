@@ -157,7 +157,10 @@ function wholeBoard(studies: readonly WayStudy[], joined: boolean): Expected | u
     return undefined;
   const whole = expecting(parallelInsulation(read.map(({ value }) => value)), "MΩ");
   const isAtLeast = read.some(({ sign }) => sign === ">");
-  return whole && isAtLeast ? { ...whole, text: `${sayings.least} ${whole.text}` } : whole;
+  if (!whole) return undefined;
+  // A line of fifty terms tells nobody more than what they are.
+  const working = `1 / Σ (1/Ri) of the ${read.length} readings of its circuits`;
+  return { ...whole, working, text: isAtLeast ? `${sayings.least} ${whole.text}` : whole.text };
 }
 
 function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[] {

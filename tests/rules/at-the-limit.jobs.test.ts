@@ -19,6 +19,9 @@ const barn = (cable: string, own = "earthing TT\nelectrode rod 84 Ω") =>
     `supply {\nearthing TT\nelectrode rod 60 Ω\n}\nboard A "House" {\nfed-from supply\nway 1 feeder "Barn" {\n${cable}\nfeeds B\n}\n}\nboard B "Barn" {\nfed-from A\n${own}\n}`,
   );
 
+const inspected = (kind: string, on: string, more: string) =>
+  `inspection ${kind} ${on} {\nclient "The owner"\nreason "Five years"\nextent "All"\n${more}\noutcome satisfactory\nnext-inspection 2031-03-05 "Five years"\ntested by "J.M." ${on}\n}`;
+
 const limits: readonly Limit[] = [
   // The nominal voltage was 240 V until 1995.
   {
@@ -293,6 +296,17 @@ const limits: readonly Limit[] = [
       "device BS 3036 30 A\nrcd BS EN 61008 63 A 30 mA type A\ncable flat-twin line 6 mm² cpc 2.5 mm²\nserves cooker\nlive 2026-03-04 {\nZs #\n}",
     ),
     found: { "0.44 Ω": "", "0.43 Ω": "information" },
+  },
+  // The latest inspection states what was inspected by sight; the items of an earlier one stand in its own paper.
+  {
+    check: "inspection/incomplete",
+    text: file(`#`),
+    found: {
+      [inspected("periodic", "2026-03-05", "")]: ["information", "states “inspected” as well: it is missing here."],
+      [inspected("periodic", "2026-03-05", 'inspected ok "All that could be seen"')]: "",
+      [`${inspected("periodic", "2021-03-05", "")}\n${inspected("periodic", "2026-03-05", "inspected 4.1..4.8 ok")}`]:
+        "",
+    },
   },
 ];
 

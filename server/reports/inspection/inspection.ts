@@ -108,7 +108,7 @@ function firstPage(installation: Installation, { kind, inspection }: Paper): Sec
     paragraph(declaration(kind, installation)),
     {
       kind: "caution",
-      text: "This is help to the competent, licensed person who inspected, tested and signs; it is no certificate until it is signed.",
+      text: `This is help to the competent, licensed person who inspected, tested and signs; it is no ${kind === "periodic" ? "report" : "certificate"} until it is signed.`,
     },
     { kind: "signatures", rows: signatureRows(installation, inspection) },
   ];

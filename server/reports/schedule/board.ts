@@ -64,14 +64,17 @@ function headRows({ board, context }: BoardInPlace, installation: Installation):
     ["Ipf", found("Ipf")],
     ["Polarity of the supply", foundHere("Polarity")],
     ["Phase sequence", foundHere("Phase sequence")],
-    ["Surge protection", surgeText(facts.one("spd"))],
+    [
+      "Surge protection",
+      surgeText(facts.one("spd") ?? (from === "supply" ? installation.supply?.one("spd") : undefined)),
+    ],
   ];
   return rows
     .map(([name, fact]): [string, string] => [name, fact === "" ? "not stated" : fact])
     .filter(([name, fact]) => name !== "Phase sequence" || fact !== "not stated");
 }
 
-const surgeText = (spd: FactOf<"board", "spd"> | undefined): string =>
+const surgeText = (spd: FactOf<"board" | "supply", "spd"> | undefined): string =>
   spd
     ? [
         [spd.args.fitted.value.replace("-", " "), spd.args.type?.value ?? ""].filter(Boolean).join(" "),

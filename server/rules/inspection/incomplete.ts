@@ -7,8 +7,8 @@ type Word = WordIn<"inspection">;
 
 /** What each paper must say; the rest of it follows from the schedule. */
 const required: Readonly<Record<InspectionKind, readonly Word[]>> = {
-  initial: ["work-done", "next-inspection", "tested"],
-  periodic: ["client", "reason", "extent", "outcome", "next-inspection", "tested"],
+  initial: ["work-done", "inspected", "next-inspection", "tested"],
+  periodic: ["client", "reason", "extent", "inspected", "outcome", "next-inspection", "tested"],
   minor: ["work-done", "covers", "tested"],
 };
 
@@ -23,8 +23,8 @@ export default installationRule({
   severity: "warning",
   since: "0.1",
   title: "An inspection lacks what its paper must say.",
-  why: "The report or certificate is given to people who were not there. It has to say for whom and why the inspection was made, what it covered, what came of it, when the next is due and who answers for it.",
-  clauses: ["644.1", "644.4", "653.1", "653.2"],
+  why: "The report or certificate is given to people who were not there. It has to say for whom and why the inspection was made, what it covered, what was inspected by sight, what came of it, when the next is due and who answers for it.",
+  clauses: ["644.1", "644.4", "642.3", "653.1", "653.2"],
   examples: [
     {
       bad: `wayfile 1
@@ -52,14 +52,22 @@ installation "Kiln house" {
     },
   ],
   check({ head }, report) {
-    for (const { kind, facts, header } of inspectionsOf(head)) {
+    const all = inspectionsOf(head);
+    for (const inspection of all) {
+      const { kind, facts, header } = inspection;
       if (!kind) continue;
-      const lacking = required[kind].filter((word) => !facts.has(word) && !(stands(word) && head.facts.has(word)));
+      const lacking = required[kind].filter(
+        (word) =>
+          !facts.has(word) &&
+          !(stands(word) && head.facts.has(word)) &&
+          // Of an earlier one the items stand in its own paper.
+          !(word === "inspected" && inspection !== all.at(-1)),
+      );
       if (lacking.length === 0) continue;
       report(wordSpot(header), {
         // When the next is due protects whoever relies on the paper: 644.4 and 653.4 have it stated.
         ...(lacking.includes("next-inspection") ? {} : { severity: "information" as const }),
-        message: `${names[kind]} states ${listed(required[kind].map((word) => `“${word}”`))}: ${listed(lacking.map((word) => `“${word}”`))} ${lacking.length === 1 ? "is" : "are"} missing here.`,
+        message: `${names[kind]} states ${listed(lacking.map((word) => `“${word}”`))} as well: ${lacking.length === 1 ? "it is" : "they are"} missing here.`,
       });
     }
   },
