@@ -87,7 +87,7 @@ export function protectiveOn(study: WayStudy, source: Standby): ProtectiveNeed |
   const Z = Math.max(loop?.value ?? 0, kept);
   const limit = study.overcurrentLimit;
   if (study.supply.earthing === "TT" || Z <= 0 || !limit || exceeds(Z, limit.exact)) return undefined;
-  return protectiveNeed(study, Z);
+  return protectiveNeed(study, () => Z);
 }
 
 /** The loop of the circuit with the source in place of the supply: all that lies behind the origin stays. */

@@ -38,7 +38,7 @@ export const suffices = ({ has, need }: Pick<ProtectiveNeed, "has" | "need">): b
  * Where the loop (Ω) of the circuit is known, a fuse is asked at the fault that flows in it: with more current it lets less
  * energy through than at the slow end of its curve.
  */
-export function protectiveNeed(study: WayStudy, loop?: number): ProtectiveNeed | undefined {
+export function protectiveNeed(study: WayStudy, loopOf?: () => number | undefined): ProtectiveNeed | undefined {
   const { cable, device, overcurrentLimit, supply, context } = study;
   if (!cable || study.isSpare || cable.material !== "copper") return undefined;
   // Its maker tests the casing and its bars: what they withstand is Icw.
@@ -68,7 +68,8 @@ export function protectiveNeed(study: WayStudy, loop?: number): ProtectiveNeed |
       source: overcurrentLimit.source,
       steps: [...overcurrentLimit.steps, step("t at that current", "", seconds(taken))],
     };
-    const points = breaker || loop === undefined ? [] : pointsIn(study, cable, lowest, loop);
+    const loop = breaker ? undefined : loopOf?.();
+    const points = loop === undefined ? [] : pointsIn(study, cable, lowest, loop);
     const judged = points.length > 0 ? points : [{ ...slowest, place: farthestPlace(cable, ["line", "cpc"]) }];
     const found = paths.flatMap((path) => judged.flatMap((point) => needAt(cable, path, point)));
     const worst = found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];

@@ -91,7 +91,7 @@ const leastCost = (fits: readonly Fitted[]): number => Math.min(...fits.map(({ c
 export function diagnosePattern(sheet: Sheet): Diagnosis | undefined {
   const { circuit } = sheet;
   if (!circuit.closed || circuit.places.length > mostPoints.patterned) return undefined;
-  if (leastCost([...asSound(sheet, scaleOf(sheet))]) < practice.patternLeast.value) return undefined;
+  for (const { cost } of asSound(sheet, scaleOf(sheet))) if (cost < practice.patternLeast.value) return undefined;
   const predictions = new Predictions(sheet);
   const diagnosis = finished(diagnosisOf(predictions, finished(rankSingles(predictions))));
   return diagnosis.isPattern ? diagnosis : undefined;

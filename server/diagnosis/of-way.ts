@@ -1,4 +1,5 @@
 /** What the readings of a way mean, worked out at once or in steps: of a ring of a hundred points it takes a second. */
+import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { Memo } from "../memo/memo.ts";
 import { finished, type Steps } from "../memo/steps.ts";
@@ -13,16 +14,23 @@ interface Diagnosed {
 
 /** What they mean; nothing where there are none, or where they are such as a sound circuit gives. */
 export function diagnosisOfWay(study: WayStudy): Diagnosed | undefined {
-  const sheet = sheetOfWay(study);
-  if (!sheet) return undefined;
-  const diagnosis = isSound(sheet) ? diagnosePattern(sheet) : finished(underWayOn(study, sheet).toItsEnd());
+  const read = readingsOf(study);
+  if (!read) return undefined;
+  const { sheet, isAsSound } = read;
+  const diagnosis = isAsSound ? diagnosePattern(sheet) : finished(underWayOn(study, sheet).toItsEnd());
   return diagnosis && { sheet, diagnosis };
 }
 
+/** Whoever works at it beforehand and the check that follows look at the same readings. */
+const readingsOf = memoByObject((study: WayStudy) => {
+  const sheet = sheetOfWay(study);
+  return sheet && { sheet, isAsSound: isSound(sheet) };
+});
+
 /** Works it out step by step, for `diagnosisOfWay` to find. It may be left at any of them: the next goes on from there. */
 export function* diagnosisInSteps(study: WayStudy): Steps<void> {
-  const sheet = sheetOfWay(study);
-  if (sheet && !isSound(sheet)) yield* underWayOn(study, sheet).toItsEnd();
+  const read = readingsOf(study);
+  if (read && !read.isAsSound) yield* underWayOn(study, read.sheet).toItsEnd();
 }
 
 const underWay = new Memo<WayStudy, UnderWay>();

@@ -34,7 +34,6 @@ export interface ReadSheet extends Sheet {
   readonly test: Test<"dead">;
 }
 
-/** It is asked once of a way that is sound, and not kept. */
 export const sheetOfWay = (study: WayStudy): ReadSheet | undefined => readSheet(study, accuracyOn(study));
 
 /** One step of a meter that shows hundredths: no reading is known more closely than it is written. */

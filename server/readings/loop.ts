@@ -155,7 +155,7 @@ function faultLoop(study: WayStudy): number | undefined {
 
 /** What the protective conductor has to be for the fault that flows in its circuit. */
 export const protectiveAtFault = memoByObject((study: WayStudy): ProtectiveNeed | undefined => {
-  if (study.supply.earthing !== "TT") return protectiveNeed(study, faultLoop(study));
+  if (study.supply.earthing !== "TT") return protectiveNeed(study, () => faultLoop(study));
   const need = protectiveNeed(study);
   if (need?.method !== "table" || suffices(need)) return need;
   const earth = leastEarth(study);

@@ -6,6 +6,7 @@ import { megohms, ohms } from "../../calc/result.ts";
 import { memoByObject } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { expectedConductor } from "../../circuit/way-resistance.ts";
+import { Memo } from "../../memo/memo.ts";
 import { exact, type Fact, readingAt } from "../../model/values.ts";
 import { expectedCircuit } from "../../readings/expected.ts";
 import { readingName, thingsOf } from "../../readings/reading-name.ts";
@@ -19,11 +20,14 @@ interface Figure {
   readonly row: WordRow;
   readonly arg: string;
   readonly value: number;
+  /** Readings of one word that repeat on the same circuits are one copied column. */
+  readonly column: string;
+}
+
+interface Sized extends Figure {
   /** What the figure should grow with: the reading expected, or the length. */
   readonly size: number;
   readonly by: "reading" | "length";
-  /** Readings of one word that repeat on the same circuits are one copied column. */
-  readonly column: string;
 }
 
 type Expected = (study: WayStudy, arg: string) => number | undefined;
@@ -69,20 +73,33 @@ const figuresOf = memoByObject((study: WayStudy): readonly Figure[] => {
 });
 
 function figuresIn(fact: Fact, row: WordRow | undefined, study: WayStudy): Figure[] {
-  const expected = row?.reads && grows[row.figures as ReadingFigures];
-  if (!row || !expected || thingsOf(row).length > 0 || fact.provenance !== "measured") return [];
-  return readArgs(row).flatMap(({ name: arg, meter }) => {
+  if (!row || fact.provenance !== "measured") return [];
+  return columnsOf.of(row, columnsIn).flatMap((arg) => {
     // Off scale is a bound: any number of sound circuits share it.
-    const value = meter === undefined ? undefined : exact(readingAt(fact, arg));
-    const reading = expected(study, arg);
-    const size = reading ?? study.length?.value;
-    if (value === undefined || size === undefined) return [];
-    const by = reading === undefined ? "length" : "reading";
-    return [{ study, fact, row, arg, value, size, by, column: `${fact.word} ${arg} ${value}` }];
+    const value = exact(readingAt(fact, arg));
+    return value === undefined ? [] : [{ study, fact, row, arg, value, column: `${fact.word} ${arg} ${value}` }];
   });
 }
 
-function differ(figures: readonly Figure[]): boolean {
+const columnsOf = new Memo<WordRow, readonly string[]>();
+
+/** The arguments of a row that are read of a whole circuit and grow with its length. */
+function columnsIn(row: WordRow): readonly string[] {
+  const grow = row.reads && grows[row.figures as ReadingFigures];
+  return grow && thingsOf(row).length === 0
+    ? readArgs(row).flatMap(({ name, meter }) => (meter === undefined ? [] : [name]))
+    : [];
+}
+
+/** What is expected is asked of readings alone that repeat, which few do. */
+function sized(figure: Figure): Sized[] {
+  const { study, row, arg } = figure;
+  const reading = grows[row.figures as ReadingFigures]?.(study, arg);
+  const size = reading ?? study.length?.value;
+  return size === undefined ? [] : [{ ...figure, size, by: reading === undefined ? "length" : "reading" }];
+}
+
+function differ(figures: readonly Sized[]): boolean {
   const sizes = figures.map(({ size }) => size);
   const lengths = new Set(figures.map(({ study }) => study.length?.value));
   if (lengths.size < comparison.equalReadings.value) return false;
@@ -94,7 +111,7 @@ function differ(figures: readonly Figure[]): boolean {
     : greatest >= least * comparison.differingLength.value;
 }
 
-function checkColumn(figures: readonly Figure[], reported: Set<string>, report: Reporter): void {
+function checkColumn(figures: readonly Sized[], reported: Set<string>, report: Reporter): void {
   const [first] = figures;
   const ways = figures.map(({ study }) => study.way.id);
   const circuits = [first?.fact.word, ...ways].join(" ");
@@ -147,6 +164,6 @@ export default boardRule({
     const figures = studies.flatMap((study) => figuresOf(study));
     const reported = new Set<string>();
     for (const column of Map.groupBy(figures, (figure) => figure.column).values())
-      checkColumn(column, reported, report);
+      if (column.length >= comparison.equalReadings.value) checkColumn(column.flatMap(sized), reported, report);
   },
 });
