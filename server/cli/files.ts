@@ -132,7 +132,7 @@ export class Disk implements Sources {
     const text = this.#textOf(path, read);
     if ("failure" in text) return text;
     const known = this.#texts.get(path) as Known;
-    known.file ??= fileOfText(path, text.text);
+    known.file ??= fileOfText(path, text.text, this.engine.lines);
     return known.file;
   }
 

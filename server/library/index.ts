@@ -79,17 +79,18 @@ function installationsIn(given: Given, options: CheckOptions): Installation[] {
 
 function filesOf(given: Given, { read }: CheckOptions): { files: LoadedFile[]; sources: Sources } {
   const list = typeof given === "string" ? [{ path: "schedule.ways", text: given }] : "text" in given ? [given] : given;
-  const known = new Map(list.map(({ path, text }) => [path, fileOfText(path, text)]));
+  const engine = new Engine();
+  const known = new Map(list.map(({ path, text }) => [path, fileOfText(path, text, engine.lines)]));
   const files = [...known.values()];
   const sources: Sources = {
-    engine: new Engine(),
+    engine,
     resolve: resolvePath,
     file: (path) => {
       const before = known.get(path);
       if (before) return before;
       const text = read?.(path);
       if (text === undefined) return { failure: "there is no such file." };
-      const file = fileOfText(path, text);
+      const file = fileOfText(path, text, engine.lines);
       known.set(path, file);
       return file;
     },

@@ -9,12 +9,12 @@ import { closeFitting } from "../memo/close-fitting.ts";
 import type { Segment } from "../syntax/split.ts";
 import { listed } from "../text/words.ts";
 import { bindArguments } from "./arguments.ts";
-import { apart, saidBeside } from "./beside.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
 import { phraseOfLine } from "./site-phrases.ts";
 import { spokenSign } from "./spoken-sign.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
+import { writtenTwice } from "./twice.ts";
 import { isDeviceAlone, lineWith, unknownWord, wordsOf } from "./unknown-word.ts";
 import { conflictMark, type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
@@ -206,21 +206,11 @@ class Binder {
         });
   }
 
-  /** A word that stands once, and a result that stands once for each thing it is of: of two, one is wrong. */
+  /** What a block has twice is reported, where it is not on the two sides of a conflict. */
   #once(kind: BlockKind, fact: Fact, before: readonly Fact[], statement: Statement): void {
-    const twice = apart(fact).find((line) => {
-      const row = rowOf(kind, line.word);
-      const key = row?.times === "once" ? [] : row?.figures === "verdict" ? row.reads?.key : undefined;
-      if (!key) return false;
-      const says = ({ word, args }: Fact): boolean =>
-        word === line.word && key.every((name) => alike(args[name], line.args[name]));
-      return before.some(
-        (other) =>
-          !this.#conflicts.some((at) => other.start < at && at < statement.start) &&
-          (other.word === line.word || saidBeside(other) === line.word) &&
-          apart(other).some(says),
-      );
-    })?.word;
+    const isOtherSide = ({ start }: Fact) => this.#conflicts.some((at) => start < at && at < statement.start);
+    const beside = this.#conflicts.length > 0 ? before.filter((other) => !isOtherSide(other)) : before;
+    const twice = writtenTwice(kind, fact, beside);
     if (twice === undefined) return;
     const why = rowOf(kind, twice)?.twice ?? "which of the two is meant?";
     this.#report("repeated", `“${twice}” is written here already: ${why}`, {
@@ -233,14 +223,6 @@ class Binder {
     this.#problems.push({ check, message, start, end, fixes: [] });
   }
 }
-
-/** Whether two arguments say the same, wherever they stand. */
-const alike = (a: unknown, b: unknown): boolean => JSON.stringify(plainOf(a)) === JSON.stringify(plainOf(b));
-
-const plainOf = (argument: unknown): unknown =>
-  Array.isArray(argument)
-    ? argument.map(plainOf)
-    : ((argument as { readonly value?: unknown } | undefined)?.value ?? null);
 
 /** As it is answered: a term of the site goes before a part of a line, and that before a misspelling. */
 const meantBy = (kind: BlockKind, image: string): string | undefined =>

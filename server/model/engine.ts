@@ -1,5 +1,6 @@
 import { AlikeAnswers } from "../memo/alike.ts";
 import { Recent } from "../memo/recent.ts";
+import { KnownLines } from "./known-lines.ts";
 import { Questions } from "./questions.ts";
 
 /** In more schedules than these a file is checked anew. */
@@ -16,6 +17,7 @@ const mostRecent = 8;
 export class Engine {
   #questions = new Questions();
   readonly alike = new AlikeAnswers();
+  readonly lines = new KnownLines();
   /** How many schedules are checked with it, where somebody counts them. */
   schedules = mostSchedules;
   /** The boards whose ways were looked at last. */

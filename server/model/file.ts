@@ -3,6 +3,7 @@ import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
 import { type Group, groupsOf } from "./groups.ts";
+import type { KnownLines } from "./known-lines.ts";
 import type { Problem } from "./problems.ts";
 import { recordedBy, recorder } from "./reads.ts";
 import { type AnyBlock, type Fact, type FactOf, Facts } from "./values.ts";
@@ -67,12 +68,18 @@ interface Kept {
 /** What was made of a segment stays with it: the only state here, and never wrong, since a segment never changes. */
 const kept = new Memo<Segment, Kept>();
 
-function read(segment: Segment, within: AnyBlock): Kept {
+function read(segment: Segment, within: AnyBlock, lines: KnownLines | undefined): Kept {
   const before = kept.get(segment);
   if (before && before.within === within) return before;
-  const fresh: Kept = { within, bound: bindSegment(segment, within) };
+  const fresh: Kept = { within, bound: boundBy(lines, segment, within) };
   kept.set(segment, fresh);
   return fresh;
+}
+
+/** By lines that are known, where they are; they say what the segment says when it is read. */
+function boundBy(lines: KnownLines | undefined, segment: Segment, within: AnyBlock): Bound {
+  const facts = lines?.factsOf(segment, within);
+  return facts ? { facts, problems: none } : bindSegment(segment, within);
 }
 
 /** What a segment says in a block, as it is known or else read for this once: the model may have it in another. */
@@ -96,20 +103,23 @@ export function linksOf(segments: readonly Segment[]): {
   };
 }
 
-/** Puts the segments of a file together, with everything taken over from before that did not change. */
-export function readFile(segments: readonly Segment[]): FileModel {
+/**
+ * Puts the segments of a file together, with everything taken over from before that did not change. `lines`: those that
+ * whoever reads several files, or a large one, has met.
+ */
+export function readFile(segments: readonly Segment[], lines?: KnownLines): FileModel {
   const { top, groups } = groupsOf(segments);
-  const facts = merged("file", top);
+  const facts = merged("file", top, lines);
   const installations: InstallationPart[] = [];
   const boards: BoardOnDemand[] = [];
   const all: BoardOnDemand[] = [];
   for (const group of groups) {
     if (group.open.word === "installation") {
-      const children = group.children.map((child) => boardOf(child, "installation"));
-      installations.push({ head: headOf(group, "file", "installation") as InstallationHead, boards: children });
+      const children = group.children.map((child) => boardOf(child, "installation", lines));
+      installations.push({ head: headOf(group, "file", "installation", lines) as InstallationHead, boards: children });
       all.push(...children);
     } else {
-      const board = boardOf(group, "file");
+      const board = boardOf(group, "file", lines);
       boards.push(board);
       all.push(board);
     }
@@ -194,14 +204,14 @@ export class BoardOnDemand implements Board {
 
 const boardsKept = new Memo<Segment, BoardOnDemand>();
 
-function boardOf(group: Group, within: AnyBlock): BoardOnDemand {
+function boardOf(group: Group, within: AnyBlock, lines: KnownLines | undefined): BoardOnDemand {
   const { open, segments } = group;
   const before = boardsKept.get(open);
   if (before && sameItems(before.segments, segments)) return before;
   const own = segments.filter((segment) => segment.word !== "way");
-  const head = headOf({ ...group, segments: own }, within, "board") as BoardHead;
+  const head = headOf({ ...group, segments: own }, within, "board", lines) as BoardHead;
   const board = new BoardOnDemand(head, segments, () =>
-    segments.flatMap((segment) => (segment.word === "way" ? waysOf(segment) : [])),
+    segments.flatMap((segment) => (segment.word === "way" ? waysOf(segment, lines) : [])),
   );
   boardsKept.set(open, board);
   return board;
@@ -220,10 +230,10 @@ class ReadWays {
 
 const waysKept = new Memo<Segment, Way | ReadWays>();
 
-function waysOf(segment: Segment): readonly Way[] {
+function waysOf(segment: Segment, lines: KnownLines | undefined): readonly Way[] {
   const before = waysKept.get(segment);
   if (before) return before instanceof ReadWays ? before.ways : [before];
-  const { facts, problems } = bindSegment(segment, "board");
+  const { facts, problems } = boundBy(lines, segment, "board");
   const written = (facts as Facts<"board">).one("way");
   const ways = written ? waysNamed(written).map((header) => wayOf(header, segment)) : [];
   const [only] = ways;
@@ -285,9 +295,14 @@ interface HeadKept {
 
 const headsKept = new Memo<Segment, HeadKept>();
 
-function headOf(group: Group, within: AnyBlock, kind: "installation" | "board"): InstallationHead | BoardHead {
-  const opened = read(group.open, within).bound.facts.list[0];
-  const rest = merged(kind, group.segments.slice(1));
+function headOf(
+  group: Group,
+  within: AnyBlock,
+  kind: "installation" | "board",
+  lines: KnownLines | undefined,
+): InstallationHead | BoardHead {
+  const opened = read(group.open, within, lines).bound.facts.list[0];
+  const rest = merged(kind, group.segments.slice(1), lines);
   const before = headsKept.get(group.open);
   if (before && sameItems(before.parts, group.segments)) return before.head;
   const inner = opened?.inner?.list.filter(({ word }) => !structural.has(word)) ?? [];
@@ -315,12 +330,12 @@ function nameless(segment: Segment, word: string): Fact {
   return { word, wordEnd, args: {}, provenance: "measured", segment, start: at, end: wordEnd };
 }
 
-function merged<B extends AnyBlock>(kind: B, segments: readonly Segment[]): Facts<B> {
+function merged<B extends AnyBlock>(kind: B, segments: readonly Segment[], lines?: KnownLines): Facts<B> {
   const list: Fact[] = [];
   const broken: string[] = [];
   const struckOut: Fact[] = [];
   for (const segment of segments) {
-    const { facts } = read(segment, kind).bound;
+    const { facts } = read(segment, kind, lines).bound;
     // Not spread: a file of rubbish can have more of them than a call takes arguments.
     for (const fact of facts.list) list.push(fact);
     for (const word of facts.broken) broken.push(word);

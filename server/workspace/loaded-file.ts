@@ -1,5 +1,6 @@
 /** A file as it is read, and where it comes from. Nothing here knows where files are: a host lends a way to read them. */
 import { type FileModel, readFile } from "../model/file.ts";
+import type { KnownLines } from "../model/known-lines.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
 import { isLarge, sizeOf } from "./large-text.ts";
 
@@ -20,11 +21,13 @@ export interface LoadedFile {
   readonly unreadSize?: number;
 }
 
-export function loadFile(path: string, document: Document): LoadedFile {
+/** `lines`: those that were met in other files, where several are read. */
+export function loadFile(path: string, document: Document, lines?: KnownLines): LoadedFile {
   const size = sizeOf(document);
   if (isLarge(size)) return { ...loadFile(path, documentOf("")), unreadSize: size };
-  return { path, document, model: readFile(document.segments) };
+  return { path, document, model: readFile(document.segments, lines) };
 }
 
 /** Text of unknown origin as a file. */
-export const fileOfText = (path: string, text: string): LoadedFile => loadFile(path, documentOf(text));
+export const fileOfText = (path: string, text: string, lines?: KnownLines): LoadedFile =>
+  loadFile(path, documentOf(text), lines);

@@ -1,4 +1,5 @@
 /** One document as an editor has it: its text, and the edits nobody has asked for yet. */
+import type { KnownLines } from "../model/known-lines.ts";
 import type { Document, Edit } from "../syntax/document.ts";
 import { applyEdit } from "../syntax/edit.ts";
 import { editText, isLarge, openText } from "./large-text.ts";
@@ -30,9 +31,9 @@ export function noteEdits(file: OpenFile, version: number, edits: readonly Edit[
 }
 
 /** The file with all its edits applied. */
-export function upToDate(path: string, file: OpenFile): LoadedFile {
+export function upToDate(path: string, file: OpenFile, lines: KnownLines): LoadedFile {
   for (const edit of file.pending) file.document = editText(file.document, edit);
   file.pending = [];
-  file.loaded ??= loadFile(path, file.document);
+  file.loaded ??= loadFile(path, file.document, lines);
   return file.loaded;
 }

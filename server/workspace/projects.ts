@@ -1,4 +1,5 @@
 import { Engine } from "../model/engine.ts";
+import type { KnownLines } from "../model/known-lines.ts";
 import type { Sources } from "./gather.ts";
 import type { LoadedFile } from "./loaded-file.ts";
 import { Project } from "./project.ts";
@@ -25,6 +26,11 @@ const notRead = { failure: "it has not been read yet." };
 export class Projects {
   readonly #kept = new Map<string, Kept>();
   readonly #engine = new Engine();
+
+  /** Lines that were met in any file. */
+  get lines(): KnownLines {
+    return this.#engine.lines;
+  }
 
   of(root: LoadedFile, { revision, find, resolve }: WorkspaceState): Project {
     const before = this.#kept.get(root.path);

@@ -192,7 +192,7 @@ export class Workspace {
     // Whoever opened it meanwhile knows better.
     if (this.#open.has(path) || this.#disk.has(path)) return;
     this.#revision++;
-    const file = "failure" in read ? read : loadFile(path, documentOf(read.text));
+    const file = "failure" in read ? read : loadFile(path, documentOf(read.text), this.#projects.lines);
     this.#disk.set(path, file);
     if ("document" in file) this.#noteLinks(path, file.document);
   }
@@ -208,7 +208,7 @@ export class Workspace {
   get #links(): UseGraph {
     for (const path of this.#edited) {
       const file = this.#open.get(path);
-      if (file) this.#noteLinks(path, upToDate(path, file).document);
+      if (file) this.#noteLinks(path, upToDate(path, file, this.#projects.lines).document);
     }
     this.#edited.clear();
     return this.#graph;
@@ -232,7 +232,7 @@ export class Workspace {
   /** A file as it stands now, if it is known. */
   #find(path: string): ReadFile | undefined {
     const file = this.#open.get(path);
-    return file ? upToDate(path, file) : this.#disk.get(path);
+    return file ? upToDate(path, file, this.#projects.lines) : this.#disk.get(path);
   }
 
   /** The schedules a file is checked in. */

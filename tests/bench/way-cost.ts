@@ -10,7 +10,8 @@ import { fileOfText, type LoadedFile, loadFile } from "../../server/workspace/lo
 import { checkProject } from "../../server/workspace/project.ts";
 import { generate } from "../helpers/generate.ts";
 
-const sources: Sources = { engine: new Engine(), file: () => ({ failure: "" }), resolve: (_, use) => use };
+const engine = new Engine();
+const sources: Sources = { engine, file: () => ({ failure: "" }), resolve: (_, use) => use };
 
 /** Milliseconds of processor, those of the other threads that compile and collect included. */
 function cost<T>(run: () => T): { readonly value: T; readonly ms: number } {
@@ -63,7 +64,7 @@ function wayCost(ways: number, rounds = 7): WayCost {
 }
 
 function checkText(text: string): LoadedFile {
-  const file = fileOfText("bench.ways", text);
+  const file = fileOfText("bench.ways", text, engine.lines);
   checkProject(file, sources);
   return file;
 }
@@ -73,7 +74,7 @@ function checkAgain(file: LoadedFile, round: number): LoadedFile {
   const segments = file.document.segments.map((segment) =>
     segment.word === "supply" ? (documentOf(withZe(segment.text, round)).segments[0] ?? segment) : segment,
   );
-  const next = loadFile(file.path, { segments });
+  const next = loadFile(file.path, { segments }, engine.lines);
   checkProject(next, sources);
   return next;
 }
@@ -82,7 +83,7 @@ function memory(ways: number): Pick<WayCost, "text" | "facts" | "checks"> {
   const before = kept();
   const document: Document = documentOf(generate({ ways, seed: 3 }));
   const withText = kept();
-  const file = loadFile("bench.ways", document);
+  const file = loadFile("bench.ways", document, engine.lines);
   const withFacts = kept();
   const found = checkProject(file, sources);
   const withChecks = kept();
