@@ -2,7 +2,7 @@
  * Results that are had at one stroke with another reading may stand on its line: who measures R1+R2 at a point has
  * proved the polarity there, and who times an RCD presses its button. They mean what a line of their own means.
  */
-import type { Fact } from "./values.ts";
+import { asLiteral, type Fact } from "./values.ts";
 
 const besides: Readonly<Record<string, readonly [param: string, word: string]>> = {
   "R1+R2": ["polarity", "polarity"],
@@ -34,5 +34,5 @@ export function apart(fact: Fact): readonly Fact[] {
     start,
     end,
   };
-  return [{ ...fact, args }, own];
+  return [{ ...asLiteral(fact), args }, own];
 }

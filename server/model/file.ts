@@ -6,7 +6,7 @@ import { type Group, groupsOf } from "./groups.ts";
 import type { KnownLines } from "./known-lines.ts";
 import type { Problem } from "./problems.ts";
 import { recordedBy, recorder } from "./reads.ts";
-import { type AnyBlock, type Fact, type FactOf, Facts } from "./values.ts";
+import { type AnyBlock, asLiteral, type Fact, type FactOf, Facts } from "./values.ts";
 import { wayRun } from "./way-run.ts";
 
 /** One circuit. The same object for as long as its text stays the same. */
@@ -255,7 +255,7 @@ function waysNamed(written: FactOf<"board", "way">): FactOf<"board", "way">[] {
   const header = withName(written, "id");
   const run = header.args.kind?.value === "spare" ? wayRun(header.args.id.value) : undefined;
   if (!run) return [header];
-  return run.map((value) => ({ ...header, args: { ...header.args, id: { ...header.args.id, value } } }));
+  return run.map((value) => ({ ...asLiteral(header), args: { ...header.args, id: { ...header.args.id, value } } }));
 }
 
 /** The first line of an installation or a board, and the facts of its own. */
@@ -320,7 +320,7 @@ function headOf(
 function withName<F extends Fact>(header: F, name: string): F {
   if (header.args[name] !== undefined) return header;
   const empty = { value: "", start: header.wordEnd, end: header.wordEnd };
-  return { ...header, args: { ...header.args, [name]: empty } };
+  return { ...asLiteral(header), args: { ...header.args, [name]: empty } };
 }
 
 /** A header that could not be read still holds what stands in its block. */

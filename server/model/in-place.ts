@@ -7,7 +7,7 @@ import { Memo } from "../memo/memo.ts";
 import { apart, saidBeside } from "./beside.ts";
 import { type Board, BoardOnDemand, sameItems, type Way } from "./file.ts";
 import { namedLine } from "./three-lines.ts";
-import { type AnyValue, type Fact, type FactOf, Facts } from "./values.ts";
+import { type AnyValue, asLiteral, type Fact, type FactOf, Facts } from "./values.ts";
 
 export type CircuitTypeFact = FactOf<"file", "circuit-type">;
 
@@ -116,7 +116,9 @@ const hasShorthand = (facts: Facts<"way">): boolean =>
 /** The blocks of tests with each reading on a line of its own. */
 function writtenOut(facts: Facts<"way">, three: boolean): Facts<"way"> {
   const neutral = !three || !hasNoNeutral(facts);
-  const list = facts.list.map((fact) => (fact.inner ? { ...fact, inner: inPairs(fact.inner, three, neutral) } : fact));
+  const list = facts.list.map((fact) =>
+    fact.inner ? { ...asLiteral(fact), inner: inPairs(fact.inner, three, neutral) } : fact,
+  );
   return new Facts("way", list, facts.broken, facts.struckOut);
 }
 
@@ -139,5 +141,5 @@ function withPairs(fact: Fact, three: boolean, neutral: boolean): Fact {
   if (!each) return fact;
   const toEarth = rest.joined ? ["L-E"] : ["L-E", ...(neutral ? ["L-N", "N-E"] : [])];
   const pairs = three && !rest.joined ? ["L-L", ...toEarth] : toEarth;
-  return { ...fact, args: { ...Object.fromEntries(pairs.map((pair) => [pair, each])), ...rest } };
+  return { ...asLiteral(fact), args: { ...Object.fromEntries(pairs.map((pair) => [pair, each])), ...rest } };
 }

@@ -6,12 +6,13 @@
 import { formerWords } from "../../grammar/former-words.ts";
 import { endOf } from "../../grammar/lexer.ts";
 import { parse, type Statement } from "../../grammar/parser.ts";
-import { asInTable, type BlockKind, containers, openedBy, rowOf } from "../../grammar/vocabulary.ts";
+import { asInTable, type BlockKind, containers, openedBy, type Provenance, rowOf } from "../../grammar/vocabulary.ts";
 import { closeFitting } from "../memo/close-fitting.ts";
+import { Recent } from "../memo/recent.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type BoundArguments, bindArguments } from "./arguments.ts";
 import { writtenTwice } from "./twice.ts";
-import { type AnyValue, type Fact, Facts, type Span } from "./values.ts";
+import { type AnyValue, asLiteral, type Fact, Facts, type Span } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
 
 /** A line with nothing wrong in it, its places counted from its beginning. */
@@ -30,12 +31,17 @@ interface Line {
 /** More than a large installation has different lines, and no more than a few megabytes. */
 const mostLines = 5_000;
 
+/** More than the ways of a large board. */
+const mostAsked = 400;
+
 /** Deeper than blocks of any schedule lie in each other. */
 const deepest = 8;
 
 export class KnownLines {
   readonly #of = new Map<BlockKind, Map<string, Line | undefined>>();
   #count = 0;
+  /** The segments whose arguments were asked last. */
+  readonly asked = new Recent(mostAsked);
 
   /** What a segment says in a block; nothing where it has to be read as one text. */
   factsOf(segment: Segment, within: BlockKind): Facts | undefined {
@@ -99,9 +105,79 @@ const numberSign = 35;
 /** A tab, a blank, or what stands before a line end. */
 const isBlank = (code: number): boolean => code === 32 || code === 9 || code === 13;
 
+/** A segment whose lines stand in it, and those of them whose arguments were asked for. */
+class Place {
+  readonly segment: Segment;
+  readonly #asked: Recent;
+  #facts: PlacedFact[] = [];
+
+  constructor(segment: Segment, asked: Recent) {
+    this.segment = segment;
+    this.#asked = asked;
+  }
+
+  note(fact: PlacedFact): void {
+    if (this.#facts.length === 0) this.#asked.add(() => this.#forget());
+    this.#facts.push(fact);
+  }
+
+  #forget(): void {
+    for (const fact of this.#facts) fact.forget();
+    this.#facts = [];
+  }
+}
+
+/**
+ * A line where it stands. Its arguments with their places are most of all that there is to keep of a schedule, and are
+ * made of the line in no time: so they are kept of the segments alone that were asked last.
+ */
+class PlacedFact implements Fact {
+  readonly word: string;
+  readonly start: number;
+  readonly end: number;
+  readonly inner?: Facts;
+  readonly #line: Line;
+  readonly #place: Place;
+  #args: Fact["args"] | undefined;
+
+  constructor(line: Line, place: Place, { start, end }: Span, inner: Facts | undefined) {
+    this.word = line.word;
+    this.start = start;
+    this.end = end;
+    if (inner) this.inner = inner;
+    this.#line = line;
+    this.#place = place;
+  }
+
+  get args(): Fact["args"] {
+    if (this.#args === undefined) {
+      this.#args = argumentsAt(this.#line, this.start);
+      this.#place.note(this);
+    }
+    return this.#args;
+  }
+
+  get provenance(): Provenance {
+    return this.#line.bound.provenance;
+  }
+
+  get segment(): Segment {
+    return this.#place.segment;
+  }
+
+  get wordEnd(): number {
+    return this.start + this.#line.wordEnd;
+  }
+
+  forget(): void {
+    this.#args = undefined;
+  }
+}
+
 /** Goes through the lines of a segment, and stops at the first that is not known by itself. */
 class SegmentReader {
-  readonly #segment: Segment;
+  readonly #text: string;
+  readonly #place: Place;
   readonly #lines: KnownLines;
   /** Where the next line begins, and where the one that was read last stands without the blanks round it. */
   #next = 0;
@@ -109,7 +185,8 @@ class SegmentReader {
   #end = 0;
 
   constructor(segment: Segment, lines: KnownLines) {
-    this.#segment = segment;
+    this.#text = segment.text;
+    this.#place = new Place(segment, lines.asked);
     this.#lines = lines;
   }
 
@@ -132,7 +209,7 @@ class SegmentReader {
 
   /** The next line that says anything. */
   #line(): string | undefined {
-    const { text } = this.#segment;
+    const text = this.#text;
     while (this.#next < text.length) {
       const found = text.indexOf("\n", this.#next);
       let end = found < 0 ? text.length : found;
@@ -150,26 +227,17 @@ class SegmentReader {
 
   #fact(line: Line, depth: number): Fact | undefined {
     const start = this.#start;
-    const { word, bound, opens, isOpen } = line;
+    const { opens, isOpen } = line;
     const inner = isOpen && opens ? this.#inner(opens, depth) : opens && new Facts(opens, [], none);
     if (isOpen && !inner) return undefined;
     const end = isOpen ? this.#end : start + line.end;
-    const fact: Fact = {
-      word,
-      args: argumentsAt(line, start),
-      provenance: bound.provenance,
-      segment: this.#segment,
-      start,
-      wordEnd: start + line.wordEnd,
-      end,
-    };
-    const { record, corrections } = bound;
-    if (record === undefined && corrections.length === 0) return inner ? { ...fact, inner } : fact;
+    const fact: Fact = new PlacedFact(line, this.#place, { start, end }, inner);
+    const { record, corrections } = line.bound;
+    if (record === undefined && corrections.length === 0) return fact;
     return {
-      ...fact,
+      ...asLiteral(fact),
       ...(record === undefined ? {} : { record }),
       ...(corrections.length > 0 ? { corrections: corrections.map((one) => moved(one, start)) } : {}),
-      ...(inner ? { inner } : {}),
     };
   }
 

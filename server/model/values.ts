@@ -99,6 +99,16 @@ export interface Fact<A = Readonly<Record<string, AnyValue | readonly AnyValue[]
   readonly misread?: true;
 }
 
+/** A fact to be changed: one that answers when it is asked has nothing that could be spread. */
+export const asLiteral = <F extends Fact>(fact: F): F => ({
+  ...fact,
+  word: fact.word,
+  args: fact.args,
+  provenance: fact.provenance,
+  segment: fact.segment,
+  wordEnd: fact.wordEnd,
+});
+
 export type AnyBlock = keyof Vocabulary;
 type Rows<B extends AnyBlock> = Vocabulary[B];
 export type WordIn<B extends AnyBlock> = keyof Rows<B> & string;

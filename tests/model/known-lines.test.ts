@@ -40,11 +40,11 @@ const shown = ({ kind, list, broken, struckOut }: Facts): unknown => ({
   struckOut: struckOut.map(shownFact),
 });
 
-const shownFact = ({ inner, segment, ...fact }: Fact): unknown => ({
-  ...fact,
-  text: segment.text,
-  ...(inner ? { inner: shown(inner) } : {}),
-});
+const shownFact = (fact: Fact): unknown => {
+  const { word, args, provenance, start, wordEnd, end, record, corrections, misread, inner, segment } = fact;
+  const own = { word, args, provenance, start, wordEnd, end, record, corrections, misread, text: segment.text };
+  return { ...own, ...(inner ? { inner: shown(inner) } : {}) };
+};
 
 it("says of a segment what is read of it as one text, whatever was read before", { timeout: 60_000 }, () => {
   const lines = new KnownLines();

@@ -1,7 +1,7 @@
 import type { Board, Way } from "../../model/file.ts";
 import type { FieldFact, Installation } from "../../model/installation.ts";
 import { nearest } from "../../model/suggestions.ts";
-import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
+import { asLiteral, type Fact, type FactOf, type Facts, type Val } from "../../model/values.ts";
 import { listed } from "../../text/words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { installationRule, type Reporter, valueSpot, wordSpot } from "../frame/rule.ts";
@@ -80,7 +80,10 @@ function checkTests(fields: readonly FieldFact[], facts: Facts, report: Reporter
 }
 
 /** Of a spare way nothing has to be recorded. */
-const withoutNeed = ({ args: { required: _, ...args }, ...fact }: FieldFact): FieldFact => ({ ...fact, args });
+const withoutNeed = (field: FieldFact): FieldFact => {
+  const { required: _, ...args } = field.args;
+  return { ...asLiteral(field), args };
+};
 
 function checkWay(fields: readonly FieldFact[], { kind, header, facts }: Way, report: Reporter): void {
   const asked = kind === "spare" ? fields.map((field) => withoutNeed(field)) : fields;
