@@ -2,10 +2,10 @@ import type { DiversityColumn, DiversityPurpose, DiversityShare } from "../table
 import { diversityShares } from "../tables/diversity-shares.ts";
 import type { Source } from "../tables/source.ts";
 import { fromFormula } from "../tables/source.ts";
-import { rowOf, sourceOf } from "../tables/table.ts";
+import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { reproducible, shareStep } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
-import { amps, percent, type Step, step } from "./result.ts";
+import { amps, looked, percent, type Step, step } from "./result.ts";
 
 /** Loads of one kind in one kind of premises, A each. `socket`: a cooker's control unit has a socket-outlet. */
 export interface DiversityQuestion {
@@ -35,6 +35,12 @@ export function diversified({ purpose, column, currents, socket = false }: Diver
   if (full > 0 || socket) return partInFull(share, source, label, total, socket);
   if (largest === second && second === rest) return ofTotal(largest, total, label, source);
   return ranked(share, source, label, currents);
+}
+
+/** The least share (of 1) of its current that diversity leaves of a single load: what counts of a cooker in a dwelling. */
+export function leastShareOfOne(): Calculated {
+  const { value, source } = known(diversityShares, { key: "cookers", column: "household" }, "largest");
+  return { value, unit: "", steps: [looked("least share of one load", source.ref, percent(100 * value))], source };
 }
 
 function partInFull(share: DiversityShare, source: Source, label: string, total: number, socket: boolean): Calculated {

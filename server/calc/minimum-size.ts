@@ -27,6 +27,15 @@ export function nextSizeUp(csa: number, from = 0): number | undefined {
 /** The standard sizes above one, mm², smallest first: what could be taken in its place. */
 export const largerSizes = (csa: number): number[] => sizes.filter((size) => exceeds(size, csa));
 
+/** What a table gives for a size (mm²), or where it has none for the next larger size it has: the smaller never bears more. */
+export function fromAbove<T>(csa: number, given: (csa: number) => T | undefined): T | undefined {
+  for (const size of [csa, ...largerSizes(csa)]) {
+    const found = given(size);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
 export function isStandardSize(csa: number): boolean {
   return sizes.includes(csa);
 }

@@ -1,7 +1,7 @@
 import { supplyValues } from "../tables/supply.ts";
 import { known, rowOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { ohms, step } from "./result.ts";
+import { amps, kiloamps, looked, ohms, step } from "./result.ts";
 
 /** The most a distributor declares for Ze (Ω), by the system; for TT the side of the distributor alone. */
 export function declaredImpedance(system: "TN-S" | "TN-C-S" | "TT"): Calculated {
@@ -9,4 +9,22 @@ export function declaredImpedance(system: "TN-S" | "TN-C-S" | "TT"): Calculated 
   const { value, source } = known(supplyValues, { key }, "value");
   const label = rowOf(supplyValues, { key })?.facts.item ?? system;
   return { value, unit: "Ω", steps: [step(`${label}, declared at most`, "", ohms(value))], source };
+}
+
+/** The greatest fault current a distributor declares at a service of one phase or three, A. */
+export function declaredFault(threePhase: boolean): Calculated {
+  const { value, source } = known(
+    supplyValues,
+    { key: threePhase ? "fault-three-phase" : "fault-single-phase" },
+    "value",
+  );
+  const current = value * 1000;
+  const name = `at a service of ${threePhase ? "three phases" : "one phase"}, declared at most`;
+  return { value: current, unit: "A", steps: [looked(name, source.ref, kiloamps(current))], source };
+}
+
+/** The largest fuse a service usually has: above that a supply is of another kind, A. */
+export function serviceFuse(): Calculated {
+  const { value, source } = known(supplyValues, { key: "service-fuse" }, "value");
+  return { value, unit: "A", steps: [looked("service fuse", source.ref, amps(value))], source };
 }

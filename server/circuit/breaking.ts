@@ -1,10 +1,9 @@
 import { breakingCapacity, conditionalRating } from "../calc/fault-current.ts";
 import { type Calculated, kiloamps, step } from "../calc/result.ts";
+import { serviceFuse } from "../calc/supply-declared.ts";
 import type { Context } from "../model/installation.ts";
 import { breakingCapacities } from "../tables/devices.ts";
 import { quotedIn } from "../tables/source.ts";
-import { supplyValues } from "../tables/supply.ts";
-import { known } from "../tables/table.ts";
 import type { WayStudy } from "./way.ts";
 
 /** What the device of a way can break, A: as marked, or what its standard takes for granted. */
@@ -37,9 +36,8 @@ export function conditionalPossible({ board, supply }: Pick<Context, "board" | "
 /** Whether a board stands where its assembly was tested to stand. */
 function isTestedPlace({ board, supply }: Pick<Context, "board" | "supply">): boolean {
   const cutout = supply?.one("cutout")?.args.rating.value;
-  const tested = known(supplyValues, { key: "service-fuse" }, "value").value;
   const atOrigin = board.facts.one("fed-from")?.args.from.value === "supply";
-  return atOrigin && (cutout === undefined || cutout <= tested);
+  return atOrigin && (cutout === undefined || cutout <= serviceFuse().value);
 }
 
 /** The next breaking capacity breakers are made with, A, that is at least a fault current. */

@@ -1,7 +1,8 @@
-/** What a cable carries at the most, where its route, its metal or its lines leave open which figure of a table is its own. */
+/** What a cable carries at the most, where its route, its metal, its size or its lines leave open which figure is its own. */
 import { correctedCapacity, type Method, tabulatedCapacity } from "../calc/capacity.ts";
 import { capacityBound } from "../calc/capacity-bound.ts";
 import { greatestBy } from "../calc/compare.ts";
+import { fromAbove } from "../calc/minimum-size.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Sourced } from "../tables/source.ts";
 import { isTabled } from "./cable.ts";
@@ -20,10 +21,11 @@ const largest = 16;
 export function capacityCeiling({ cable, device, facts }: WayStudy): Calculated | undefined {
   if (!cable || !isTabled(cable) || cable.own?.carries || cable.line > largest) return undefined;
   const { construction, insulation, line, parallel } = cable;
-  const mostBy = (method: Method): Sourced<number> | undefined => {
-    const question = { construction, insulation, method, loaded: 2, csa: line } as const;
-    return capacityBound(question) ?? tabulatedCapacity(question);
-  };
+  const mostBy = (method: Method): Sourced<number> | undefined =>
+    fromAbove(line, (csa) => {
+      const question = { construction, insulation, method, loaded: 2, csa } as const;
+      return capacityBound(question) ?? tabulatedCapacity(question);
+    });
   const known = facts.all("route").map(methodOf);
   const open = known.length === 0 || known.includes(undefined) ? methods : known.filter((one) => one !== undefined);
   const tabled = open.flatMap((method) => mostBy(method) ?? []);

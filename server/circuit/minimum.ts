@@ -10,8 +10,9 @@ const lighting = ["lighting", "emergency-lighting", "alarms", "ventilation"];
 type UseOfConductor = "signalling" | "lighting" | "power" | "flexible";
 
 /** What Table 52.3 calls the use of a way. Where nothing is said of it, the least that any use allows. */
-export function conductorUse({ cable, uses }: WayStudy): UseOfConductor {
+export function conductorUse({ cable, uses, isFeeder }: WayStudy): UseOfConductor {
   if (cable?.construction === "flex") return "flexible";
+  if (isFeeder) return "power";
   const all = [...uses];
   if (all.every((use) => signalling.includes(use))) return "signalling";
   return all.every((use) => lighting.includes(use) || signalling.includes(use)) ? "lighting" : "power";

@@ -116,6 +116,7 @@ import energyLetThroughTooHigh from "./energy/let-through-too-high.ts";
 import energyLiveConductorTooThin from "./energy/live-conductor-too-thin.ts";
 import energyStandbyCpcTooSmall from "./energy/standby-cpc-too-small.ts";
 import energyStandbyLiveConductorTooThin from "./energy/standby-live-conductor-too-thin.ts";
+import faultAboveDeclared from "./fault/above-declared.ts";
 import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
 import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
 import faultCurrentMissing from "./fault/current-missing.ts";
@@ -498,6 +499,7 @@ export const rules: readonly Rule[] = [
   energyLiveConductorTooThin,
   energyStandbyCpcTooSmall,
   energyStandbyLiveConductorTooThin,
+  faultAboveDeclared,
   faultBreakingCapacityExceeded,
   faultBreakingCapacityMissing,
   faultCurrentMissing,

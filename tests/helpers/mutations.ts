@@ -1,6 +1,7 @@
 /** One slip of the pen in a sound schedule, of each kind that hands make, and what the language says of it. */
 import { globSync, readFileSync } from "node:fs";
 import path from "node:path";
+import type { Severity } from "../../server/rules/frame/rule.ts";
 import type { Sources } from "../../server/workspace/gather.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { checkProject } from "../../server/workspace/project.ts";
@@ -25,7 +26,7 @@ export const languageFaults = (name: string, text: string): { check: string; lin
   allFaults(name, text).filter(({ check }) => check.startsWith("language/"));
 
 /** What all checks say of it. */
-export function allFaults(name: string, text: string): { check: string; line: number }[] {
+export function allFaults(name: string, text: string): { check: string; severity: Severity; line: number }[] {
   const { files } = checkProject(fileOfText(name, text), disk);
   return files.flatMap(({ file, findings }) => {
     const starts = new Map<object, number>();
@@ -34,9 +35,9 @@ export function allFaults(name: string, text: string): { check: string; line: nu
       starts.set(segment, line);
       line += segment.breaks;
     }
-    return findings.map(({ check, spot }) => {
+    return findings.map(({ check, severity, spot }) => {
       const before = spot.segment.text.slice(0, spot.start).match(/\n/g)?.length ?? 0;
-      return { check, line: (starts.get(spot.segment) ?? 0) + before };
+      return { check, severity, line: (starts.get(spot.segment) ?? 0) + before };
     });
   });
 }

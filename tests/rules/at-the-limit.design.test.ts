@@ -86,6 +86,18 @@ const limits: readonly Limit[] = [
       "device BS EN 60898 B40 6 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 33.3"],
       "device BS 3036 20 A\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": "",
       "device BS 3036 30 A\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 24.1"],
+      // A size below the first of its table (armoured 1.5 mm² by method D, 25 A; flat twin 1 mm², 20.2 A of 90 °C brought to
+      // 70 °C) carries no more than that.
+      "device BS EN 60898 B25 6 kA\ncable armoured 90 °C line 1 mm² cpc 1 mm² cores 3\nroute buried method D": "",
+      "device BS EN 60898 B32 6 kA\ncable armoured 90 °C line 1 mm² cpc 1 mm² cores 3\nroute buried method D": [
+        "error",
+        "rated above 25 A: 1 mm²",
+      ],
+      "device BS EN 60898 B10 6 kA\ncable singles line 0.75 mm² cpc 0.75 mm²": "",
+      "device BS EN 60898 B16 6 kA\ncable singles line 0.75 mm² cpc 0.75 mm²": [
+        "error",
+        "rated above 15.5 A: 0.75 mm²",
+      ],
       // Where its own figure is known, another check speaks; where single cables may lie in free air, none.
       "device BS EN 60898 B40 6 kA\ncable singles line 4 mm² cpc 2.5 mm²\nroute conduit method B": "",
       "device BS 88-2 400 A\ncable singles line 25 mm² cpc 16 mm²": "",
@@ -228,6 +240,10 @@ const limits: readonly Limit[] = [
       "cutout BS 88-3 100 A\ntails 10 mm²\ndemand 60 A": ["warning", "(enough for the present demand)"],
       "cutout BS 88-3 80 A\ntails 10 mm²\ndemand 60 A": "information",
       "cutout BS 88-3 80 A\ntails 10 mm²\ndemand 66 A": "error",
+      // A size that no table has carries no more than the next it has: 4 mm² 37 A, 1 mm² 15.5 A.
+      "cutout BS 88-3 45 A\ntails 3 mm²": ["warning", "Tails of 3 mm² carry no more than 37 A clipped direct"],
+      "cutout BS 88-3 32 A\ntails 3 mm²": "",
+      "cutout BS 88-3 20 A\ntails 0.75 mm²": ["warning", "carry no more than 15.5 A"],
     },
   },
   // What is calculated bears them too, but not where a second board may draw anything.
@@ -239,6 +255,25 @@ const limits: readonly Limit[] = [
       'way 1 radial "Heater" {\nIb 20 A\n}\nway 2 radial "Kiln" {\nserves heating\n}': "warning",
       'way 1 radial "Heater" {\nIb 20 A\n}\n}\nboard B "Barn" {\nfed-from supply\nway 1 radial "Kiln" {\nserves heating\n}':
         "warning",
+    },
+  },
+  // Distributors declare 16 kA at the most for one phase and 25 kA for three, behind a service fuse of up to 100 A.
+  {
+    check: "fault/above-declared",
+    text: tails("#"),
+    found: {
+      "Ipf 16 kA": "",
+      "Ipf 16.1 kA": ["warning", "above 16 kA, the most distributors declare for one phase"],
+      "PSCC 24.6 kA": "warning",
+      "U0 55 V\nIpf 24.6 kA": "",
+      "source private\nIpf 24.6 kA": "",
+      "phases three\nIpf 30 kA": "",
+      "phases three\ncutout BS 88-2 200 A\nIpf 30 kA": "",
+      "phases three\ncutout BS 88-3 100 A\nIpf 25 kA": "",
+      "phases three\ncutout BS 88-3 100 A\nIpf 25.1 kA": [
+        "warning",
+        "above 25 kA, the most distributors declare for three",
+      ],
     },
   },
   {
@@ -456,6 +491,8 @@ serves pv
       "1.5 mm² cpc 1.5 mm²\nserves sockets": "",
       "0.75 mm² cpc 1 mm²\nserves lighting": "error",
       "1 mm² cpc 1 mm²\nserves lighting": "",
+      "1 mm² cpc 1 mm²\nfeeds B": ["error", "minimum of 1.5 mm² for power"],
+      "1.5 mm² cpc 1.5 mm²\nfeeds B": "",
     },
   },
   // Common practice after the On-Site Guide, Appendix E: two right angles between places where cables are drawn in.

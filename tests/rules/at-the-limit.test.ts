@@ -255,6 +255,22 @@ Ib 30 A
 }`,
     found: { "serves shower": "warning", "serves shower lighting": "", "serves lighting": "", "": "" },
   },
+  // On-Site Guide, Table A2: of a cooker in a dwelling three tenths count, and no less of any other single load.
+  {
+    check: "design/load-disagrees",
+    text: `way 1 radial "Kitchen" {
+device BS EN 60898 B50 6 kA
+#
+}`,
+    found: {
+      "serves cooker\nload 23 kW\nIb 30 A": "",
+      "serves cooker\nload 23 kW\nIb 29.9 A": ["warning", "come to 100 A, far more than diversity takes away"],
+      "serves heat-pump\nload 23 kW\nload 2.3 kW\nIb 29.9 A": "warning",
+      "serves ev-charger\nload 11.5 kW\nload 11.5 kW\nIb 29.9 A": "",
+      "serves sockets\nload 23 kW\nIb 20 A": "",
+      "load 23 kW\nIb 20 A": "",
+    },
+  },
   {
     check: "inspection/days-disagree",
     text: `wayfile 1

@@ -1,10 +1,16 @@
+import { fallsShort } from "../../calc/compare.ts";
+import { leastShareOfOne } from "../../calc/diversity.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps, plain, step } from "../../calc/result.ts";
-import { currentOfAll, loadTerms } from "../../circuit/loads.ts";
+import { currentOf, currentOfAll, loadTerms } from "../../circuit/loads.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { FactOf } from "../../model/values.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 const resistive = ["shower", "water-heater", "heating"];
+/** A load of one of these is one machine; lights and sockets may be many, of which few draw at once. */
+const machines = [...resistive, "cooker", "ev-charger", "heat-pump", "appliance"];
 
 export default wayRule({
   id: "design/load-disagrees",
@@ -46,6 +52,21 @@ export default wayRule({
   Ib           17.6 A
 }`,
     },
+    {
+      bad: `way 1 radial "Car charging point" {
+  device       BS EN 61009 C32 6 kA 30 mA type A
+  serves       ev-charger
+  load         22 kW "Charging point"
+  Ib           16 A
+               ^^^^
+}`,
+      good: `way 1 radial "Car charging point" {
+  device       BS EN 61009 C32 6 kA 30 mA type A
+  serves       ev-charger
+  load         3.7 kW "Charging point"
+  Ib           16 A
+}`,
+    },
   ],
   check(study, report) {
     const Ib = study.facts.one("Ib");
@@ -64,13 +85,14 @@ export default wayRule({
     const isMotor = loads.length === 1 && study.uses.size === 1 && study.uses.has("motor");
     // Where its efficiency is stated, what is calculated is as rounded as the plate.
     const belowOutput = isMotor && stated < (first.args.efficiency ? 1 - share.value : 1) * sum;
+    const belowShare = areMachines(study) && fallsShort(stated, leastShareOfOne().value * largestOf(loads, study));
     const differs = belowOutput || (single && Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1);
-    if (!differs && stated <= excess.value * sum + 1) return;
-    const threshold = differs ? share : excess;
+    if (!differs && !belowShare && stated <= excess.value * sum + 1) return;
+    const threshold = differs ? share : belowShare ? leastShareOfOne() : excess;
     report(valueSpot(Ib, Ib.args.value), {
       message: belowOutput
         ? `Ib is stated as ${amps(stated)}, but a motor of this power draws at least ${amps(sum)}: which is right?`
-        : `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}: which is right?`,
+        : `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}${differs || !belowShare ? "" : ", far more than diversity takes away"}: which is right?`,
       value: amount(stated, "A"),
       steps: [step(`I = ${formula.name}`, formula.terms, amps(sum)), ...threshold.steps],
       source: threshold.source,
@@ -83,3 +105,8 @@ export default wayRule({
     });
   },
 });
+
+const areMachines = ({ uses }: WayStudy): boolean => uses.size > 0 && [...uses].every((use) => machines.includes(use));
+
+const largestOf = (loads: readonly FactOf<"way", "load">[], study: WayStudy): number =>
+  Math.max(...loads.map((load) => currentOf(load, study)));
