@@ -2,10 +2,12 @@ import { structural } from "../../grammar/vocabulary.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
+import { type Glance, glanceAtLines, nameAtLine } from "./glance.ts";
 import { type Group, groupsOf } from "./groups.ts";
+import { Head, nameless, withName } from "./head.ts";
 import type { KnownLines } from "./known-lines.ts";
 import type { Problem } from "./problems.ts";
-import { recordedBy, recorder } from "./reads.ts";
+import { recordedBy } from "./reads.ts";
 import { type AnyBlock, asLiteral, type Fact, type FactOf, Facts } from "./values.ts";
 import { wayRun } from "./way-run.ts";
 
@@ -27,6 +29,8 @@ export interface BoardHead {
   readonly title: string;
   readonly header: FactOf<"installation", "board">;
   readonly facts: Facts<"board">;
+  /** What joining asks of it, which need not have it read. */
+  readonly glance: Glance;
 }
 
 export interface Board {
@@ -197,7 +201,8 @@ export class BoardOnDemand implements Board {
 
   /** Its segments with problems, few or none: a board that did not change is not walked through. */
   get faulty(): readonly Segment[] {
-    this.#faulty ??= this.ways && this.segments.filter((segment) => problemsOnBoard(segment).length > 0);
+    this.#faulty ??=
+      this.ways && this.head.facts && this.segments.filter((segment) => problemsOnBoard(segment).length > 0);
     return this.#faulty;
   }
 }
@@ -258,39 +263,9 @@ function waysNamed(written: FactOf<"board", "way">): FactOf<"board", "way">[] {
   return run.map((value) => ({ ...asLiteral(header), args: { ...header.args, id: { ...header.args.id, value } } }));
 }
 
-/** The first line of an installation or a board, and the facts of its own. */
-class Head {
-  readonly facts: Facts;
-  readonly #name: string;
-  readonly #title: string;
-  readonly #header: Fact;
-
-  constructor(name: string, title: string, header: Fact, facts: Facts) {
-    this.#name = name;
-    this.#title = title;
-    this.#header = header;
-    this.facts = facts;
-  }
-
-  get name(): string {
-    recorder?.note(this, "name");
-    return this.#name;
-  }
-
-  get title(): string {
-    recorder?.note(this, "title");
-    return this.#title;
-  }
-
-  get header(): Fact {
-    recorder?.note(this, "header");
-    return this.#header;
-  }
-}
-
 interface HeadKept {
   readonly parts: readonly Segment[];
-  readonly head: InstallationHead | BoardHead;
+  readonly head: Head;
 }
 
 const headsKept = new Memo<Segment, HeadKept>();
@@ -301,33 +276,42 @@ function headOf(
   kind: "installation" | "board",
   lines: KnownLines | undefined,
 ): InstallationHead | BoardHead {
-  const opened = read(group.open, within, lines).bound.facts.list[0];
-  const rest = merged(kind, group.segments.slice(1), lines);
   const before = headsKept.get(group.open);
-  if (before && sameItems(before.parts, group.segments)) return before.head;
-  const inner = opened?.inner?.list.filter(({ word }) => !structural.has(word)) ?? [];
-  const facts = inner.length === 0 ? rest : new Facts(kind, [...inner, ...rest.list], rest.broken, rest.struckOut);
-  const header = withName(opened ?? nameless(group.open, kind), kind === "board" ? "name" : "title");
-  const args = header.args as { name?: { value: string }; title?: { value: string } };
-  const head = new Head(args.name?.value ?? "", args.title?.value ?? "", header, facts) as unknown as
-    | InstallationHead
-    | BoardHead;
-  headsKept.set(group.open, { parts: group.segments, head });
-  return head;
+  const isSame = before && sameItems(before.parts, group.segments);
+  const head = isSame ? before.head : freshHead(group, within, kind, lines);
+  if (!isSame) headsKept.set(group.open, { parts: group.segments, head });
+  // What stands in no board is read with its file, and some lines may have been read in another block since.
+  if (kind === "installation" || (isSame && head.isRead)) {
+    read(group.open, within, lines);
+    merged(kind, group.segments.slice(1), lines);
+  }
+  return head as unknown as InstallationHead | BoardHead;
 }
 
-/** A header whose name is still to be typed has an empty one after its word: what stands in its block counts all the same. */
-function withName<F extends Fact>(header: F, name: string): F {
-  if (header.args[name] !== undefined) return header;
-  const empty = { value: "", start: header.wordEnd, end: header.wordEnd };
-  return { ...asLiteral(header), args: { ...header.args, [name]: empty } };
-}
-
-/** A header that could not be read still holds what stands in its block. */
-function nameless(segment: Segment, word: string): Fact {
-  const at = segment.text.search(/\S/);
-  const wordEnd = at + word.length;
-  return { word, wordEnd, args: {}, provenance: "measured", segment, start: at, end: wordEnd };
+function freshHead(
+  { open, segments }: Group,
+  within: AnyBlock,
+  kind: "installation" | "board",
+  lines: KnownLines | undefined,
+): Head {
+  const own = segments.slice(1);
+  const plainName = kind === "board" ? nameAtLine(open) : undefined;
+  const opened = (): Fact | undefined => read(open, within, lines).bound.facts.list[0];
+  const innerOfLine = (): readonly Fact[] =>
+    plainName === undefined ? (opened()?.inner?.list.filter(({ word }) => !structural.has(word)) ?? []) : [];
+  const readOwn = (): Facts => {
+    const rest = merged(kind, own, lines);
+    const inner = innerOfLine();
+    return inner.length === 0 ? rest : new Facts(kind, [...inner, ...rest.list], rest.broken, rest.struckOut);
+  };
+  const argsOf = ({ args }: Fact) => args as { name?: { value: string }; title?: { value: string } };
+  const readOpening = () => {
+    const header = withName(opened() ?? nameless(open, kind), kind === "board" ? "name" : "title");
+    return { header, title: argsOf(header).title?.value ?? "" };
+  };
+  const name = plainName ?? argsOf(readOpening().header).name?.value ?? "";
+  const glance = kind === "board" && innerOfLine().length === 0 ? glanceAtLines(own) : undefined;
+  return new Head(name, readOpening, readOwn, glance);
 }
 
 function merged<B extends AnyBlock>(kind: B, segments: readonly Segment[], lines?: KnownLines): Facts<B> {

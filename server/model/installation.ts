@@ -102,7 +102,7 @@ function upstreamOf(start: BoardHead, boards: ReadonlyMap<string, Board>): Upstr
   const seen = new Set([start]);
   let current = start;
   for (;;) {
-    const from = current.facts.one("fed-from")?.args.from.value;
+    const { from } = current.glance;
     const next = from === undefined ? undefined : boards.get(from);
     if (!next || seen.has(next.head)) return path;
     seen.add(next.head);

@@ -111,11 +111,7 @@ export function namesOf(
     instruments: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("instrument")).filter(isNamed),
     cableTypes: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("cable-type")),
     circuitTypes: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("circuit-type")).filter(isNamed),
-    boards: heads.map(({ name, facts }) => ({
-      name,
-      from: facts.one("fed-from")?.args.from.value,
-      ownEarth: facts.has("earthing") || facts.broken.includes("earthing"),
-    })),
+    boards: heads.map(({ name, glance: { from, ownEarth } }) => ({ name, from, ownEarth })),
     unclear: blocks.flatMap(({ broken }) => broken),
     fields: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("field")),
     devices: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("device-figures")),

@@ -1,5 +1,7 @@
 /** Which lines boards and ways have, by what the schedule says. */
 import type { BoardHead, Way } from "./file.ts";
+import { saidToBeThree } from "./glance.ts";
+import { recorder } from "./reads.ts";
 import type { Facts } from "./values.ts";
 
 /** One step from a board towards the origin: the board that feeds it, and the way it is fed by if that is known. */
@@ -21,22 +23,20 @@ interface Fed {
 export function isThreePhase({ board, upstream, supply }: Fed): boolean {
   /** Whether no feeder so far has the number of one line. */
   let unnamed = true;
-  let { facts } = board;
+  let current = board;
   // Step by step: there may be hundreds of boards in a row.
   for (const { board: above, feeder } of upstream) {
-    const own = saidOfBoard(facts) ?? saidOfFeeder(feeder);
+    const own = saidOfBoard(current) ?? saidOfFeeder(feeder);
     if (own !== undefined) return own && unnamed;
     unnamed &&= feeder === undefined || namedLine(feeder) === undefined;
-    facts = above.facts;
+    current = above;
   }
-  return (saidOfBoard(facts) ?? supply?.one("phases")?.args.count.value === "three") && unnamed;
+  return (saidOfBoard(current) ?? supply?.one("phases")?.args.count.value === "three") && unnamed;
 }
 
-function saidOfBoard(facts: Facts<"board">): boolean | undefined {
-  const own = facts.one("phases")?.args.count.value;
-  if (own !== undefined) return own === "three";
-  return facts.one("phase") ? false : undefined;
-}
+/** Whoever is recorded asks the lines themselves. */
+const saidOfBoard = (board: BoardHead): boolean | undefined =>
+  recorder === undefined ? board.glance.three : saidToBeThree(board.facts);
 
 function saidOfFeeder(feeder: Way | undefined): boolean | undefined {
   const phase = feeder?.facts.one("phase")?.args.phase.value;
