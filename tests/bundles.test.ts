@@ -63,9 +63,9 @@ describe("bundles", () => {
   });
 
   test.each([
-    ["server/main.cjs", 1402],
-    ["wayfile/main.cjs", 1242],
-    ["web-server/main.js", 1387],
+    ["server/main.cjs", 1354],
+    ["wayfile/main.cjs", 1206],
+    ["web-server/main.js", 1339],
   ])("%s, which is loaded before anything is asked for, stays under %i kB", (name, ceiling) => {
     expect(statSync(bundle(name)).size / 1000).toBeLessThan(ceiling);
   });

@@ -58,7 +58,7 @@ class ArgumentBinder implements LineBeingRead {
 
   bind(): BoundArguments {
     while (this.at < this.tokens.length) this.#next();
-    const missing = this.#problems.length === 0 && missingFrom(this);
+    const missing = this.#problems.length === 0 && this.#mayLack && missingFrom(this);
     if (missing) this.#problems.push(missing);
     const alone = this.#problems.length === 0 && (typeWithoutResidual(this) ?? ratingTwice(this));
     if (alone) this.#problems.push(alone);
@@ -69,6 +69,13 @@ class ArgumentBinder implements LineBeingRead {
       corrections: this.#corrections,
       problems: this.#problems,
     };
+  }
+
+  /** Nearly no line lacks anything: what words it is not loaded before one may. */
+  get #mayLack(): boolean {
+    const { power, current } = this.args;
+    if (this.row.figures === "load" && this.row.params.power && !power && !current) return true;
+    return this.shape.slots.some(([name, { optional }]) => !optional && this.args[name] === undefined);
   }
 
   #next(): void {

@@ -12,6 +12,7 @@ import { plainFont } from "../../server/papers/font-tables.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
 import { settingsSchema } from "../../server/settings/schema.ts";
 import { recordedAside, withoutLayoutOfJson } from "./at-load.ts";
+import { late } from "./late.ts";
 import { buildInParts, inWorker, type Loading } from "./program-parts.ts";
 
 const root = join(import.meta.dirname, "../..");
@@ -339,6 +340,14 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   "tables.cjs": { entryPoints: ["server/papers/tables.ts"] },
 };
 
+/** Asked for at once, and of most files never. */
+const asked = late(root, [
+  "server/model/argument-refusals.ts",
+  "server/model/unknown-word.ts",
+  "server/settings/apply.ts",
+  "server/settings/read.ts",
+]);
+
 /** Programs in parts: what no first finding waits for is loaded when it is asked for. Each has a folder of its own. */
 const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readonly loading?: Loading }>> = {
   "web-server": {
@@ -348,6 +357,7 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
       withReasons,
       withoutReasons,
       withProse,
+      asked,
       withoutSignTable,
       withoutLayoutOfJson,
       recordedAside,
@@ -363,6 +373,7 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
       withReasons,
       withoutReasons,
       withProse,
+      asked,
       withoutSignTable,
       withoutLayoutOfJson,
       recordedAside,
@@ -381,6 +392,7 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readon
       withReasons,
       withoutReasons,
       withProse,
+      asked,
       withoutSignTable,
       withoutLayoutOfJson,
       recordedAside,

@@ -6,6 +6,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { type BuildOptions, type BuildResult, build, type Metafile, type Plugin } from "esbuild";
+import { withPartsAtOnce } from "./late.ts";
 
 interface ProgramParts {
   readonly metafile: Metafile;
@@ -88,7 +89,7 @@ export async function buildInParts(
     chunkNames: "[name]-[hash]",
     outExtension: { ".js": ".mjs" },
   });
-  const modules: Modules = new Map(outputFiles.map(({ path, text }) => [`./${basename(path)}`, text]));
+  const modules: Modules = new Map(outputFiles.map(({ path, text }) => [`./${basename(path)}`, withPartsAtOnce(text)]));
   const imports = importsIn(metafile);
   const atOnce = closureOf("./main.mjs", imports);
   const isApart = (name: string): boolean => !atOnce.has(name);
