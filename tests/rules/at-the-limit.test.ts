@@ -144,6 +144,14 @@ cable #
       "singles line 4 mm² neutral 2.5 mm² cpc 4 mm²": "error",
       "flat-twin line 2.5 mm² cpc 2.5 mm²": "",
       "flat-twin line 2.5 mm² cpc 4 mm²": "error",
+      // Flat cable is sold as 2.5 with 1.5 mm² and was with 1 mm²; as 6 with 2.5 mm².
+      "flat-twin line 2.5 mm² cpc 1 mm²": "",
+      "flat-twin line 2.5 mm² cpc 0.75 mm²": [
+        "warning",
+        "has a cpc of 1.5 mm², and never had one as small as 0.75 mm²",
+      ],
+      "flat-twin line 6 mm² cpc 1.5 mm²": "",
+      "flat-twin line 6 mm² cpc 1 mm²": "warning",
       "singles line 2.5 mm² cpc 4 mm²": "",
       "multicore line 2.5 mm² cpc-by armour": "error",
       "armoured line 2.5 mm² cpc-by armour": "",

@@ -95,7 +95,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
       },
     });
   }
-  found.push(...miscounted(cable), ...colderHot(cable));
+  found.push(...thinnerThanSold(cable, cpc), ...miscounted(cable), ...colderHot(cable));
   if (cable.fireResisting && (cable.construction === "flat-twin" || cable.construction === "flex")) {
     found.push({
       at: fire,
@@ -116,6 +116,14 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
     });
   }
   return found;
+}
+
+/** Flat cable of former years had less than today's, 1 mm² in 2.5 mm², but never half of it. */
+function thinnerThanSold({ construction, line, cpc }: Cable, at: Span | undefined): Oddity[] {
+  const pair = construction === "flat-twin" ? sheathedPair(line) : undefined;
+  if (pair === undefined || cpc === undefined || cpc > pair / 2) return [];
+  const message = `Flat cable with lines of ${squareMillimetres(line)} has a cpc of ${squareMillimetres(pair)}, and never had one as small as ${squareMillimetres(cpc)}: read its marking again.`;
+  return [{ at, report: { message, severity: "warning" } }];
 }
 
 /** As many circuits as Table 4C1 has a column for. */
