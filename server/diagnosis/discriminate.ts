@@ -7,7 +7,7 @@ import { type Survey, surveyOf } from "../calc/network-survey.ts";
 import { ohms } from "../calc/result.ts";
 import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
-import { conductorWords } from "./faults.ts";
+import { conductorWords } from "./conductors.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
 import type { Hypothesis } from "./hypothesis.ts";
 import { limitOf, type Sheet } from "./sheet.ts";

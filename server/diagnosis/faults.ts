@@ -6,6 +6,7 @@ import { metres, ohms } from "../calc/result.ts";
 import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
+import { conductorWords } from "./conductors.ts";
 import type { Range } from "./fit.ts";
 import type { Hypothesis } from "./hypothesis.ts";
 import type { Predictions } from "./predictions.ts";
@@ -24,12 +25,6 @@ const metal: Range = {
   most: practice.metalMost.value,
 };
 const open = Number.POSITIVE_INFINITY;
-
-export const conductorWords: Readonly<Record<Conductor, string>> = {
-  line: "line",
-  neutral: "neutral",
-  cpc: "protective conductor",
-};
 
 const place = (name: string): string => (name === legStart || name === legEnd ? "the board" : name);
 

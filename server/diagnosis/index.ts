@@ -7,8 +7,9 @@ import { evidenceWords } from "./evidence.ts";
 import { isThinned } from "./faults.ts";
 import { type Fitted, fitScale, isFit, type Scale, scaleOf } from "./fit.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
+import { mostPoints } from "./most-points.ts";
 import { Predictions } from "./predictions.ts";
-import { mostPoints, rank, rankSingles } from "./rank.ts";
+import { rank, rankSingles } from "./rank.ts";
 import type { Sheet } from "./sheet.ts";
 
 interface PredictedReading {

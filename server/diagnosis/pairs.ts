@@ -1,7 +1,8 @@
 /** Two faults at once, built from the single ones that explain most. */
 import { eachInSteps, type Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
-import { conductorsRead, conductorWords } from "./faults.ts";
+import { conductorWords } from "./conductors.ts";
+import { conductorsRead } from "./faults.ts";
 import type { Scale } from "./fit.ts";
 import type { FittedHypothesis } from "./fitted.ts";
 import type { Hypothesis } from "./hypothesis.ts";

@@ -16,6 +16,7 @@ import {
 import type { FittedHypothesis, Kind } from "./fitted.ts";
 import { hypothesesOf } from "./hypotheses.ts";
 import type { Hypothesis } from "./hypothesis.ts";
+import { mostPoints } from "./most-points.ts";
 import { pairsOf } from "./pairs.ts";
 import type { Predictions } from "./predictions.ts";
 import type { Sheet } from "./sheet.ts";
@@ -26,13 +27,6 @@ const practice = diagnosisPractice;
 const refineMargin = 60;
 /** How far a bridge may stand behind the best and still be tried with a break inside it. */
 const bridgeMargin = 20;
-
-/**
- * What is tried grows with the points and with the readings at them. Real circuits have a few dozen; beyond these numbers
- * pairs of faults are left out, and then everything, and it is said so: nobody waits for a diagnosis. Of a ring whose readings
- * are all accepted, with more points than the first, nothing further is looked for.
- */
-export const mostPoints = { patterned: 16, inPairs: 100, diagnosed: 300 } as const;
 
 /** Every kind of single fault or slip, the likeliest first. */
 export function* rankSingles(predictions: Predictions): Steps<Kind[]> {

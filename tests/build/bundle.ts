@@ -342,6 +342,10 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
 
 /** Asked for at once, and of most files never. */
 const asked = late(root, [
+  "server/diagnosis/discriminate.ts",
+  "server/diagnosis/evidence.ts",
+  "server/diagnosis/faults.ts",
+  "server/diagnosis/rank.ts",
   "server/model/argument-refusals.ts",
   "server/model/unknown-word.ts",
   "server/settings/apply.ts",

@@ -38,7 +38,7 @@ export function late(root: string, files: readonly string[]): Plugin {
 function functionsOf(text: string, path: string): readonly string[] {
   const exported = [...text.matchAll(/^export (?!type |interface )(.*)$/gm)].map(([, line = ""]) => line);
   return exported.map((line) => {
-    const name = /^(?:function (\w+)|const (\w+)(?:: [^=]+)? = (?:<[^>]+>)?\()/.exec(line);
+    const name = /^(?:function\*? (\w+)|const (\w+)(?:: [^=]+)? = (?:<[^>]+>)?\()/.exec(line);
     if (!name) throw new Error(`${path} exports what is no function: ${line}`);
     return name[1] ?? name[2] ?? "";
   });

@@ -1,7 +1,7 @@
 import type { Conductor } from "../../calc/circuit-network.ts";
 import { ohms } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { conductorWords } from "../../diagnosis/faults.ts";
+import { conductorWords } from "../../diagnosis/conductors.ts";
 import { sheetOfWay } from "../../diagnosis/read.ts";
 import { asCrossed, type CrossedLegs } from "../../diagnosis/two-rings.ts";
 import type { Fact } from "../../model/values.ts";
