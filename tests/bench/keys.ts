@@ -14,7 +14,8 @@ import { split } from "../../server/syntax/split.ts";
 import { resolveUri } from "../../server/workspace/uri.ts";
 import { Workspace } from "../../server/workspace/workspace.ts";
 import { generate } from "../helpers/generate.ts";
-import { recordSchema, recordsOf } from "./records.ts";
+import { recordSchema } from "./record-schema.ts";
+import { recordsOf } from "./records.ts";
 
 const isShort = process.argv.includes("--short");
 const asked = process.argv

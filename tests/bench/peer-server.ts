@@ -11,7 +11,7 @@ import {
   StreamMessageWriter,
   TextDocumentSyncKind,
 } from "vscode-languageserver/node";
-import { recordSchema } from "./records.ts";
+import { recordSchema } from "./record-schema.ts";
 
 const connection = createConnection(new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout));
 const { getLanguageService, TextDocument } = json;

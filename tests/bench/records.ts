@@ -1,52 +1,7 @@
-/** The generated schedule as JSON records with a schema: what a general-purpose service can be given to check. */
-import type { JSONSchema } from "vscode-json-languageservice";
+/** The generated schedule as JSON records: what a general-purpose service can be given to check. */
 import { readFile } from "../../server/model/file.ts";
 import type { Facts } from "../../server/model/values.ts";
 import { split } from "../../server/syntax/split.ts";
-
-/** A statement's arguments as one text, which is the least a schema can be asked to look at. */
-const argument: JSONSchema = { type: "string", minLength: 1, pattern: "^[^\\n]*$" };
-
-const facts: JSONSchema = {
-  type: "object",
-  additionalProperties: { anyOf: [argument, { type: "array", items: argument }, { $ref: "#/definitions/facts" }] },
-  properties: {
-    device: { type: "string", pattern: "^(BS|EN|IEC) ", description: "The protective device." },
-    length: { type: "string", pattern: "^\\d" },
-    Ib: { type: "string", pattern: "^\\d+(\\.\\d+)? A$", description: "Design current." },
-    Zs: { type: "string", pattern: "^[<>]?\\d+(\\.\\d+)? Ω$" },
-  },
-};
-
-export const recordSchema: JSONSchema = {
-  type: "object",
-  required: ["boards"],
-  definitions: { facts },
-  properties: {
-    boards: {
-      type: "array",
-      items: {
-        type: "object",
-        required: ["name", "ways"],
-        properties: {
-          name: { type: "string", pattern: "^[A-Z]" },
-          ways: {
-            type: "array",
-            items: {
-              type: "object",
-              required: ["id", "facts"],
-              properties: {
-                id: { type: "string" },
-                title: { type: "string" },
-                facts: { $ref: "#/definitions/facts" },
-              },
-            },
-          },
-        },
-      },
-    },
-  },
-};
 
 export function recordsOf(schedule: string): string {
   const model = readFile(split(schedule));
