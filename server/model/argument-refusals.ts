@@ -6,7 +6,7 @@ import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { capital, listed } from "../text/words.ts";
 import { beyondRange } from "./beyond-range.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
-import { lostLineEnd } from "./lost-line-end.ts";
+import { factBehind, lostLineEnd } from "./lost-line-end.ts";
 import { figureTakenForName, multipleTurned, routeMeant } from "./not-a-name.ts";
 import {
   daysNotYears,
@@ -91,6 +91,7 @@ const slips: readonly SlipReader[] = [
   labelMissing,
   labelRespelt,
   unlabelled,
+  factBehind,
   unquoted,
   needlessQuotes,
   lostLineEnd,

@@ -346,3 +346,16 @@ it("states the setting that would protect a cable by what the cable carries", ()
   expect(found?.message).toMatch(/no more than \d+(\.\d+)? A, as overload and that figure\.$/);
   expect(found?.message).not.toContain("12 A");
 });
+
+it("names lines that were copied once, whichever of their figures repeat", () => {
+  const circuit = (number: number, rest: string) =>
+    `way ${number} radial "Pump ${number}" {\nlength ${10 + number * 4} m\ndead 2026-03-04 {\ninsulation 500 V L-N 200 MΩ ${rest}\n}\n}`;
+  const found = (rests: readonly string[]) =>
+    find("population/equal-readings", rests.map((rest, at) => circuit(at + 1, rest)).join("\n"), {
+      stage: "dead-tested",
+    });
+  const same = "L-E 180 MΩ N-E 150 MΩ";
+  expect(found([same, same, same, same, same])).toHaveLength(1);
+  expect(found(["L-E 90 MΩ N-E 80 MΩ", same, same, same, same])).toHaveLength(1);
+  expect(found(["L-E 90 MΩ N-E 80 MΩ", same, same, same, same])[0]?.message).toMatch(/^Ways 1, 2, 3, 4 and 5 /);
+});

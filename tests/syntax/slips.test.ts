@@ -35,6 +35,15 @@ describe("one answer, and a fix", () => {
   test.each<[place: Place, line: string, check: string, fixed: string | undefined]>([
     ["live", "Zs 0.62 Ω R1+R2 0.31 Ω", "crowded", "Zs 0.62 Ω"],
     ["way", "serves lighting length 14 m", "crowded", "serves lighting"],
+    ["way", "load 3 kW power-factor 90 %", "crowded", "load 3 kW"],
+    ["way", "load 3 kW starting direct", "crowded", "load 3 kW"],
+    [
+      "way",
+      "cable flat-twin line 2.5 mm² cpc 1.5 mm² length 20 m",
+      "crowded",
+      "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
+    ],
+    ["way", "load 3 kW kiln", "missing-quotes", 'load 3 kW "kiln"'],
     ["way", "device BS EN 60898 32 A type B 6 kA", "wrong-argument", "device BS EN 60898 B32 6 kA"],
     ["way", "device BS EN 60898 32 A type C 6 kA", "wrong-argument", "device BS EN 60898 C32 6 kA"],
     ["way", "device BS EN 60898 type B 32 A 6 kA", "wrong-argument", "device BS EN 60898 B32 6 kA"],

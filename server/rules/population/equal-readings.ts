@@ -111,12 +111,12 @@ function differ(figures: readonly Sized[]): boolean {
     : greatest >= least * comparison.differingLength.value;
 }
 
-function checkColumn(figures: readonly Sized[], reported: Set<string>, report: Reporter): void {
+function checkColumn(figures: readonly Sized[], reported: Set<Fact>, report: Reporter): void {
   const [first] = figures;
   const ways = figures.map(({ study }) => study.way.id);
-  const circuits = [first?.fact.word, ...ways].join(" ");
-  if (!first || !differ(figures) || reported.has(circuits)) return;
-  reported.add(circuits);
+  // Of lines that are marked for one of their figures the others are seen too.
+  if (!first || !differ(figures) || figures.every(({ fact }) => reported.has(fact))) return;
+  for (const { fact } of figures) reported.add(fact);
   const show = first.row.figures === "insulation" ? megohms : ohms;
   const name = `${readingName(first.row, first.fact, first.arg)} ${show(first.value)}`;
   report(factSpot(first.fact), {
@@ -162,8 +162,10 @@ export default boardRule({
   ],
   check({ studies }, report) {
     const figures = studies.flatMap((study) => figuresOf(study));
-    const reported = new Set<string>();
-    for (const column of Map.groupBy(figures, (figure) => figure.column).values())
-      if (column.length >= comparison.equalReadings.value) checkColumn(column.flatMap(sized), reported, report);
+    const reported = new Set<Fact>();
+    const columns = [...Map.groupBy(figures, (figure) => figure.column).values()];
+    const repeated = columns.filter(({ length }) => length >= comparison.equalReadings.value);
+    for (const column of repeated.sort((one, other) => other.length - one.length))
+      checkColumn(column.flatMap(sized), reported, report);
   },
 });
