@@ -49,7 +49,7 @@ export function tablePage(table: Table<object>, colours: Colours, width = 100): 
     ...(elsewhere.length > 0
       ? [lines(elsewhere.map(([name, ref]) => `“${called(name)}” is printed in ${ref}.`).join("\n"))]
       : []),
-    ...(table.notes.length > 0 ? [lines(table.notes.flatMap((note) => wrapped(note, width)).join("\n"))] : []),
+    ...(table.notes.length > 0 ? [lines(table.notes.flatMap((note) => wrapped(proseOf(note), width)).join("\n"))] : []),
     lines(
       `Figures are to be verified in your own copy. Quoted on ${table.quotedOn} public ${table.quotedOn === 1 ? "page" : "pages"}.`,
     ),

@@ -91,16 +91,13 @@ const withProse: Plugin = {
       loader: "ts",
     }));
     onLoad({ filter: /[\\/]server[\\/]tables[\\/][^\\/]+\.ts$/ }, async ({ path }) => ({
-      contents: (await readFile(path, "utf8")).replace(
-        tablePurpose,
-        (_, literal) => `applies: ${purposeName(literal)}`,
-      ),
+      contents: withoutTableProse(await readFile(path, "utf8")),
       loader: "ts",
     }));
     onLoad({ filter: /[\\/]grammar[\\/]prose\.ts$/ }, async () => {
       const { prose } = await vocabularyApart();
-      const purposes = await tablePurposes();
-      const contents = `const prose = { ${[...prose, ...purposes].join(", ")} };\nexport const proseOf = (written) => prose[written] ?? written;`;
+      const ofTables = await proseOfTables();
+      const contents = `const prose = { ${[...prose, ...ofTables].join(", ")} };\nexport const proseOf = (written) => prose[written] ?? written;`;
       return { contents, loader: "js" };
     });
   },
@@ -121,19 +118,24 @@ async function vocabularyApart(): Promise<{ words: string; prose: readonly strin
   return { words, prose: [...numbers].map(([literal, number]) => `"${number}": ${literal}`) };
 }
 
-const tablePurpose = /\bapplies:\s*("(?:[^"\\\n]|\\.)*")/g;
+/** What a table is for, and the notes below it. */
+const tableProse = /^ {2}(?:applies:\s*"|notes: \[)[^]*?(?:",|\],)$/gm;
+const literals = /"(?:[^"\\\n]|\\.)*"/g;
 
 /** Known by what it says: each table is read by itself. */
-const purposeName = (literal: string): string => `"#${hash("sha256", literal, "hex").slice(0, 5)}"`;
+const proseName = (literal: string): string => `"#${hash("sha256", literal, "hex").slice(0, 5)}"`;
 
-async function tablePurposes(): Promise<string[]> {
+const withoutTableProse = (text: string): string =>
+  text.replace(tableProse, (prose) => prose.replace(literals, proseName));
+
+async function proseOfTables(): Promise<string[]> {
   const folder = join(root, "server/tables");
   const files = (await readdir(folder)).filter((name) => name.endsWith(".ts")).sort();
   const texts = await Promise.all(files.map((name) => readFile(join(folder, name), "utf8")));
-  const literals = new Set(
-    texts.flatMap((text) => [...text.matchAll(tablePurpose)].map(([, literal = ""]) => literal)),
-  );
-  return [...literals].map((literal) => `${purposeName(literal)}: ${literal}`);
+  const said = texts.flatMap((text) => text.match(tableProse) ?? []).flatMap((prose) => prose.match(literals) ?? []);
+  const named = Map.groupBy(new Set(said), proseName);
+  for (const [name, alike] of named) if (alike.length > 1) throw new Error(`${name} stands for ${alike.join(" and ")}`);
+  return [...named].map(([name, [literal]]) => `${name}: ${literal}`);
 }
 
 /** A whole package.json for one number would be the largest thing that nobody reads. */

@@ -33,6 +33,15 @@ test("says the same as the same code in this process", async () => {
   expect(await start({ cwd: folder.path }, "check")).toEqual(await folder.run("check"));
 });
 
+// What a table is for, and its notes, lie in another part of the program than its figures.
+test.each(["table 64", "table 41.3", "settings"])(
+  "explains %s as the same code in this process does",
+  async (subject) => {
+    const folder = faulty();
+    expect(await start({ cwd: folder.path }, "explain", subject)).toEqual(await folder.run("explain", subject));
+  },
+);
+
 test("reads standard input", async () => {
   const { out, code } = await start({ cwd: faulty().path, input: "wayfile 1\nnonsense\n" }, "check", "-");
   expect(out).toContain("--> (standard input):2:1");
