@@ -119,7 +119,7 @@ async function vocabularyApart(): Promise<{ words: string; prose: readonly strin
 }
 
 /** What a table is for, and the notes below it. */
-const tableProse = /^ {2}(?:applies:\s*"|notes: \[)[^]*?(?:",|\],)$/gm;
+const tableProse = /^ {2}(?:applies:\s*"|notes: \[).*?(?:",|\],)$/gms;
 const literals = /"(?:[^"\\\n]|\\.)*"/g;
 
 /** Known by what it says: each table is read by itself. */
