@@ -37,6 +37,13 @@ export function recordedBy<T>(inner: Recorder | undefined, run: () => T): T {
   }
 }
 
+/** From now on this one notes; returns who did before. Where many are asked in turn, a function for each would be felt. */
+export function noteFor(next: Recorder | undefined): Recorder | undefined {
+  const before = recorder;
+  recorder = next;
+  return before;
+}
+
 /** What was asked, for whoever takes the answer over. */
 interface Asked {
   passOn(to: Recorder): void;

@@ -5,14 +5,14 @@ import { addBits } from "../../memo/bits.ts";
 import type { Board, Way } from "../../model/file.ts";
 import type { BoardInPlace } from "../../model/installation.ts";
 import { Reads, recordedBy } from "../../model/reads.ts";
-import { findingsOfWay, knownOrChecked, type Slices, workedOut } from "./check-way.ts";
+import { checkWays, findingsOfWay, type Slices } from "./check-way.ts";
 import { departuresIn, type PlacedDeparture } from "./departures.ts";
 import { gradingOnBoard } from "./graded-fixes.ts";
 import { type KeptForBoard, keepForBoard, keptForBoard, type PartlyKnown, StillKnown } from "./kept-findings.ts";
 import { keptOnBoard } from "./outside-work.ts";
 import type { BoardSubject, Finding } from "./rule.ts";
 import { type Asked, type RuleSet, standardSet } from "./rule-set.ts";
-import { runAll } from "./run-rules.ts";
+import { runRules } from "./run-rules.ts";
 import { atItsWay, typedAmong } from "./shared-line.ts";
 
 interface BoardFindings {
@@ -40,12 +40,7 @@ export function foundOnWays(place: BoardInPlace): BoardFindings {
 export function* checkWaysInSlices(place: BoardInPlace, wanted: (way: Way) => boolean): Slices<void> {
   if (isChecked(place)) return;
   const { board, context } = place;
-  const known = new StillKnown(context.parts);
-  for (const way of board.ways) {
-    if (!wanted(way)) continue;
-    yield* workedOut(way, place, known);
-    if (knownOrChecked(way, place, known, standardSet).isNew) yield;
-  }
+  yield* checkWays(board.ways.filter(wanted), place, new StillKnown(context.parts));
 }
 
 /** Whether some ways of a board are checked. */
@@ -77,12 +72,11 @@ export function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFind
   const partly = known.partOfBoard(board);
   const findings: Finding[] = [];
   const reads: number[] = [];
+  yield* checkWays(board.ways, place, known);
   for (const way of board.ways) {
-    yield* workedOut(way, place, known);
-    const ofWay = knownOrChecked(way, place, known, set);
-    for (const finding of ofWay.findings) findings.push(finding);
-    addBits(reads, ofWay.reads);
-    if (ofWay.isNew) yield;
+    const ofWay = known.ofWay(way);
+    for (const finding of ofWay?.findings ?? []) findings.push(finding);
+    addBits(reads, ofWay?.reads ?? []);
   }
   const ofBoard = new Reads(context.parts);
   if (partly) ofBoard.add(partly.reads);
@@ -137,8 +131,7 @@ function foundOnBoard(
   const subject = { board, context, studies: board.ways.map((way) => studyWay(way, context)) };
   const found: Finding[] = [];
   const { askers } = context.parts.questions;
-  const checked = { header: board.head.header, edition: context.edition, askers, before };
-  runAll(rules, subject, checked, found);
+  runRules(rules, [{ subject, header: board.head.header, before, found }], { edition: context.edition, askers });
   return found;
 }
 

@@ -9,7 +9,7 @@ import { Reads, recordedBy } from "../../model/reads.ts";
 import { type KeptFindings, type PartlyKnown, StillKnown } from "./kept-findings.ts";
 import type { Finding } from "./rule.ts";
 import type { Asked } from "./rule-set.ts";
-import { runAll } from "./run-rules.ts";
+import { runRules } from "./run-rules.ts";
 
 interface KeptOnNode extends KeptFindings {
   readonly round: Neighbours;
@@ -58,6 +58,7 @@ export function foundOnNode(node: BoardNode, rules: Rules, before?: PartlyKnown)
   const { board, context } = node;
   const found: Finding[] = [];
   const { askers } = context.parts.questions;
-  runAll(rules, node, { header: board.head.header, edition: context.edition, askers, before }, found);
+  const one = { subject: node, header: board.head.header, before, found };
+  runRules(rules, [one], { edition: context.edition, askers });
   return found;
 }

@@ -23,7 +23,7 @@ import { ofObservations } from "./observations.ts";
 import { keptOnBoards } from "./outside-work.ts";
 import type { Finding, Rule } from "./rule.ts";
 import { type RuleSet, sortRules, standardSet } from "./rule-set.ts";
-import { runAll } from "./run-rules.ts";
+import { runRules } from "./run-rules.ts";
 import { atItsWay, typedAmong } from "./shared-line.ts";
 
 /** All findings of an installation, after departures. `rules` is for tests that look at one rule alone. */
@@ -55,7 +55,7 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   for (const { id, own } of set.installation) {
     const ofRule: Finding[] = [];
     const { header } = installation.head;
-    runAll(own, installation, { header, edition: installation.edition }, ofRule);
+    runRules(own, [{ subject: installation, header, found: ofRule }], { edition: installation.edition });
     for (const finding of ofNodes.get(id) ?? []) if (reported(finding)) found.push(finding);
     for (const finding of ofRule) if (reported(finding)) found.push(placed(finding));
     if (isLarge) yield "rules";

@@ -23,7 +23,7 @@ export interface KeptFindings {
 /** What is found where a check itself fails. */
 export const checkFailed = "check/failed";
 
-interface KeptForWay extends KeptFindings {
+export interface KeptForWay extends KeptFindings {
   /** By the rules one by one, before they are looked at together. */
   readonly found: readonly Finding[];
 }

@@ -125,7 +125,7 @@ export interface WayRule extends Declaration {
   readonly compares?: true;
   /** Whether it is put last, and is given what the others found: a verdict on all readings of the circuit. */
   readonly verdict?: true;
-  /** Works out beforehand, step by step, what would take the check too long in one go. It reports nothing. */
+  /** Of a verdict: works out beforehand, step by step, what would take it too long in one go. It reports nothing. */
   readonly before?: (study: WayStudy) => Steps<void>;
   readonly check: (study: WayStudy, report: Reporter, found: readonly Finding[]) => void;
 }

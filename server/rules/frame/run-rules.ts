@@ -1,5 +1,6 @@
-/** Puts rules to one subject, one after another, whatever they do. */
+/** Puts rules to what is checked, one after another, whatever they do. */
 import { type Askers, nobody } from "../../model/questions.ts";
+import { noteFor, type Recorder } from "../../model/reads.ts";
 import type { Fact } from "../../model/values.ts";
 import { asFound, citedIn } from "../../tables/cited.ts";
 import type { Edition } from "../../tables/editions.ts";
@@ -13,15 +14,29 @@ import type { Asked } from "./rule-set.ts";
  */
 export const failures = { thrown: false };
 
-interface Checked {
+/** One of those that rules are put to. */
+export interface Subject<S> {
+  readonly subject: S;
+  /** Who notes what is asked of it, where that is another for each. */
+  readonly reads?: Recorder;
   /** Where a failure is reported. */
   readonly header: Fact;
+  /** What is known already: rules that ask nothing new found what they found. */
+  readonly before?: PartlyKnown | undefined;
+  /** What is found. */
+  readonly found: Finding[];
+  /** What rules before these found. */
+  readonly compared?: readonly Finding[];
+}
+
+interface Run {
   /** By which sources are cited. */
   readonly edition: Edition | undefined;
   /** Who learns what each rule asks. */
   readonly askers?: Askers;
-  /** What is known already: rules that ask nothing new found what they found. */
-  readonly before?: PartlyKnown | undefined;
+  /** Of a part of the rules: the first of them, and the first that is not. */
+  readonly from?: number;
+  readonly to?: number;
 }
 
 function citedFinding(finding: Finding, cite: (text: string) => string): Finding {
@@ -35,40 +50,45 @@ function citedFinding(finding: Finding, cite: (text: string) => string): Finding
   };
 }
 
-/** Runs rules one after another over one subject. One reporter serves them all: there are many rules and many ways. */
-export function runAll<S>(
-  rules: readonly Asked<S>[],
-  subject: S,
-  { header, edition, askers, before }: Checked,
-  findings: Finding[],
-  compared: readonly Finding[] = noFindings,
-): void {
-  let current: Rule | undefined;
+/**
+ * Runs rules one after another, each over all subjects: there are many rules, and a processor that goes from one to the
+ * next for every way has forgotten each when it comes back, which cost a third of a check. One reporter serves them all.
+ */
+export function runRules<S>(rules: readonly Asked<S>[], subjects: readonly Subject<S>[], run: Run): void {
+  const { edition, askers, from = 0, to = rules.length } = run;
+  let rule: Rule | undefined;
+  let found: Finding[] = [];
   const cite = citedIn(edition);
   const report: Reporter = (spot, reported) => {
-    if (current) findings.push(citedFinding(findingOf(current, spot, reported), cite));
+    if (rule) found.push(citedFinding(findingOf(rule, spot, reported), cite));
   };
   const numbers = askers?.numbersOf(rules);
-  const outer = askers?.enter(nobody) ?? nobody;
+  const asker = askers?.enter(nobody) ?? nobody;
+  const outer = noteFor(undefined);
   try {
-    for (let at = 0; at < rules.length; at++) {
+    for (let at = from; at < to; at++) {
       const one = rules[at] as Asked<S>;
-      const asker = numbers?.[at] ?? nobody;
-      if (before && !before.asksAgain(asker)) {
-        for (const finding of before.found) if (finding.check === one.id) findings.push(finding);
-        continue;
-      }
-      current = one.rule;
-      askers?.enter(asker);
-      try {
-        one.check(subject, report, compared);
-      } catch (error) {
-        if (failures.thrown) throw error;
-        findings.push(failed(one.rule, error, header));
+      rule = one.rule;
+      const number = numbers?.[at] ?? nobody;
+      askers?.enter(number);
+      for (const { subject, reads = outer, header, before, found: own, compared = noFindings } of subjects) {
+        found = own;
+        if (before && !before.asksAgain(number)) {
+          for (const finding of before.found) if (finding.check === one.id) own.push(finding);
+          continue;
+        }
+        noteFor(reads);
+        try {
+          one.check(subject, report, compared);
+        } catch (error) {
+          if (failures.thrown) throw error;
+          own.push(failed(one.rule, error, header));
+        }
       }
     }
   } finally {
-    askers?.leave(outer);
+    noteFor(outer);
+    askers?.leave(asker);
   }
 }
 
