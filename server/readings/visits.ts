@@ -1,5 +1,6 @@
 /** Tests gathered into visits: what is read within a few weeks belongs together. */
 import { comparison } from "../tables/comparison.ts";
+import { daysBetween } from "../text/days.ts";
 import type { DatedTest } from "./series.ts";
 
 interface Visit {
@@ -7,10 +8,6 @@ interface Visit {
   readonly on: string;
   readonly tests: readonly DatedTest[];
 }
-
-const day = 86_400_000;
-const daysBetween = (earlier: string, later: string): number =>
-  (Date.parse(`${later}T00:00:00Z`) - Date.parse(`${earlier}T00:00:00Z`)) / day;
 
 /** The latest first. `tests` are in that order. A block without its day belongs to the visit beside it. */
 export function visitsOf(tests: readonly DatedTest[]): Visit[] {

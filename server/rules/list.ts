@@ -107,6 +107,7 @@ import driftCopiedFromEarlier from "./drift/copied-from-earlier.ts";
 import driftFaultCurrentChanged from "./drift/fault-current-changed.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
 import driftRcdSlower from "./drift/rcd-slower.ts";
+import driftResistanceFallen from "./drift/resistance-fallen.ts";
 import driftResistanceRisen from "./drift/resistance-risen.ts";
 import driftRetestIncomplete from "./drift/retest-incomplete.ts";
 import dropFeederUsesAllowance from "./drop/feeder-uses-allowance.ts";
@@ -490,6 +491,7 @@ export const rules: readonly Rule[] = [
   driftFaultCurrentChanged,
   driftInsulationFallen,
   driftRcdSlower,
+  driftResistanceFallen,
   driftResistanceRisen,
   driftRetestIncomplete,
   dropFeederUsesAllowance,

@@ -42,6 +42,8 @@ export const comparison = {
   /** Rise of a resistance since an earlier test, as a share and in Ω: both must be passed. */
   resistanceRise: practice(0.2, "comparison with an earlier test"),
   resistanceRiseLeast: practice(0.1, "comparison with an earlier test"),
+  /** What is left of a conductor's resistance since an earlier visit, as a share, before it is asked what changed. */
+  resistanceLeft: practice(0.5, "comparison with an earlier test"),
   /** The same for an earth electrode: dry ground alone may do as much. */
   electrodeRise: practice(0.5, "comparison with an earlier test"),
   /** Change of a fault current since an earlier test, as a share. */

@@ -5,3 +5,8 @@ export function isDay(text: string): boolean {
   // A month that has no such day would give one of the next.
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
 }
+
+/** Whole days from one to another, both written as 2026-03-05; not a number where one of them is not stated. */
+export const daysBetween = (from: string, to: string): number => Math.round((time(to) - time(from)) / 86_400_000);
+
+const time = (day: string): number => new Date(`${day}T00:00:00Z`).getTime();

@@ -397,6 +397,35 @@ const limits: readonly Limit[] = [
     text: visits("live", "Zs 2.00 Ω", "Zs # Ω"),
     found: { "2.40": "", "2.41": "warning" },
   },
+  // Less than half, and by more than 0.1 Ω; Zs falls with the supply, and what was mended within one visit is no question.
+  {
+    check: "drift/resistance-fallen",
+    setting: existing,
+    text: visits("dead", "R1+R2 1.40 Ω", "R1+R2 # Ω"),
+    found: {
+      "0.70": "",
+      "0.69": ["information", "fell from 1.40 Ω on 2021-03-05 to 0.69 Ω"],
+      ">0.30": "",
+    },
+  },
+  {
+    check: "drift/resistance-fallen",
+    setting: existing,
+    text: visits("dead", "R2 0.18 Ω", "R2 # Ω"),
+    found: { "0.09": "", "0.07": "information" },
+  },
+  {
+    check: "drift/resistance-fallen",
+    setting: existing,
+    text: visits("live", "Zs 4.00 Ω", "Zs # Ω"),
+    found: { "0.50": "" },
+  },
+  {
+    check: "drift/resistance-fallen",
+    setting: existing,
+    text: visits("dead", "R1+R2 1.40 Ω", "R1+R2 0.35 Ω").replace("2021-03-05", "#"),
+    found: { "2026-02-02": "", "2026-02-01": "information" },
+  },
   // Little by little counts from the first.
   {
     check: "drift/resistance-risen",

@@ -151,6 +151,7 @@ export const thresholds: readonly (readonly [name: string, of: Readonly<Record<s
       roundStep 0.05
       resistanceRise 0.2
       resistanceRiseLeast 0.1
+      resistanceLeft 0.5
       electrodeRise 0.5
       faultChange 0.25
       tripTimeRise 0.5

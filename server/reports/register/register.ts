@@ -1,6 +1,6 @@
 /** A register of installations: what needs attention in each on a given day, and which is the most urgent. */
+import { daysBetween } from "../../text/days.ts";
 import { counted } from "../../text/words.ts";
-import { daysBetween } from "./days.ts";
 import type { RegisterRow } from "./row.ts";
 
 export interface RegisterEntry extends RegisterRow {
