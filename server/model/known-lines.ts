@@ -40,7 +40,7 @@ const deepest = 8;
 export class KnownLines {
   readonly #of = new Map<BlockKind, Map<string, Line | undefined>>();
   #count = 0;
-  /** The segments whose arguments were asked last. */
+  /** The ways whose arguments were asked last. */
   readonly asked = new Recent(mostAsked);
 
   /** What a segment says in a block; nothing where it has to be read as one text. */
@@ -128,8 +128,9 @@ class Place {
 }
 
 /**
- * A line where it stands. Its arguments with their places are most of all that there is to keep of a schedule, and are
- * made of the line in no time: so they are kept of the segments alone that were asked last.
+ * A line where it stands. The arguments of the lines in ways, with their places, are most of all that there is to keep of
+ * a schedule, and are made of the line in no time: so they are kept of the ways alone that were asked last. First lines
+ * and those of boards are asked of all boards after every key.
  */
 class PlacedFact implements Fact {
   readonly word: string;
@@ -138,21 +139,23 @@ class PlacedFact implements Fact {
   readonly inner?: Facts;
   readonly #line: Line;
   readonly #place: Place;
+  readonly #isInWay: boolean;
   #args: Fact["args"] | undefined;
 
-  constructor(line: Line, place: Place, { start, end }: Span, inner: Facts | undefined) {
+  constructor(line: Line, place: Place, { start, end }: Span, inner: Facts | undefined, isInWay: boolean) {
     this.word = line.word;
     this.start = start;
     this.end = end;
     if (inner) this.inner = inner;
     this.#line = line;
     this.#place = place;
+    this.#isInWay = isInWay;
   }
 
   get args(): Fact["args"] {
     if (this.#args === undefined) {
       this.#args = argumentsAt(this.#line, this.start);
-      this.#place.note(this);
+      if (this.#isInWay) this.#place.note(this);
     }
     return this.#args;
   }
@@ -179,6 +182,8 @@ class SegmentReader {
   readonly #text: string;
   readonly #place: Place;
   readonly #lines: KnownLines;
+  /** Whether the block round the next line is a way, or lies in one. */
+  #isInWay = false;
   /** Where the next line begins, and where the one that was read last stands without the blanks round it. */
   #next = 0;
   #start = 0;
@@ -228,10 +233,11 @@ class SegmentReader {
   #fact(line: Line, depth: number): Fact | undefined {
     const start = this.#start;
     const { opens, isOpen } = line;
+    const isInWay = this.#isInWay;
     const inner = isOpen && opens ? this.#inner(opens, depth) : opens && new Facts(opens, [], none);
     if (isOpen && !inner) return undefined;
     const end = isOpen ? this.#end : start + line.end;
-    const fact: Fact = new PlacedFact(line, this.#place, { start, end }, inner);
+    const fact: Fact = new PlacedFact(line, this.#place, { start, end }, inner, isInWay);
     const { record, corrections } = line.bound;
     if (record === undefined && corrections.length === 0) return fact;
     return {
@@ -242,7 +248,12 @@ class SegmentReader {
   }
 
   #inner(kind: BlockKind, depth: number): Facts | undefined {
-    return depth < deepest ? this.block(kind, depth + 1) : undefined;
+    if (depth >= deepest) return undefined;
+    const outer = this.#isInWay;
+    this.#isInWay ||= kind === "way";
+    const inner = this.block(kind, depth + 1);
+    this.#isInWay = outer;
+    return inner;
   }
 }
 
