@@ -1,7 +1,7 @@
 import { supplyValues } from "../tables/supply.ts";
 import { known, rowOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { amps, kiloamps, looked, ohms, step } from "./result.ts";
+import { kiloamps, looked, ohms, step } from "./result.ts";
 
 /** The most a distributor declares for Ze (Ω), by the system; for TT the side of the distributor alone. */
 export function declaredImpedance(system: "TN-S" | "TN-C-S" | "TT"): Calculated {
@@ -24,7 +24,4 @@ export function declaredFault(threePhase: boolean): Calculated {
 }
 
 /** The largest fuse a service usually has: above that a supply is of another kind, A. */
-export function serviceFuse(): Calculated {
-  const { value, source } = known(supplyValues, { key: "service-fuse" }, "value");
-  return { value, unit: "A", steps: [looked("service fuse", source.ref, amps(value))], source };
-}
+export const serviceFuse = (): number => known(supplyValues, { key: "service-fuse" }, "value").value;

@@ -37,7 +37,7 @@ export function conditionalPossible({ board, supply }: Pick<Context, "board" | "
 function isTestedPlace({ board, supply }: Pick<Context, "board" | "supply">): boolean {
   const cutout = supply?.one("cutout")?.args.rating.value;
   const atOrigin = board.facts.one("fed-from")?.args.from.value === "supply";
-  return atOrigin && (cutout === undefined || cutout <= serviceFuse().value);
+  return atOrigin && (cutout === undefined || cutout <= serviceFuse());
 }
 
 /** The next breaking capacity breakers are made with, A, that is at least a fault current. */

@@ -72,7 +72,7 @@ export function protectiveNeed(study: WayStudy, loopOf?: () => number | undefine
     const points = loop === undefined ? [] : pointsIn(study, cable, lowest, loop);
     const judged = points.length > 0 ? points : [{ ...slowest, place: farthestPlace(cable, ["line", "cpc"]) }];
     const found = paths.flatMap((path) => judged.flatMap((point) => needAt(cable, path, point)));
-    const worst = found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
+    const worst = worstOf(found);
     if (worst) return worst;
   }
   const table = byTable(first);
@@ -99,9 +99,12 @@ export function protectiveByRcd(study: WayStudy, earth: number): ProtectiveNeed 
     steps: [step("earth fault through the electrode, U0 / RA", "", amps(current)), ...longest.steps],
     place: farthestPlace(cable, ["line", "cpc"]),
   };
-  const found = pathsOf(cable).flatMap((path) => needAt(cable, path, point));
-  return found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
+  return worstOf(pathsOf(cable).flatMap((path) => needAt(cable, path, point)));
 }
+
+/** The one of which least is left of what it needs. */
+const worstOf = (found: readonly ProtectiveNeed[]): ProtectiveNeed | undefined =>
+  found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
 
 /** Current (A) and time (s) of one fault. */
 interface FaultPoint {

@@ -167,8 +167,8 @@ export const protectiveAtFault = memoByObject((study: WayStudy): ProtectiveNeed 
 function leastEarth(study: WayStudy): number | undefined {
   const fact = electrodeOf(study);
   const electrode = fact && exactReading({ value: fact.args.value, fact });
-  const known = [electrode?.value, exactReading(study.Zs)?.value].filter((one) => one !== undefined && one > 0);
-  return known.length === 0 ? undefined : Math.min(...known.map(Number));
+  const known = [electrode, exactReading(study.Zs)].flatMap((one) => (one && one.value > 0 ? [one.value] : []));
+  return known.length === 0 ? undefined : Math.min(...known);
 }
 
 /** How a reading of Zs stands to the board's impedance and R1+R2. */

@@ -103,10 +103,13 @@ const argOf = (fact: Fact, quantity: Quantity): string =>
 const seriesIn = (names: Names, tests: readonly DatedTest[], ageings: readonly Ageing[]): Series[] =>
   tests.length < 2 ? [] : slotsIn(tests, ageings).flatMap((slot) => seriesOf(names, tests, slot) ?? []);
 
-export const seriesOfWay = (study: WayStudy, ageings: readonly Ageing[]): Series[] => {
-  const { deadTests, liveTests, context } = study;
-  return [liveTests, deadTests].flatMap((tests) => seriesIn(context.names, tests, ageings));
-};
+export const seriesOfWay = (study: WayStudy, ageings: readonly Ageing[]): Series[] => [
+  ...seriesIn(study.context.names, study.liveTests, ageings),
+  ...deadSeriesOfWay(study, ageings),
+];
+
+export const deadSeriesOfWay = ({ deadTests, context }: WayStudy, ageings: readonly Ageing[]): Series[] =>
+  seriesIn(context.names, deadTests, ageings);
 
 export const seriesOfBoard = (context: Context, ageings: readonly Ageing[]): Series[] =>
   [liveOfBoard(context), deadOfBoard(context)].flatMap((tests) => seriesIn(context.names, tests, ageings));

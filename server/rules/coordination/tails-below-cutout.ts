@@ -42,9 +42,9 @@ export default installationRule({
     const { size } = tails.args;
     const rating = cutout.args.rating.value;
     const loaded = originSupply(installation.supply).threePhase ? 3 : 2;
-    const carries = fromAbove(size.value, (csa) => clipped(loaded, csa));
+    const tabled = clipped(loaded, size.value);
+    const carries = tabled ?? fromAbove(size.value, (csa) => clipped(loaded, csa));
     if (!carries || !fallsShort(carries.value, rating)) return;
-    const known = clipped(loaded, size.value) !== undefined;
     const larger = capacity4D1A.rows
       .map(({ facts }) => facts.csa)
       .filter((csa) => {
@@ -57,7 +57,7 @@ export default installationRule({
     const bears = demand !== undefined && demand <= carries.value;
     const wanted = larger === undefined ? "larger tails" : `tails of ${squareMillimetres(larger)}`;
     report(valueSpot(tails, size), {
-      message: `Tails of ${squareMillimetres(size.value)} carry ${known ? "" : "no more than "}${amps(carries.value)} clipped direct, below the ${amps(rating)} cut-out${bears ? " (enough for the present demand)" : ""}: fit ${wanted}, or ask for a smaller cut-out.`,
+      message: `Tails of ${squareMillimetres(size.value)} carry ${tabled ? "" : "no more than "}${amps(carries.value)} clipped direct, below the ${amps(rating)} cut-out${bears ? " (enough for the present demand)" : ""}: fit ${wanted}, or ask for a smaller cut-out.`,
       value: amount(carries.value, "A"),
       limit: amount(rating, "A"),
       least: true,

@@ -85,14 +85,15 @@ export default wayRule({
     const isMotor = loads.length === 1 && study.uses.size === 1 && study.uses.has("motor");
     // Where its efficiency is stated, what is calculated is as rounded as the plate.
     const belowOutput = isMotor && stated < (first.args.efficiency ? 1 - share.value : 1) * sum;
-    const belowShare = areMachines(study) && fallsShort(stated, leastShareOfOne().value * largestOf(loads, study));
     const differs = belowOutput || (single && Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1);
+    const least = leastShareOfOne();
+    const belowShare = !differs && areMachines(study) && fallsShort(stated, least.value * largestOf(loads, study));
     if (!differs && !belowShare && stated <= excess.value * sum + 1) return;
-    const threshold = differs ? share : belowShare ? leastShareOfOne() : excess;
+    const threshold = differs ? share : belowShare ? least : excess;
     report(valueSpot(Ib, Ib.args.value), {
       message: belowOutput
         ? `Ib is stated as ${amps(stated)}, but a motor of this power draws at least ${amps(sum)}: which is right?`
-        : `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}${differs || !belowShare ? "" : ", far more than diversity takes away"}: which is right?`,
+        : `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}${belowShare ? ", far more than diversity takes away" : ""}: which is right?`,
       value: amount(stated, "A"),
       steps: [step(`I = ${formula.name}`, formula.terms, amps(sum)), ...threshold.steps],
       source: threshold.source,

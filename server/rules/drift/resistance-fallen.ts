@@ -1,13 +1,13 @@
 import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { ohms, percent, step } from "../../calc/result.ts";
-import { type Series, seriesOfWay, type Taken } from "../../readings/series.ts";
+import { deadSeriesOfWay, type Series, type Taken } from "../../readings/series.ts";
 import { uncertaintyIn } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { daysBetween } from "../../text/days.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
-/** What is read of conductors alone: a loop falls with its supply. */
+/** What is read of conductors from end to end: a point may be read at another accessory. */
 const conductors: readonly string[] = ["R1+R2", "R2", "ends"];
 
 export default wayRule({
@@ -40,9 +40,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (study.deadTests.length < 2) return;
     const reported = new Set<unknown>();
-    for (const series of seriesOfWay(study, ["joint"])) {
+    for (const series of deadSeriesOfWay(study, ["joint"])) {
       const { name, now } = series;
       const then = conductors.includes(now.fact.word) ? fallenFrom(series) : undefined;
       // The ends of a ring are on one line.

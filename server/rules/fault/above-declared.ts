@@ -32,7 +32,7 @@ export default installationRule({
     if (kind !== "public" || hasOwnSource(supply)) return;
     // A supply of three phases for a whole site may stand beside its transformer; one behind a service fuse does not.
     const cutout = supply?.one("cutout");
-    if (threePhase && (!cutout || exceeds(cutout.args.rating.value, serviceFuse().value))) return;
+    if (threePhase && (!cutout || exceeds(cutout.args.rating.value, serviceFuse()))) return;
     const limit = declaredFault(threePhase);
     for (const fault of supplyFaults(supply)) {
       if (!exceeds(fault.value, limit.value)) continue;
