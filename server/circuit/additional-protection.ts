@@ -3,6 +3,7 @@ import { exceeds } from "../calc/compare.ts";
 import { rcdLimit } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
+import { sixteenthId } from "../tables/editions.ts";
 import { rcdRequired } from "../tables/rcd-selection.ts";
 import { ruleAlone, type Source } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
@@ -133,22 +134,19 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
     case "metal-frame":
       return concealedCounts(study) ? inMetalFrame(study) : undefined;
     case "bathroom":
-      if (edition.id === sixteenth) return undefined;
+      if (edition.id === sixteenthId) return undefined;
       // Whatever its room is called, there is a shower in it.
       return places.has("bathroom") ? placeSpot(study, "bathroom") : uses.has("shower") ? serves : undefined;
     case "floor-heating":
-      return uses.has("floor-heating") && edition.id !== sixteenth ? serves : undefined;
+      return uses.has("floor-heating") && edition.id !== sixteenthId ? serves : undefined;
     case "public-lighting":
       return uses.has("lighting") && places.has("public") && edition.publicLightingRcd ? serves : undefined;
     case "park-home":
-      return uses.has("park-home") && edition.id !== sixteenth ? serves : undefined;
+      return uses.has("park-home") && edition.id !== sixteenthId ? serves : undefined;
     case "ev":
       return uses.has("ev-charger") && !edition.id.startsWith("BS 7671:200") ? serves : undefined;
   }
 }
-
-/** The edition before concealed cables and bathrooms came under a general rule. */
-const sixteenth = "BS 7671:2001";
 
 /** Premises whose lighting people live with, flats of tall buildings and rooms of students included. */
 const livedIn: readonly string[] = [...homes, "tall-residential", "student", "outbuilding"];
@@ -166,7 +164,7 @@ const inMetalFrame = (study: WayStudy): Fact | undefined =>
 
 /** Whether the edition asks anything of a cable in a wall, of those whom only skilled persons use too. */
 function concealedCounts({ places, context: { edition } }: WayStudy): boolean {
-  if (!edition || edition.id === sixteenth) return false;
+  if (!edition || edition.id === sixteenthId) return false;
   return edition.concealedAlways || !places.has("skilled-only");
 }
 

@@ -3,7 +3,7 @@
 import type { Calculated } from "../calc/result.ts";
 import { looked, milliamps } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
-import { editions } from "../tables/editions.ts";
+import { editions, sixteenthId } from "../tables/editions.ts";
 import {
   type PlaceRcd,
   type PlaceZone,
@@ -24,10 +24,9 @@ import type { WayStudy } from "./way.ts";
 
 export type SpecialLocation = PlaceRcd["place"];
 
-const sixteenth = "BS 7671:2001";
-
 /** Whether the sections of Part 7 as they are here apply to the work at all. */
-const partSeven = ({ context }: WayStudy): boolean => context.edition !== undefined && context.edition.id !== sixteenth;
+const partSeven = ({ context }: WayStudy): boolean =>
+  context.edition !== undefined && context.edition.id !== sixteenthId;
 
 /** Where a finding about a place stands: on the way's own line of it, or what the circuit serves, or its first line. */
 export function placeSpot(study: WayStudy, place: string): Fact {

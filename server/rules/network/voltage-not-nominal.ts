@@ -2,6 +2,7 @@ import { volts } from "../../calc/result.ts";
 import { hasOwnSource, originSupply } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
 import { editionDates } from "../../readings/edition-dates.ts";
+import { sixteenthId } from "../../tables/editions.ts";
 import { formerVoltage, nominalVoltage, supplyValues } from "../../tables/supply.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, installationRule, valueSpot } from "../frame/rule.ts";
@@ -55,8 +56,5 @@ function ofFormerTime(installation: Installation): boolean {
   const { edition } = installation;
   if (!edition) return false;
   const { lastTest } = editionDates(installation, edition);
-  return edition.id === sixteenth || (lastTest !== undefined && lastTest < formerVoltage.until);
+  return edition.id === sixteenthId || (lastTest !== undefined && lastTest < formerVoltage.until);
 }
-
-/** The edition whose tables of Zs are for 240 V. */
-const sixteenth = "BS 7671:2001";
