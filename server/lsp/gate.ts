@@ -92,7 +92,13 @@ const needsOf: Readonly<Record<string, readonly Need[]>> = {
   "textDocument/completion": [position],
   "textDocument/signatureHelp": [position],
   "textDocument/definition": [position],
-  "textDocument/references": [position],
+  "textDocument/references": [
+    position,
+    [
+      "a context that says whether the declaration is one of them",
+      (params) => typeof at(at(params, "context"), "includeDeclaration") === "boolean",
+    ],
+  ],
   "textDocument/documentHighlight": [position],
   "textDocument/prepareRename": [position],
   "textDocument/rename": [position, ["a newName", withTexts("newName")]],

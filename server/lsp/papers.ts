@@ -24,6 +24,7 @@ const noOffice = badRequest("Papers and readings from files need the editor on a
 
 const kinds: readonly unknown[] = ["schedule", "inspection", "sheet"];
 const formats: readonly unknown[] = ["pdf", "xlsx", "csv", "html", "markdown", "text"];
+const fills: readonly unknown[] = [undefined, "filled", "blank", "last"];
 
 interface About {
   readonly textDocument: { readonly uri: string };
@@ -44,10 +45,14 @@ export function papers(
   connection.onRequest<PaperAnswer, never>(
     paperRequest,
     async (question: Partial<PaperQuestion> | undefined, token: CancellationToken) => {
-      const { uri, paper, format } = question ?? {};
+      const { uri, paper, format, fill, printed } = question ?? {};
       if (!office) return noOffice;
       if (typeof uri !== "string" || !kinds.includes(paper) || !formats.includes(format))
         return badRequest("A paper needs the address of its schedule, its kind and its format.");
+      if (!fills.includes(fill))
+        return badRequest("A paper is “filled”, “blank”, or “last”: blank beside what was read last.");
+      if (printed !== undefined && typeof printed !== "string")
+        return badRequest("The day a paper is printed is a text, such as “2026-03-05”.");
       const found = await checked({ textDocument: { uri } }, token);
       if (!("snapshot" in found)) return found;
       const made = await office.paper(question as PaperQuestion, found.snapshot);

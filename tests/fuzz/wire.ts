@@ -433,13 +433,17 @@ function question(dice: Dice, uri: string, text: string): readonly [method: stri
         paper: dice.pick(["schedule", "inspection", "sheet"]),
         format: dice.pick(["csv", "html", "markdown", "text", "xlsx", "pdf"]),
         fill: dice.pick(["filled", "blank", "last"]),
+        printed: "2026-05-04",
       },
     ],
     [
       "wayfile/enterReadings",
       { uri, name: dice.pick(["r.xlsx", "r.json", "r"]), base64: dice.pick([base64, "", "UEsFBg", "e30=", "!"]) },
     ],
-    ["wayfile/enterReadings", { uri, name: "r.csv", base64, ...(dice.chance(0.5) ? { on: "2026-04-01" } : {}) }],
+    [
+      "wayfile/enterReadings",
+      { uri, name: "r.csv", base64, column: ["x=Zs"], ...(dice.chance(0.5) ? { on: "2026-04-01" } : {}) },
+    ],
   ]);
 }
 

@@ -180,6 +180,38 @@ describe("whatever its parameters are", () => {
   });
 });
 
+describe("what a paper is printed with", () => {
+  const asked = { uri, paper: "schedule", format: "text" };
+
+  it.each([
+    ["a way of filling it that there is none of", { fill: "full" }, "A paper is “filled”, “blank”, or “last”"],
+    ["no day at all", { printed: { year: 2026 } }, "The day a paper is printed is a text"],
+  ])("is refused for %s", async (_, wrong, sentence) => {
+    const { connection, open } = await start();
+    await open(uri, loft);
+    await expect(connection.sendRequest("wayfile/paper", { ...asked, ...wrong })).rejects.toMatchObject({
+      code: ErrorCodes.InvalidParams,
+      message: expect.stringContaining(sentence),
+    });
+  });
+});
+
+it("references say whether the declaration is one of them", async () => {
+  const { connection, open } = await start();
+  await open(uri, loft);
+  const line = loft.split("\n").findIndex((one) => /^ *board /.test(one));
+  const position = { line, character: (loft.split("\n")[line] as string).indexOf("board ") + 6 };
+  const ask = (context?: object) =>
+    connection.sendRequest<unknown[]>("textDocument/references", {
+      textDocument,
+      position,
+      ...(context && { context }),
+    });
+  await expect(ask()).rejects.toMatchObject({ code: ErrorCodes.InvalidParams });
+  const [all, others] = [await ask({ includeDeclaration: true }), await ask({ includeDeclaration: false })];
+  expect(all).toHaveLength(others.length + 1);
+});
+
 describe("a message at the wrong time", () => {
   it("is refused after the shutdown, and the process ends in good order", async () => {
     const { connection, exit } = await start();
