@@ -111,6 +111,10 @@ const needsOf: Readonly<Record<string, readonly Need[]>> = {
       "a context with its diagnostics",
       (params) => every(at(at(params, "context"), "diagnostics"), (one) => isRange(at(one, "range"))),
     ],
+    [
+      "a list of the kinds it is limited to, or none",
+      (params) => !isGiven(at(at(params, "context"), "only")) || every(at(at(params, "context"), "only"), isText),
+    ],
   ],
   "textDocument/inlayHint": [range],
   "textDocument/rangeFormatting": [range],

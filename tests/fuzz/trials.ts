@@ -17,7 +17,6 @@ import { answering, asking, conversations } from "../../server/features/review.t
 import { format } from "../../server/format/format.ts";
 import { isMerged, merge, viewOf as sideOf } from "../../server/merge/merge.ts";
 import { textOf as mergedText } from "../../server/merge/write.ts";
-import type { Installation } from "../../server/model/installation.ts";
 import { parseAddress, printAddress } from "../../server/readings/address.ts";
 import { entriesOfInstallation } from "../../server/readings/entries.ts";
 import { comparisonOf } from "../../server/reports/compare/comparison.ts";
@@ -49,6 +48,7 @@ import { changesOf, startingFolder } from "../workspace/folder-changes.ts";
 import { byTerminal, byWorkspace } from "../workspace/judgements.ts";
 import { commanding } from "./commands.ts";
 import type { Dice } from "./dice.ts";
+import { OpenText } from "./open-text.ts";
 import { anyText, fewLines, figures, halfTyped, oddSample, smallExample, withFigure } from "./texts.ts";
 import { wire } from "./wire.ts";
 
@@ -106,17 +106,18 @@ const commentsOf = (text: string): string[] =>
     .flatMap((segment) => lex(segment.text).comments.map(({ image }) => image.trimEnd()))
     .sort();
 
-function checking(text: string): ProjectResult {
-  const result = check(text);
-  for (const { findings } of result.files) {
-    for (const { spot, message, value, limit, working, related, fixes } of findings) {
-      isInside(spot);
-      isPlain("a finding", { message, value, limit, working, said: related.map((one) => one.message) }, text);
-      for (const one of related) isInside(one.spot);
-      for (const { edits } of fixes) for (const edit of edits) isInside({ segment: spot.segment, ...edit });
+/** What is found in a text that is open: it is worked out once, whoever asks. */
+function checking(snapshot: Snapshot, text: string): void {
+  for (const project of snapshot.projects) {
+    for (const { findings } of project.result.files) {
+      for (const { spot, message, value, limit, working, related, fixes } of findings) {
+        isInside(spot);
+        isPlain("a finding", { message, value, limit, working, said: related.map((one) => one.message) }, text);
+        for (const one of related) isInside(one.spot);
+        for (const { edits } of fixes) for (const edit of edits) isInside({ segment: spot.segment, ...edit });
+      }
     }
   }
-  return result;
 }
 
 const settings = [reportText, reportMarkdown, reportHtml] as const;
@@ -128,9 +129,10 @@ function set(report: Report | { readonly failure: string } | undefined, text: st
 }
 
 /** A few of the reports and views of a text, so that more texts have their turn. */
-function reports(snapshot: Snapshot, installations: readonly Installation[], text: string, { dice }: Trial): void {
-  const some = (): boolean => dice.chance(0.3);
-  for (const kind of reportKinds.filter((one) => (one === "editions" ? dice.chance(0.03) : some()))) {
+function reports(snapshot: Snapshot, text: string, { dice }: Trial, share = 0.3): void {
+  const { installations } = snapshot;
+  const some = (): boolean => dice.chance(share);
+  for (const kind of reportKinds.filter((one) => (one === "editions" ? dice.chance(share / 10) : some()))) {
     const [place] = installations[0]?.boards ?? [];
     const way = place && `${place.board.head.name}/${place.board.ways[0]?.id}`;
     set(reportOf(snapshot, kind, dice.pick([undefined, way, place?.board.head.name])), text, dice);
@@ -175,8 +177,7 @@ function fixing(snapshot: Snapshot, text: string): void {
   reading(applyEdits(text, edits), false);
 }
 
-async function features(text: string, trial: Trial): Promise<Snapshot> {
-  const { snapshot } = await openSample(text);
+function features(snapshot: Snapshot, text: string, trial: Trial): void {
   wholeFile(snapshot);
   for (let left = 6; left > 0; left--) {
     const cursor = cursorAt(snapshot, text, trial.dice.below(text.length + 1));
@@ -185,7 +186,6 @@ async function features(text: string, trial: Trial): Promise<Snapshot> {
     asking(snapshot, cursor, "why?");
     answering(snapshot, cursor, "so");
   }
-  return snapshot;
 }
 
 /** An edit of a document gives what its text gives afresh. */
@@ -265,29 +265,35 @@ function entering({ dice, at }: Trial): number {
   return 1;
 }
 
-/** One figure of a schedule swept over all that may stand there. */
+/** Figures of a schedule, one after another, swept over all that may stand there. */
 async function sweeping(trial: Trial): Promise<number> {
   const text = smallExample(trial.dice);
-  const figure = trial.dice.pick(figures);
-  const swept = withFigure(text, trial.dice, figure);
-  trial.at(swept);
-  const { installations } = checking(swept);
-  const { snapshot } = await openSample(swept);
-  beside(snapshot, swept);
-  reports(snapshot, installations, swept, trial);
-  return 1;
+  const open = new OpenText(text);
+  for (let left = figuresSwept; left > 0; left--) {
+    const swept = withFigure(text, trial.dice, trial.dice.pick(figures));
+    trial.at(swept);
+    const snapshot = await open.as(swept);
+    checking(snapshot, swept);
+    beside(snapshot, swept);
+    reports(snapshot, swept, trial, 0.1);
+  }
+  await open.isAsFresh();
+  return figuresSwept;
 }
+
+const figuresSwept = 6;
 
 /** A circuit that can be calculated, but for a word: what follows from it is said or left out, and never a leftover. */
 async function odd(trial: Trial): Promise<number> {
   const text = oddSample(trial.dice);
   trial.at(text);
   reading(text, true);
-  const { installations } = checking(text);
-  const snapshot = await features(text, trial);
+  const { snapshot } = await openSample(text);
+  checking(snapshot, text);
+  features(snapshot, text, trial);
   beside(snapshot, text);
   fixing(snapshot, text);
-  reports(snapshot, installations, text, trial);
+  reports(snapshot, text, trial);
   return 1;
 }
 
@@ -296,11 +302,12 @@ async function schedules(trial: Trial): Promise<number> {
   trial.at(text);
   reading(text, true);
   editing(text, trial);
-  const { installations } = checking(text);
-  const snapshot = await features(text, trial);
+  const { snapshot } = await openSample(text);
+  checking(snapshot, text);
+  features(snapshot, text, trial);
   beside(snapshot, text);
   fixing(snapshot, text);
-  if (trial.dice.chance(0.4)) reports(snapshot, installations, text, trial);
+  if (trial.dice.chance(0.4)) reports(snapshot, text, trial);
   return 1;
 }
 
@@ -330,14 +337,21 @@ function lines(trial: Trial): number {
 }
 
 async function typing(trial: Trial): Promise<number> {
-  const { text, offset } = halfTyped(smallExample(trial.dice), trial.dice);
-  trial.at(text);
-  const { snapshot } = await openSample(text);
-  wholeFile(snapshot);
-  const cursor = cursorAt(snapshot, text, offset);
-  if (cursor) everyFeature(snapshot, cursor);
-  return 1;
+  const base = smallExample(trial.dice);
+  const open = new OpenText(base);
+  for (let left = placesTyped; left > 0; left--) {
+    const { text, offset } = halfTyped(base, trial.dice);
+    trial.at(text);
+    const snapshot = await open.as(text);
+    wholeFile(snapshot);
+    const cursor = cursorAt(snapshot, text, offset);
+    if (cursor) everyFeature(snapshot, cursor);
+  }
+  await open.isAsFresh();
+  return placesTyped;
 }
+
+const placesTyped = 12;
 
 /** Edits over several files that use each other, on disk and in the editor: as if just started, after every one. */
 async function folder(trial: Trial): Promise<number> {

@@ -180,6 +180,22 @@ describe("whatever its parameters are", () => {
   });
 });
 
+it("actions are limited to kinds in a list", async () => {
+  server = await startServer({ capabilities: everything });
+  const { connection, open } = server;
+  await open(uri, loft);
+  const range = { start: place, end: place };
+  const ask = (only: unknown) =>
+    connection.sendRequest("textDocument/codeAction", { textDocument, range, context: { diagnostics: [], only } });
+  for (const only of ["quickfix", 7, [7], {}]) {
+    await expect(ask(only)).rejects.toMatchObject({
+      code: ErrorCodes.InvalidParams,
+      message: "textDocument/codeAction needs a list of the kinds it is limited to, or none.",
+    });
+  }
+  for (const only of [undefined, null, [], ["quickfix"]]) expect(await ask(only)).toBeInstanceOf(Array);
+});
+
 describe("what a paper is printed with", () => {
   const asked = { uri, paper: "schedule", format: "text" };
 
