@@ -7,6 +7,7 @@ import { quantityOf, readingAt } from "../model/values.ts";
 import { printAddress } from "../readings/address.ts";
 import { type Entry, entriesOfInstallation } from "../readings/entries.ts";
 import { factsOf } from "../readings/instruments.ts";
+import { isDay } from "../text/days.ts";
 import { blocksOf, type Fitting, type Incoming, isVoltage, type Misfit, type NewBlock } from "./blocks.ts";
 import { placeName, type Slot, type SlotPlace, slotName, slotsOf } from "./slots.ts";
 import { type ReadOptions, readValue } from "./value.ts";
@@ -100,8 +101,7 @@ function matched(
           ? `it differs from ${there[0]?.text}, read ${there[0]?.on || "earlier"}: a new test needs its day`
           : "the day of the test is not given",
     };
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(one.on) || Number.isNaN(Date.parse(`${one.on}T00:00:00Z`)))
-    return { failure: `“${one.on}” is no day: write it as 2026-03-05` };
+  if (!isDay(one.on)) return { failure: `“${one.on}” is no day: write it as 2026-03-05` };
   if (sameDay) return { failure: `${sameDay.text} is recorded for ${one.on} already, and is not overwritten` };
   const unknown = (one.with ?? []).find((name) => !installation.names.instruments.has(name));
   if (unknown !== undefined) return { failure: `the schedule has no instrument ${unknown}` };

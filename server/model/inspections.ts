@@ -1,4 +1,5 @@
 /** Inspections as events: what each covers, in the order of their days. */
+import { daysBetween } from "../text/days.ts";
 import { inOrder } from "../text/order.ts";
 import type { BoardHead, InstallationHead, Way } from "./file.ts";
 import type { FactOf, Facts, Val } from "./values.ts";
@@ -62,11 +63,8 @@ export function covers({ facts }: Inspection, circuit: Circuit): boolean {
  */
 const daysBefore = 366;
 
-const day = 86_400_000;
-
 /** Whether a test of one day is too old to be of what began, or was signed, on the other. */
-export const isOlder = (tested: string, from: string): boolean =>
-  (Date.parse(from) - Date.parse(tested)) / day > daysBefore;
+export const isOlder = (tested: string, from: string): boolean => daysBetween(tested, from) > daysBefore;
 
 /**
  * The inspection that answers for what was tested on a day: the first that ends then or later and covers the circuit, if

@@ -6,7 +6,11 @@ export function isDay(text: string): boolean {
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
 }
 
-/** Whole days from one to another, both written as 2026-03-05; not a number where one of them is not stated. */
-export const daysBetween = (from: string, to: string): number => Math.round((time(to) - time(from)) / 86_400_000);
+/** Milliseconds of a day. */
+export const dayLength = 86_400_000;
 
-const time = (day: string): number => new Date(`${day}T00:00:00Z`).getTime();
+/** Which day since the beginning of 1970 one is that is written as 2026-03-05; not a number where it is not stated. */
+export const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / dayLength;
+
+/** Whole days from one to another, both written as 2026-03-05; not a number where one of them is not stated. */
+export const daysBetween = (from: string, to: string): number => dayNumber(to) - dayNumber(from);

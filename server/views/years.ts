@@ -17,6 +17,7 @@ import {
 import type { BoardInPlace } from "../model/installation.ts";
 import { loopBounds } from "../readings/plan-live.ts";
 import { type Series, seriesOfBoard, seriesOfWay, type Taken } from "../readings/series.ts";
+import { dayNumber } from "../text/days.ts";
 
 interface Row {
   readonly name: string;
@@ -42,11 +43,12 @@ export function yearsDrawing(place: BoardInPlace): Drawing | undefined {
     })),
     ...studiesOn(place).flatMap((study) => seriesOfWay(study, resistances).map((series) => rowOf(study, series))),
     // A day that is half written has no place on the scale.
-  ].filter(({ series }) => taken(series).every(({ on }) => Number.isFinite(dayOf(on))));
+  ].filter(({ series }) => taken(series).every(({ on }) => Number.isFinite(dayNumber(on))));
   if (rows.length === 0) return undefined;
-  const days = rows.flatMap(({ series }) => taken(series).map(({ on }) => dayOf(on)));
+  const days = rows.flatMap(({ series }) => taken(series).map(({ on }) => dayNumber(on)));
   const [first, last] = [Math.min(...days), Math.max(...days)];
-  const x = (on: string): number => rounded(nameWidth + ((dayOf(on) - first) / Math.max(1, last - first)) * plotWidth);
+  const x = (on: string): number =>
+    rounded(nameWidth + ((dayNumber(on) - first) / Math.max(1, last - first)) * plotWidth);
   return {
     title: `Board ${place.board.head.name}: readings over the years`,
     description: `${rows.length} readings were taken on more than one day. Resistances of conductors are brought to 20 °C where their temperature was noted.`,
@@ -76,7 +78,6 @@ function rowOf(study: WayStudy, series: Series): Row {
 
 /** From the earliest to the latest. */
 const taken = ({ now, before }: Series): Taken[] => [now, ...before].toReversed();
-const dayOf = (on: string): number => Date.parse(`${on}T00:00:00Z`) / 86_400_000;
 const markOfTaken = ({ fact }: Taken): Mark => ({ segment: fact.segment, offset: fact.start });
 
 /** Where days and values of one row are drawn; `top` and `bottom` bound its plot. */

@@ -20,11 +20,11 @@ import {
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
+import { dayLength } from "../../text/days.ts";
 import type { Keeping, Made } from "./made.ts";
 
-const day = 86_400_000;
 /** Entries nobody asked for in so many days are taken away. */
-const kept = 14 * day;
+const kept = 14 * dayLength;
 
 export interface CachePlace {
   /** The folder of this program's caches. */
@@ -99,7 +99,7 @@ function remove(path: string): void {
 /** An entry that is read shows by its time that it is in use; once a day is enough. */
 function keepAlive(handle: number): void {
   const now = Date.now();
-  if (now - fstatSync(handle).mtimeMs > day) futimesSync(handle, now / 1000, now / 1000);
+  if (now - fstatSync(handle).mtimeMs > dayLength) futimesSync(handle, now / 1000, now / 1000);
 }
 
 /** Takes away what nobody asked for in a long time, other versions' entries included; at most once a day. */
@@ -108,7 +108,7 @@ export function tidy({ folder }: CachePlace): void {
   try {
     const before = statSync(mark, { throwIfNoEntry: false })?.mtimeMs ?? 0;
     const now = Date.now();
-    if (now - before < day) return;
+    if (now - before < dayLength) return;
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     writeFileSync(mark, "");
     utimesSync(mark, now / 1000, now / 1000);

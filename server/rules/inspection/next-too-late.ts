@@ -1,11 +1,12 @@
 import { inspectionsOf } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
 import { type IntervalRow, inspectionIntervals } from "../../tables/inspection.ts";
+import { daysBetween } from "../../text/days.ts";
 import { installationRule, valueSpot } from "../frame/rule.ts";
 
-/** A few weeks to the day make no longer interval. */
-const leeway = 45 / 365.25;
-const year = 365.25 * 86_400_000;
+/** Days that make no longer interval. */
+const leeway = 45;
+const daysOfYear = 365.25;
 
 export default installationRule({
   id: "inspection/next-too-late",
@@ -38,10 +39,10 @@ installation "Kiln house" {
     if (!longest) return;
     for (const { facts, to } of inspectionsOf(installation.head)) {
       const next = facts.one("next-inspection");
-      const years = next && to !== "" ? (Date.parse(next.args.on.value) - Date.parse(to)) / year : 0;
-      if (!next || !(years > longest.years + leeway)) continue;
+      const days = next && to !== "" ? daysBetween(to, next.args.on.value) : 0;
+      if (!next || !(days > longest.years * daysOfYear + leeway)) continue;
       report(valueSpot(next, next.args.on), {
-        message: `${Math.round(years * 10) / 10} years to the next inspection; for ${longest.of} premises ${longest.years} is the longest that is usual. Say in the reason why it may be later.`,
+        message: `${Math.round((days / daysOfYear) * 10) / 10} years to the next inspection; for ${longest.of} premises ${longest.years} is the longest that is usual. Say in the reason why it may be later.`,
         source: { ref: inspectionIntervals.ref, standing: "quoted" },
       });
     }
@@ -50,12 +51,12 @@ installation "Kiln house" {
 
 /** The shortest of what its premises and the locations of its boards have. */
 function longestFor({ head, boards }: Installation): IntervalRow | undefined {
-  const named = [
+  const named: readonly (string | undefined)[] = [
     head.facts.one("premises")?.args.premises.value,
     ...boards.flatMap(({ board }) => (board.head.facts.one("place")?.args.places ?? []).map(({ value }) => value)),
   ];
   return inspectionIntervals.rows
     .map(({ facts }) => facts)
-    .filter(({ of }) => named.includes(of as never))
+    .filter(({ of }) => named.includes(of))
     .toSorted((a, b) => a.years - b.years)[0];
 }

@@ -110,11 +110,11 @@ interface Lack {
   readonly words: (size: string, need: string) => string;
 }
 
-/** Everything it is too small for, the gravest first. */
 /** Whether a line by which the fault at the origin is calculated cannot be read. */
 const isUnread = ({ facts }: Installation["head"], supply: Facts<"supply">): boolean =>
   facts.broken.includes("standard") || ["Ze", "Ipf", "cutout"].some((word) => supply.broken.includes(word));
 
+/** Everything it is too small for, the gravest first. */
 function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: number, unread: boolean): Lack[] {
   const table = earthingNeed(supply);
   const heat = earthingHeat(supply, edition);
