@@ -1,8 +1,9 @@
 /** A comparison for programs. Its shape is `compareSchema`; a change of it needs a new `version`. */
 import { type Change, gravities, type Side } from "../reports/compare/change.ts";
 import { changeKinds } from "../reports/compare/changes.ts";
-import { type Comparison, isSame, type PlaceChanges } from "../reports/compare/comparison.ts";
+import { type Comparison, isSame } from "../reports/compare/comparison.ts";
 import type { FindingChange } from "../reports/compare/findings.ts";
+import type { PlaceChanges } from "../reports/compare/place.ts";
 import { differs, type VersionComparison } from "./compare-pairs.ts";
 import { count, dialect, exactly, list, number, one, orNull, text, truth } from "./json-shapes.ts";
 

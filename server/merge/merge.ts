@@ -3,17 +3,18 @@
  * changed alike is taken once; anything else is a conflict of that one line or block. Lines are taken over as they are
  * written, never written anew.
  */
-import type { WordRow } from "../../grammar/params.ts";
 import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
 import { addsUp } from "./audit.ts";
-import { type Body, bare, type Item, isSame, isSameBelow, remarksIn, saysSame } from "./item.ts";
+import { type Body, bare, type Item, isSame, isSameBelow, saysSame } from "./item.ts";
 import { isTests } from "./key.ts";
 import { neatened } from "./neat.ts";
 import { orderOf, type Slot } from "./order.ts";
-import { type Group, groupsOf, joined, type Side } from "./pair.ts";
+import { type Group, groupsOf, type Side } from "./pair.ts";
 import { isSameSense } from "./sense.ts";
 import { evened, type Texts } from "./texts.ts";
+import { inTheirOrder, together } from "./together.ts";
 import { Memo, treeOf } from "./tree.ts";
+import { laidOut, leadOf, opened, textsOf, written } from "./written.ts";
 
 /** What each side says of one thing, in whole lines; empty where it says nothing. */
 export interface Conflict {
@@ -161,12 +162,6 @@ function headPieces(base: Item | undefined, ours: Item, theirs: Item, path: Path
 const closeOf = (base: Body | undefined, ours: Body, theirs: Body): string =>
   ours.close === base?.close ? theirs.close : ours.close;
 
-/** One of three that say the same, in the layout of the side that changed it. */
-const laidOut = (base: Item, ours: Item, theirs: Item): Item =>
-  ours === base || text(ours) === text(base) ? theirs : ours;
-
-const text = (item: Item): string => written(item).join("");
-
 /** Where all three differ in the letter, but two of them in nothing but the unit. */
 function sameAmounts(base: Item | undefined, ours: Item, theirs: Item): Item | undefined {
   if (ours.body || theirs.body) return undefined;
@@ -174,37 +169,6 @@ function sameAmounts(base: Item | undefined, ours: Item, theirs: Item): Item | u
   if (here !== there) return here ? theirs : ours;
   return isSameSense(ours.sense, theirs.sense) ? ours : undefined;
 }
-
-const written = (item: Item): string[] =>
-  item.body && !item.inline
-    ? [
-        item.head,
-        ...item.body.items.flatMap((inner) => [...inner.lead, ...written(inner)]),
-        ...item.body.tail,
-        item.body.close,
-      ]
-    : [item.head];
-
-/** A block of one line as it is written on several. */
-function opened(item: Item): Item {
-  if (!item.inline || !item.body) return item;
-  const [, line = "", comment = "", end = "\n"] =
-    /^(.*?)[^\S\r\n]*(#[^\r\n]*)?(\r\n|\r|\n)$/.exec(inlineHead(item)) ?? [];
-  return { ...item, inline: false, head: `${line}${comment === "" ? "" : `  ${comment}`}${end}` };
-}
-
-/** The line up to its brace, and the comment behind the block. */
-function inlineHead({ head, spelt }: Item): string {
-  const brace = braceIn(head);
-  const comment = / \{ (#.*)$/.exec(spelt)?.[1] ?? "";
-  const end = /[\r\n]+$/.exec(head)?.[0] ?? "\n";
-  return `${head.slice(0, brace + 1)}${comment === "" ? "" : ` ${comment}`}${end}`;
-}
-
-/** The first brace outside quotes. */
-const braceIn = (line: string): number => /^(?:"(?:[^"\\]|\\.)*"|[^"{])*/.exec(line)?.[0].length ?? 0;
-
-const textsOf = (items: readonly Item[]): string => items.flatMap((item) => [...item.lead, ...written(item)]).join("");
 
 const conflictOf = ({ base, ours, theirs }: Group, path: Path): Conflict => ({
   path,
@@ -218,18 +182,6 @@ const withoutLead = (base: Item | undefined, ours: Item, theirs: Item): Group =>
   ours: [{ ...ours, lead: [] }],
   theirs: [{ ...theirs, lead: [] }],
 });
-
-/** Comments and blank lines above something. They are no facts: where both sides wrote some, all are kept. */
-function leadOf(base: readonly string[], ours: readonly string[], theirs: readonly string[]): readonly string[] {
-  if (base === ours) return theirs;
-  const [was, is, other] = [base, ours, theirs].map((lines) => lines.join(""));
-  if (is === was) return theirs;
-  if (other === was || is === other) return ours;
-  if (remarksIn(ours) === remarksIn(base)) return theirs;
-  if (remarksIn(theirs) === remarksIn(base)) return ours;
-  const known = new Set([...base, ...ours].map((line) => line.trim()));
-  return [...ours, ...theirs.filter((line) => line.trim() !== "" && !known.has(line.trim()))];
-}
 
 const namesOf = ({ base, ours, theirs }: Group): string =>
   [...new Set([...ours, ...theirs, ...base].map(({ name }) => name))].join(", ");
@@ -273,78 +225,6 @@ function slotOf({ word, key, row }: Item, id: string, kind: BlockKind): Slot {
 /** Numbers in a name count as numbers: way 9 stands before way 10. */
 const piecesOf = (key: string): (string | number)[] =>
   (key.match(/\d+|\D+/g) ?? []).map((piece) => (/^\d/.test(piece) ? Number(piece) : piece));
-
-/** Lines by which others of their block are read, and which those are: who changes one changes what the others mean. */
-const governing: Readonly<Record<string, (row: WordRow | undefined) => boolean>> = {
-  "struck-out": (row) => row?.remark === undefined,
-  measured: (row) => row?.reads !== undefined,
-};
-
-/** Puts together what must not be taken from two sides at once. */
-function together(groups: readonly Group[]): Group[] {
-  const governed = groups.flatMap((group) => {
-    const governs = governing[itemsIn(group)[0]?.word ?? ""];
-    if (!governs) return [];
-    const [by, other] = [changedBy(group, "ours"), changedBy(group, "theirs")];
-    const isChanged = (one: Group) => (by && changedBy(one, "theirs")) || (other && changedBy(one, "ours"));
-    const isGoverned = (one: Group) => one !== group && itemsIn(one).some(({ row }) => governs(row));
-    return groups.filter((one) => isGoverned(one) && isChanged(one)).map((one) => [group, one] as const);
-  });
-  return joined(groups, [...governed, ...sameDay(groups)]);
-}
-
-/** What several groups were put together from stands on each side as that version has it, whichever side is ours. */
-function inTheirOrder(groups: readonly Group[], versions: Readonly<Record<Side, readonly Item[]>>): readonly Group[] {
-  if (!groups.some(({ several }) => several)) return groups;
-  const ordered = (group: Group, side: Side): readonly Item[] => {
-    const places = new Map(versions[side].map((item, place) => [item, place]));
-    return group[side].toSorted((one, other) => (places.get(one) ?? 0) - (places.get(other) ?? 0));
-  };
-  return groups.map((group) =>
-    group.several
-      ? { ...group, base: ordered(group, "base"), ours: ordered(group, "ours"), theirs: ordered(group, "theirs") }
-      : group,
-  );
-}
-
-const itemsIn = ({ base, ours, theirs }: Group): readonly Item[] => [...ours, ...theirs, ...base];
-
-const changedBy = (group: Group, side: "ours" | "theirs"): boolean => !saysSame(group[side], group.base);
-
-/** Tests of one day by different instruments, where each side has another reading of the same thing. */
-function sameDay(groups: readonly Group[]): (readonly [Group, Group])[] {
-  const days = Map.groupBy(groups, dayOf);
-  return [...days].flatMap(([day, some]) =>
-    day === ""
-      ? []
-      : some.flatMap((one, index) =>
-          some.slice(index + 1).flatMap((other) => (disagree(one, other) ? [[one, other] as const] : [])),
-        ),
-  );
-}
-
-function dayOf({ base, ours, theirs }: Group): string {
-  const [item] = [...ours, ...theirs, ...base];
-  return item?.row?.opens !== undefined && item.row.params.on !== undefined
-    ? item.key.split(" ").slice(0, 2).join(" ")
-    : "";
-}
-
-function disagree(one: Group, other: Group): boolean {
-  const both = (a: ReadonlySet<string>, b: ReadonlySet<string>) => [...a].some((claim) => b.has(claim));
-  return both(newIn(one, "ours"), newIn(other, "theirs")) || both(newIn(one, "theirs"), newIn(other, "ours"));
-}
-
-/** What a side says in some blocks that the base did not say so. */
-function newIn(group: Group, side: "ours" | "theirs"): ReadonlySet<string> {
-  const inner = (items: readonly Item[]) => items.flatMap(({ body }) => body?.items ?? []);
-  const was = new Set(inner(group.base).map(bare));
-  return new Set(
-    inner(group[side])
-      .filter((item) => !was.has(bare(item)))
-      .flatMap(({ claims }) => claims),
-  );
-}
 
 /**
  * Whether a number may have been given to another circuit by one side while the other tested the one it had: a new title

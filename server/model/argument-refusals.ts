@@ -1,13 +1,14 @@
-/** What is reported where nothing takes a token of a line, or where something is missing from it. */
+/** What is reported where nothing takes a token of a line. */
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts } from "../../grammar/params.ts";
-import { type QuantityName, quantities } from "../../grammar/quantities.ts";
-import { capital, listed } from "../text/words.ts";
+import { listed } from "../text/words.ts";
 import { beyondRange } from "./beyond-range.ts";
+import { delayOfDevice } from "./delay-of-device.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { factBehind, lostLineEnd } from "./lost-line-end.ts";
-import { figureTakenForName, multipleTurned, routeMeant } from "./not-a-name.ts";
+import { multipleTurned } from "./not-a-name.ts";
+import { isSign, plainly, refusalFor, stopped } from "./not-accepted.ts";
 import {
   daysNotYears,
   feederElsewhere,
@@ -18,19 +19,10 @@ import {
   useElsewhere,
 } from "./own-line.ts";
 import { printedLabel } from "./printed-label.ts";
-import type { Fix, Problem } from "./problems.ts";
-import {
-  choiceProblem,
-  endlessProblem,
-  indentOf,
-  problemAt,
-  quantityProblem,
-  slipProblem,
-  spanOf,
-  writeFix,
-} from "./refusals.ts";
+import type { Fix } from "./problems.ts";
+import { indentOf, problemAt } from "./refusals.ts";
 import { roughWithoutYear, yearForDay } from "./rough-time.ts";
-import { couldBe, mayBeAbsent, type Slot, says } from "./row-shape.ts";
+import { couldBe, type Slot, says } from "./row-shape.ts";
 import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
@@ -38,7 +30,6 @@ import { spokenItems } from "./spoken-items.ts";
 import { spokenPoles } from "./spoken-poles.ts";
 import {
   halfCycle,
-  noFigure,
   rampOnTimeLine,
   residualNamed,
   spokenProvenance,
@@ -46,14 +37,12 @@ import {
   tickForFigure,
 } from "./spoken-result.ts";
 import { spokenEdition, spokenStandard } from "./spoken-standard.ts";
-import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
-import { isName, isNumberLike } from "./token-values.ts";
-import { depthBehind, twoSides } from "./two-sides.ts";
+import { isNumberLike } from "./token-values.ts";
+import { twoSides } from "./two-sides.ts";
 import { limitedByNothing, saidInAnother } from "./unknown-word.ts";
 import { unlabelled } from "./unlabelled.ts";
-import { nameInQuotes, nameKinds, needlessQuotes, quoted, unquoted } from "./unquoted.ts";
-import { isAbsent } from "./values.ts";
+import { nameKinds, needlessQuotes, unquoted } from "./unquoted.ts";
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
@@ -97,26 +86,12 @@ const slips: readonly SlipReader[] = [
   lostLineEnd,
 ];
 
-/** What has been reported where the signs of the line were read. */
-const reported: Problem = { check: "stray", message: "", start: 0, end: 0, fixes: [] };
-
-/** A sign behind which the line goes on as it should. */
-export const passedOver = ({ at }: LineBeingRead): Slip => ({ problem: reported, upTo: at + 1 });
-
-/** The syntax has already reported this token: the statement is broken, but one message is enough. */
-const stopped = ({ tokens }: LineBeingRead): Slip => ({ problem: reported, upTo: tokens.length });
-
-const isSign = (token: IToken): boolean => isToken(token, "Stray") || isToken(token, "OpenText");
-
 /** More than these are read no faster than an example. */
 const mostListed = 2;
 
-/** Of more words than these none is offered by itself. */
-const mostOffered = 4;
-
 /** Nothing takes the token: what it looks like, what belongs here, and how to put it right. */
 export function refusal(line: LineBeingRead): Slip {
-  const token = line.tokens[line.at] as IToken;
+  const { token } = line;
   for (const slip of slips) {
     const found = slip(line);
     if (found) return found;
@@ -138,8 +113,6 @@ const isSiteTerm = (free: readonly Slot[], { image }: IToken): boolean =>
     ([, { accepts }]) =>
       accepts.kind === "choice" && wordForSiteTerm(image, Object.keys(accepts.choices)) !== undefined,
   );
-
-const plainly = (slots: readonly Slot[]): Slot[] => slots.filter(([, { label }]) => label === undefined);
 
 /** What a token was meant for, by what it looks like. */
 function slotMeant(line: LineBeingRead, token: IToken): Slot | undefined {
@@ -231,204 +204,4 @@ function ownLine({ word, tokens }: LineBeingRead, accepts: Accepts, token: IToke
       safe: false,
     },
   ];
-}
-
-/** The token is not what this argument accepts. */
-function refusalFor(line: LineBeingRead, [, { accepts }]: Slot): Slip {
-  const token = line.tokens[line.at] as IToken;
-  const isText = accepts.kind === "text" && isName(token);
-  const slip =
-    beyondRange(line) ??
-    figureOnly(line, accepts) ??
-    (isText ? quoted(line, `${capital(accepts.help)} is written in quotes`) : undefined) ??
-    (accepts.kind === "quantity" ? strangeUnit(line, accepts.of) : undefined);
-  if (slip) return slip;
-  if (isSign(token)) return stopped(line);
-  return strangers(line, accepts) ?? { problem: notAccepted(accepts, token), upTo: line.at + 1 };
-}
-
-/** `Zs tbc`: a word that says nothing of how it was read stands in the place of the figure. */
-function figureOnly(line: LineBeingRead, accepts: Accepts): Slip | undefined {
-  const token = line.tokens[line.at] as IToken;
-  const isNear = accepts.kind === "choice" && suggestionFor(token.image, Object.keys(accepts.choices)) !== undefined;
-  const wantsFigure = plainly(line.free()).some(
-    ([, one]) => !one.optional && one.accepts.kind === "quantity" && mayBeAbsent(one.accepts),
-  );
-  if (accepts.kind !== "choice" || isNear || !wantsFigure || !isToken(token, "Word")) return undefined;
-  const { problem } = noFigure(line, token);
-  return { problem: { ...problem, fixes: [] }, upTo: line.at + 1 };
-}
-
-/** `serves hand dryer`: several words in a row that are like none of the list are one answer. */
-function strangers(line: LineBeingRead, accepts: Accepts): Slip | undefined {
-  if (accepts.kind !== "choice") return undefined;
-  const words = Object.keys(accepts.choices);
-  const run = line.tokens.slice(line.at);
-  const end = run.findIndex(
-    (token) =>
-      !isToken(token, "Word") ||
-      words.includes(token.image) ||
-      line.shape.labelled.has(token.image) ||
-      suggestionFor(token.image, words) !== undefined,
-  );
-  const [first, ...others] = end < 0 ? run : run.slice(0, end);
-  const last = others.at(-1);
-  if (!first || !last) return undefined;
-  const image = [first, ...others].map((token) => token.image).join(" ");
-  const problem = { ...choiceProblem(accepts.choices, accepts.help, { ...first, image }), ...spanOf(first, last) };
-  return { problem, upTo: line.at + 1 + others.length };
-}
-
-/** What stands behind the label of an argument is not what it accepts. */
-export const refusalBehind = (line: LineBeingRead, slot: Slot, label: IToken): Slip =>
-  depthBehind(line, label) ??
-  placeBehind(line, label) ??
-  figureLost(line, slot, label) ??
-  labelledForm(line, label) ??
-  refusalFor(line, slot);
-
-/** `in wall`, `in loft`: how it runs is one word, and `in` the name of what is described elsewhere. */
-function placeBehind(line: LineBeingRead, label: IToken): Slip | undefined {
-  const token = line.tokens[line.at] as IToken;
-  const word = routeMeant(line, token);
-  if (label.image !== "in" || word === undefined) return undefined;
-  const whole = spanOf(label, token);
-  const message = `“in ${token.image}” is written ${word}: behind “in” stands the name of a conduit or trunking.`;
-  return { problem: { check: "wrong-argument", message, ...whole, fixes: [writeFix(word, whole)] }, upTo: line.at + 1 };
-}
-
-/** `insulated ceiling`: the figure behind a label is left out, and the line goes on. */
-function figureLost(line: LineBeingRead, [, { accepts }]: Slot, label: IToken): Slip | undefined {
-  const token = line.tokens[line.at] as IToken;
-  const goesOn = line.shape.plain.some((slot) => says(slot, token)) || line.shape.labelled.has(token.image);
-  if (accepts.kind !== "quantity" || !goesOn) return undefined;
-  const { units }: { readonly units: readonly string[] } = quantities[accepts.of];
-  const message = `“${label.image}” has ${accepts.help} behind it, a figure in ${units[0]}, and here it has none.`;
-  return { problem: problemAt("missing-argument", message, label), upTo: line.at };
-}
-
-/** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
-function labelledForm(line: LineBeingRead, label: IToken): Slip | undefined {
-  const token = line.tokens[line.at] as IToken;
-  for (const [, { accepts, label: own }] of line.free()) {
-    if (accepts.kind !== "choice") continue;
-    const exact = own !== undefined && Object.hasOwn(accepts.choices, token.image);
-    const ours = exact ? `${own} ${token.image}` : wordForSiteTerm(token.image, Object.keys(accepts.choices));
-    if (ours === undefined) continue;
-    const whole = spanOf(label, token);
-    const message = `“${label.image} ${token.image}” is written “${ours}”.`;
-    const problem: Problem = { check: "wrong-argument", message, ...whole, fixes: [writeFix(ours, whole)] };
-    return { problem, upTo: line.at + 1 };
-  }
-  return undefined;
-}
-
-/** `device BS EN 61009 C32 300 mA delayed`. */
-function delayOfDevice({ word, shape, tokens, at }: LineBeingRead): Slip | undefined {
-  const token = tokens[at];
-  if (!token || word.image !== "device" || shape.labelled.has("delayed")) return undefined;
-  if (token.image !== "delayed" && wordForSiteTerm(token.image, ["delayed"]) === undefined) return undefined;
-  const message =
-    "A delay is stated of an RCD on its own line: rcd BS EN 61008 63 A 100 mA type A delayed. An RCBO for additional protection has none.";
-  return { problem: problemAt("wrong-argument", message, token), upTo: at + 1 };
-}
-
-/** How what belongs there is written. */
-const forms: Readonly<Partial<Record<Accepts["kind"], string>>> = {
-  name: "one word without quotes",
-  ref: "its name without quotes",
-  define: "one word without quotes",
-  text: "in quotes",
-  date: "such as 2026-03-05",
-  count: "a whole number",
-  multiple: "such as 1x",
-};
-
-/** Why a token is not what an argument accepts. */
-function notAccepted(accepts: Accepts, token: IToken): Problem {
-  if (isToken(token, "Slip")) return slipProblem(token);
-  if (isToken(token, "Endless"))
-    return endlessProblem(
-      token,
-      accepts.kind === "quantity" && accepts.reading ? quantities[accepts.of].units[0] : undefined,
-    );
-  if (accepts.kind === "quantity") return quantityProblem(accepts.of, token);
-  if (accepts.kind === "choice" && !isToken(token, "Quantity"))
-    return choiceProblem(accepts.choices, accepts.help, token);
-  const form = forms[accepts.kind];
-  const bare = nameKinds.includes(accepts.kind) ? nameInQuotes(token) : undefined;
-  return problemAt(
-    "wrong-argument",
-    `“${token.image}” is written where ${accepts.help} belongs${form ? `, ${form}` : ""}.`,
-    token,
-    bare === undefined ? [] : [writeFix(bare, spanOf(token, token))],
-  );
-}
-
-/** What a line that was read to its end lacks; nothing if it is whole. */
-export function missingFrom(line: LineBeingRead): Problem | undefined {
-  const { word, row, shape, args } = line;
-  const missing = shape.slots.filter(([name, param]) => !param.optional && args[name] === undefined);
-  if (missing.length === 0) return row.params.power && row.figures === "load" ? loadWithoutFigure(line) : undefined;
-  const bare = figureTakenForName(line, missing);
-  if (bare) return bare;
-  const known = notTested(line, missing) ?? standardNotStated(line, missing);
-  if (known) return known;
-  const wanted = missing.map(([, { label, accepts }]) => (label ? `“${label}” and ${accepts.help}` : accepts.help));
-  const example = row.example.split("\n")[0]?.replace(/ ?\{$/, "");
-  const message = `“${word.image}” needs ${listed(wanted)}, as in: ${example}`;
-  return problemAt("missing-argument", message, word, choicesFor(word, missing));
-}
-
-/** `load "Kiln"`: what a load is comes to nothing without what it takes. */
-function loadWithoutFigure({ word, row, args }: LineBeingRead): Problem | undefined {
-  if (args.power || args.current) return undefined;
-  return problemAt("missing-argument", `“${word.image}” needs its power or its current, as in: ${row.example}`, word);
-}
-
-/** `device B32`: of what is made so today there are two, and the residual current tells them apart. */
-function standardNotStated({ word, args }: LineBeingRead, missing: readonly Slot[]): Problem | undefined {
-  const [only, ...others] = missing;
-  const { curve } = args;
-  if (others.length > 0 || only?.[1].accepts.kind !== "standard" || !curve || !("curve" in curve)) return undefined;
-  const standard = args.sensitivity ? "BS EN 61009" : "BS EN 60898";
-  const label = `${curve.curve}${curve.rating}`;
-  const message = `“${word.image}” needs the standard that is on the device, as in: ${word.image} ${standard} ${label}`;
-  const edits = [{ start: endOf(word), end: endOf(word), text: ` ${standard}` }];
-  return problemAt("missing-argument", message, word, [{ title: `Write ${standard}`, edits, safe: false }]);
-}
-
-/** `insulation LIM "Lamps in"`: how the test would be made is stated of one that was not made too. */
-function notTested({ word, row, args }: LineBeingRead, missing: readonly Slot[]): Problem | undefined {
-  const [only, ...others] = missing;
-  const accepts = only?.[1].accepts;
-  const written = Object.values(args).flat();
-  const absent = written.find((value) => isAbsent(value));
-  if (others.length > 0 || accepts?.kind !== "quantity" || !absent || !written.every((value) => isAbsent(value)))
-    return undefined;
-  const usual = exampleOf(accepts.of, row.example);
-  if (usual === undefined) return undefined;
-  const message = `“${word.image}” states ${accepts.help} of a test that was not made too: ${word.image} ${usual} ${absent.absent}`;
-  const edits = [{ start: endOf(word), end: endOf(word), text: ` ${usual}` }];
-  return problemAt("missing-argument", message, word, [{ title: `Write ${usual}`, edits, safe: false }]);
-}
-
-/** The first figure of its kind in an example: `500 V`. */
-const exampleOf = (of: QuantityName, example: string): string | undefined => {
-  const { units }: { readonly units: readonly string[] } = quantities[of];
-  return units.flatMap((unit) => new RegExp(`\\d+(?:\\.\\d+)? ${unit}(?![\\p{L}\\d])`, "u").exec(example) ?? [])[0];
-};
-
-/** Where one word of a short list is all that is missing, and it is no result of a test. */
-function choicesFor(word: IToken, [only, ...others]: readonly Slot[]): Fix[] {
-  const { accepts, label } = only?.[1] ?? {};
-  if (others.length > 0 || label !== undefined || accepts?.kind !== "choice" || accepts.absent) return [];
-  const words = Object.keys(accepts.choices);
-  const at = endOf(word);
-  if (words.length > mostOffered) return [];
-  return words.map((one) => ({
-    title: `Write ${one}`,
-    edits: [{ start: at, end: at, text: ` ${one}` }],
-    safe: false,
-  }));
 }

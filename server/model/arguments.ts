@@ -4,10 +4,12 @@ import type { WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { asInTable, corrections, type Provenance, provenances } from "../../grammar/vocabulary.ts";
 import { isDay } from "../text/days.ts";
-import { missingFrom, passedOver, refusal, refusalBehind } from "./argument-refusals.ts";
+import { refusal } from "./argument-refusals.ts";
 import { asFigure } from "./bound.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
+import { missingFrom } from "./missing-arguments.ts";
 import { meansNoName } from "./not-a-name.ts";
+import { passedOver, refusalBehind } from "./not-accepted.ts";
 import { readPath } from "./path.ts";
 import { breakerType, ratingTwice, typeWithoutResidual } from "./printed-label.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
@@ -56,6 +58,10 @@ class ArgumentBinder implements LineBeingRead {
     this.shape = shapeOf(row);
   }
 
+  get token(): IToken {
+    return this.tokens[this.at] as IToken;
+  }
+
   bind(): BoundArguments {
     while (this.at < this.tokens.length) this.#next();
     const missing = this.#problems.length === 0 && this.#mayLack && missingFrom(this);
@@ -79,7 +85,7 @@ class ArgumentBinder implements LineBeingRead {
   }
 
   #next(): void {
-    const token = this.tokens[this.at] as IToken;
+    const { token } = this;
     if (isToken(token, "Stray") && signsBeside.test(token.image)) {
       this.#report(passedOver(this));
       return;
@@ -173,7 +179,7 @@ class ArgumentBinder implements LineBeingRead {
   }
 
   #absent(slots: readonly Slot[]): void {
-    const token = this.tokens[this.at] as IToken;
+    const { token } = this;
     const able = slots.filter(([, { accepts }]) => mayBeAbsent(accepts));
     if (able.length === 0) {
       this.at++;
@@ -231,7 +237,7 @@ class ArgumentBinder implements LineBeingRead {
 
   /** Takes the token for a slot if it can be one; true if it was used up, also by a problem. */
   #fill(slot: Slot): boolean {
-    const token = this.tokens[this.at] as IToken;
+    const { token } = this;
     const { accepts } = slot[1];
     switch (accepts.kind) {
       case "quantity":

@@ -10,8 +10,10 @@ export interface LineBeingRead {
   readonly row: WordRow;
   readonly shape: RowShape;
   readonly tokens: readonly IToken[];
-  /** The first token that nothing has taken yet. */
+  /** Which is the first token that nothing has taken yet. */
   readonly at: number;
+  /** That token. None is left once all of the line is taken: then only what it lacks is asked for. */
+  readonly token: IToken;
   readonly args: Readonly<Record<string, AnyValue | readonly AnyValue[]>>;
   /** Parameters that can still take a value. */
   free(): Slot[];

@@ -14,13 +14,12 @@ export const lostLineEnd = (line: LineBeingRead): Slip | undefined => crowdedAt(
  * quotes, and `cable flat-twin … length 20 m` names no type of cable. There it counts for facts of its own block alone.
  */
 export function factBehind(line: LineBeingRead): Slip | undefined {
-  const { word, row, tokens, at } = line;
+  const { word, row, tokens, token, at } = line;
   const rows = Object.values<Readonly<Record<string, WordRow>>>(vocabulary).find((block) => block[word.image] === row);
-  const isFact = (token: IToken | undefined) => token !== undefined && rows && Object.hasOwn(rows, token.image);
-  const token = tokens[at];
+  const isFact = (one: IToken | undefined) => one !== undefined && rows && Object.hasOwn(rows, one.image);
   if (isFact(token)) return crowdedAt(line, at);
   // A figure behind it shows that it was taken for a name.
-  return token && isFact(tokens[at - 1]) && !isToken(token, "Word") ? crowdedAt(line, at - 1) : undefined;
+  return isFact(tokens[at - 1]) && !isToken(token, "Word") ? crowdedAt(line, at - 1) : undefined;
 }
 
 function crowdedAt({ word, tokens, shape }: LineBeingRead, at: number): Slip | undefined {

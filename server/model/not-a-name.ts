@@ -15,8 +15,8 @@ import { wordForSiteTerm } from "./suggestions.ts";
 
 /** Whether the token at hand is something else than the name of this parameter. */
 export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolean {
-  const token = line.tokens[line.at];
-  if (!token || !optional) return false;
+  const { token } = line;
+  if (!optional) return false;
   return (
     isBareFigure(line, token) ||
     isMultipleTurned(line, token) ||
@@ -80,8 +80,8 @@ export function figureTakenForName(line: LineBeingRead, missing: readonly Slot[]
 
 /** `x1` for `1x`. */
 export function multipleTurned(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !isMultipleTurned(line, token)) return undefined;
+  const { token } = line;
+  if (!isMultipleTurned(line, token)) return undefined;
   const text = `${token.image.slice(1)}x`;
   // Behind another multiple it begins a test of its own, with all that follows.
   const isFirst = line.free().some(([, { accepts }]) => accepts.kind === "multiple");

@@ -43,17 +43,16 @@ function movedAbove(line: LineBeingRead, own: string, message: string, first: IT
 
 /** `serves shower 8.5 kW`: what a circuit is for, and what that draws. */
 export function loadElsewhere(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  const written = token && readWritten(token.image, token.startOffset);
-  if (line.word.image !== "serves" || !token || !written || !quantities.power.units.includes(written.unit))
-    return undefined;
+  const { token } = line;
+  const written = readWritten(token.image, token.startOffset);
+  if (line.word.image !== "serves" || !written || !quantities.power.units.includes(written.unit)) return undefined;
   const own = `load ${written.digits} ${written.unit}`;
   return movedAbove(line, own, `What it draws is stated on a line of its own: ${own}.`, token, token);
 }
 
 /** A way has one line where nothing else is written. */
 function singleAnyway(line: LineBeingRead, said: string, span: Span): Slip {
-  const token = line.tokens[line.at] as IToken;
+  const { token } = line;
   const fix = removeFix(said, withBlankBefore(line, span));
   const message = `A way is single-phase unless phase three is written: leave out “${said}”.`;
   return {
@@ -88,9 +87,9 @@ function ownLine({ word, row }: LineBeingRead, count: "three" | "single"): { rea
 
 /** `load 11 kW motor`: what a circuit draws, and what it is for. */
 export function useElsewhere(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
+  const { token } = line;
   const uses = vocabulary.way.serves.params.uses.accepts.choices;
-  if (line.word.image !== "load" || !token || !Object.hasOwn(uses, token.image)) return undefined;
+  if (line.word.image !== "load" || !Object.hasOwn(uses, token.image)) return undefined;
   const own = `serves ${token.image}`;
   return movedAbove(line, own, `What the circuit supplies is stated on a line of its own: ${own}.`, token, token);
 }
@@ -101,9 +100,9 @@ const oneLine = /^l[123]$/i;
 
 /** `board DB1 TPN`, `way 2 L1 "Lights"`: the lines of what is opened are stated inside it. */
 export function linesInside(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
+  const { token } = line;
   const opens = openedBy(line.row);
-  if (!token || !opens || line.at === 0) return undefined;
+  if (!opens || line.at === 0) return undefined;
   const [first = token, second = token] = line.tokens.slice(line.at, line.at + 2);
   const isApart = second !== first && phases.test(`${first.image}-${second.image}`);
   const said = isApart ? `${first.image} ${second.image}` : first.image;
@@ -151,8 +150,8 @@ export function daysNotYears(line: LineBeingRead): Slip | undefined {
 
 /** `fed-from LL way 3`: which way feeds a board is stated by that way. */
 export function feederElsewhere(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (line.word.image !== "fed-from" || !token || !/^(?:way|circuit|cct)$/i.test(token.image)) return undefined;
+  const { token } = line;
+  if (line.word.image !== "fed-from" || !/^(?:way|circuit|cct)$/i.test(token.image)) return undefined;
   const last = line.tokens.at(-1) ?? token;
   const span = spanOf(token, last);
   const said = line.tokens

@@ -11,8 +11,8 @@ import { isAbsent, type Quantity } from "./values.ts";
 const wholeLabel = /^([BCD])[-/]?(\d+)A?(?:\/(\d+(?:\.\d+)?)A?)?$/i;
 
 export function printedLabel(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !line.shape.slots.some(([, { accepts }]) => accepts.kind === "shorthand")) return typeAlone(line);
+  const { token } = line;
+  if (!line.shape.slots.some(([, { accepts }]) => accepts.kind === "shorthand")) return typeAlone(line);
   return joinedLabel(line, token) ?? capitalType(line, token) ?? curveApart(line, token) ?? typeAlone(line);
 }
 
@@ -79,9 +79,9 @@ function capitalType(line: LineBeingRead, token: IToken): Slip | undefined {
 
 /** `30 mA A`: a letter behind the residual current is the type by waveform. */
 function typeAlone(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  const letter = token?.image.toUpperCase() ?? "";
-  if (!token || !isToken(token, "Word") || !Object.hasOwn(rcdTypes, letter) || line.args.type) return undefined;
+  const { token } = line;
+  const letter = token.image.toUpperCase();
+  if (!isToken(token, "Word") || !Object.hasOwn(rcdTypes, letter) || line.args.type) return undefined;
   if (!line.args.sensitivity || !line.shape.labelled.has("type")) return undefined;
   const message = `“${token.image}” alone is ambiguous: an RCD's type is written “type ${letter}”.`;
   return {

@@ -28,8 +28,8 @@ export function readRoughTime(
 
 /** `tested by "R.M." 1985`: a test has its day. */
 export function yearForDay(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !line.free().some(([, { accepts }]) => accepts.kind === "date")) return undefined;
+  const { token } = line;
+  if (!line.free().some(([, { accepts }]) => accepts.kind === "date")) return undefined;
   const rough = readRoughTime(line.tokens, line.at);
   if (!rough) return undefined;
   const message = `The day is written here, such as 2026-03-05: “${rough.value.value}” is not enough.`;
@@ -39,8 +39,8 @@ export function yearForDay(line: LineBeingRead): Slip | undefined {
 
 /** `installed by "R.M." about`: a word that says nothing without its year. */
 export function roughWithoutYear(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !Object.hasOwn(roughTimes, token.image)) return undefined;
+  const { token } = line;
+  if (!Object.hasOwn(roughTimes, token.image)) return undefined;
   if (!line.free().some(([, { accepts }]) => accepts.kind === "roughTime")) return undefined;
   const message = `“${token.image}” is followed by the year, as in: ${token.image} 1985.`;
   return { problem: problemAt("missing-argument", message, token), upTo: line.tokens.length };

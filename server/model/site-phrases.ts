@@ -68,9 +68,9 @@ export function phrase(line: LineBeingRead): Slip | undefined {
 }
 
 /** `route clipped direct`: the first word was understood and says it all. `serves door entry`: it says something else. */
-function phraseTaken({ tokens, at, shape }: LineBeingRead): Slip | undefined {
-  const [before, token] = [tokens[at - 1], tokens[at]];
-  if (!before || !token || !isToken(before, "Word") || !isToken(token, "Word")) return undefined;
+function phraseTaken({ tokens, token, at, shape }: LineBeingRead): Slip | undefined {
+  const before = tokens[at - 1];
+  if (!before || !isToken(before, "Word") || !isToken(token, "Word")) return undefined;
   const said = `${before.image} ${token.image}`;
   const list = shape.plain.map(choicesOf).find((words) => words.includes(before.image)) ?? [];
   const word = wordForSiteTerm(said.replace(" ", "-"), list);
@@ -88,15 +88,15 @@ const fillers: ReadonlySet<string> = new Set(["and", "with", "of", "the", "is", 
 
 /** `serves lighting and sockets`. */
 export function filler(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !fillers.has(token.image.toLowerCase())) return undefined;
+  const { token } = line;
+  if (!fillers.has(token.image.toLowerCase())) return undefined;
   return leftOut(line, token, `The parts of a line follow one another: leave out “${token.image}”.`);
 }
 
 /** `device MCB B32`: what is said on site for the line's own word. */
 export function ownNameAgain(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || wordForSiteTerm(token.image, [line.word.image]) === undefined) return undefined;
+  const { token } = line;
+  if (wordForSiteTerm(token.image, [line.word.image]) === undefined) return undefined;
   // “inspection EICR”: it says which of them.
   const choices = line.free().flatMap(choicesOf);
   if (wordForSiteTerm(token.image, choices) !== undefined) return undefined;
@@ -140,8 +140,8 @@ const absences: ReadonlyMap<string, "LIM" | "N/A"> = new Map([
 
 /** `route C`: a word that stands behind another on this line. */
 export function labelMissing(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !isToken(token, "Word")) return undefined;
+  const { token } = line;
+  if (!isToken(token, "Word")) return undefined;
   const able = line.free().filter((slot) => slot[1].label !== undefined && choicesOf(slot).includes(token.image));
   const [label, ...others] = able.flatMap(([, one]) => one.label ?? []);
   if (label === undefined || others.length > 0) return undefined;
@@ -151,9 +151,8 @@ export function labelMissing(line: LineBeingRead): Slip | undefined {
 
 /** `L/N` and `LN` for the label `L-N`: the same letters in another spelling. */
 export function labelRespelt(line: LineBeingRead): Slip | undefined {
-  const { tokens, at, shape } = line;
-  const token = tokens[at];
-  if (!token || !isToken(token, "Word")) return undefined;
+  const { tokens, token, at, shape } = line;
+  if (!isToken(token, "Word")) return undefined;
   const labels = [...shape.labelled.keys()].filter((one) => one !== token.image);
   const label = labels.find((one) => bare(one) === bare(token.image)) ?? wordForSiteTerm(token.image, labels);
   if (label === undefined) return undefined;

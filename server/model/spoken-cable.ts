@@ -8,8 +8,8 @@ import { indentOf, problemAt, spanOf, writtenSo } from "./refusals.ts";
 const leastTemperature = 50;
 
 export function spokenCable(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !["line", "cpc", "cores"].every((label) => line.shape.labelled.has(label))) return undefined;
+  const { token } = line;
+  if (!["line", "cpc", "cores"].every((label) => line.shape.labelled.has(label))) return undefined;
   return (
     noProtective(line, token) ??
     colours(line, token) ??

@@ -19,10 +19,10 @@ interface Day {
 
 export function spokenDay(line: LineBeingRead): Slip | undefined {
   if (!line.free().some(([, { accepts }]) => accepts.kind === "date")) return undefined;
-  const first = line.tokens[line.at];
+  const { token: first } = line;
   const day = dayIn(line.tokens.slice(line.at, line.at + 3).map(({ image }) => image));
   const last = line.tokens[line.at + (day?.taken ?? 1) - 1];
-  if (!first || !last || !day) return undefined;
+  if (!last || !day) return undefined;
   const span = spanOf(first, last);
   const { text } = day;
   const message =

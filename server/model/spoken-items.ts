@@ -14,9 +14,9 @@ const between = /^(?:to|-|–|until|through)$/i;
 export const isNoItem = ([, { many }]: Slot, { image }: IToken): boolean => many && !item.test(image);
 
 export function spokenItems(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
+  const { token } = line;
   const list = line.free().find(([, { accepts, many, label }]) => accepts.kind === "rule" && many && !label);
-  if (!token || !list) return undefined;
+  if (!list) return undefined;
   const [, from = "", upTo = ""] = joined.exec(token.image) ?? [];
   if (from !== "") return writtenSo(line, `${from}..${upTo}`, `“${token.image}” is written ${from}..${upTo}.`, token);
   const [before, after] = [line.tokens[line.at - 1], line.tokens[line.at + 1]];

@@ -36,8 +36,8 @@ export function spokenProvenance(line: LineBeingRead): Slip | undefined {
 
 /** Whether the token is a tick where the figure that was read belongs. */
 export function isTickForFigure(line: LineBeingRead): boolean {
-  const token = line.tokens[line.at];
-  if (!token || !isToken(token, "Word") || !line.shape.hasReading) return false;
+  const { token } = line;
+  if (!isToken(token, "Word") || !line.shape.hasReading) return false;
   const free = line.free();
   const figure = free.some(([, { accepts }]) => accepts.kind === "quantity" && mayBeAbsent(accepts));
   const verdict = free.some(
@@ -49,8 +49,8 @@ export function isTickForFigure(line: LineBeingRead): boolean {
 
 /** `rcd 30 mA pass`: the figure is what the next inspection compares with. */
 export function tickForFigure(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  return token && isTickForFigure(line) ? noFigure(line, token) : undefined;
+  const { token } = line;
+  return isTickForFigure(line) ? noFigure(line, token) : undefined;
 }
 
 /** A word in the place of the figure that was read. */
@@ -62,21 +62,21 @@ export function noFigure(line: LineBeingRead, token: IToken): Slip {
 
 /** `rcd 30 mA trip current 22 mA`: a ramp test has a line of its own. */
 export function rampOnTimeLine(line: LineBeingRead): Slip | undefined {
-  const { tokens, at, word } = line;
+  const { tokens, token, at, word } = line;
   if (!isRamp(line)) return undefined;
   const last = tokens.findIndex(({ image }, index) => index > at && /\d\s*mA$/.test(image));
-  const [first, figure] = [tokens[at], tokens[last]];
-  if (!first || !figure) return undefined;
+  const figure = tokens[last];
+  if (!figure) return undefined;
   const text = `trip-current ${figure.image}`;
   const message = `A ramp test has a line of its own: ${text}.`;
   const span = { start: word.startOffset, end: endOf(figure) };
   const fix = { title: `Write ${text}`, edits: [{ ...span, text }], safe: false };
-  return { problem: problemAt("wrong-argument", message, first, [fix]), upTo: last + 1 };
+  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: last + 1 };
 }
 
 /** Whether the words at hand name a ramp test on the line for trip times. */
-export function isRamp({ tokens, at, word }: LineBeingRead): boolean {
-  const ramp = /^(?:ramp|trip|tripped|trips)$/i.test(tokens[at]?.image ?? "");
+export function isRamp({ tokens, token, at, word }: LineBeingRead): boolean {
+  const ramp = /^(?:ramp|trip|tripped|trips)$/i.test(token.image);
   return word.image === "rcd" && ramp && tokens.slice(at + 1).some(({ image }) => /\d\s*mA$/.test(image));
 }
 
@@ -97,9 +97,9 @@ export function surgeType(line: LineBeingRead): Slip | undefined {
 
 /** `device … RCD 30 mA`: the current at which it trips says that it is one. */
 export function residualNamed(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
+  const { token } = line;
   const next = line.tokens[line.at + 1];
-  if (!token || !next || !/^(?:rcd|rcbo|residual)$/i.test(token.image)) return undefined;
+  if (!next || !/^(?:rcd|rcbo|residual)$/i.test(token.image)) return undefined;
   const trips = line.args.sensitivity !== undefined || /\d\s*mA$/.test(next.image);
   if (!trips || !line.shape.slots.some(([name]) => name === "sensitivity")) return undefined;
   const fix = removeFix(token.image, { start: token.startOffset, end: next.startOffset });

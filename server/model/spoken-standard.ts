@@ -37,11 +37,11 @@ const byNumber: ReadonlyMap<string, string> = new Map([
 ]);
 
 export function spokenStandard(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  const again = token && nameAgain(line, token);
+  const { token } = line;
+  const again = nameAgain(line, token);
   if (again) return again;
   const wanted = line.free().some(([, { accepts }]) => accepts.kind === "standard" && accepts.of === "product");
-  if (!token || !wanted || line.tokens.some((other) => isToken(other, "Standard"))) return undefined;
+  if (!wanted || line.tokens.some((other) => isToken(other, "Standard"))) return undefined;
   const name = byName.get(token.image.toLowerCase());
   const number = /^(?:BS)?-?(?:EN)?-?(\d{4,5}(?:-\d)?)$/i.exec(token.image)?.[1] ?? "";
   const standard = name ?? byNumber.get(number);
@@ -70,9 +70,9 @@ function nameAgain(line: LineBeingRead, token: IToken): Slip | undefined {
 export function spokenEdition(line: LineBeingRead): Slip | undefined {
   const [slot] = line.shape.plain;
   const accepts = slot?.[1].accepts;
-  const first = line.tokens[line.at];
+  const { token: first } = line;
   const last = line.tokens.at(-1);
-  if (!first || !last || accepts?.kind !== "standard" || accepts.of !== "wiring") return undefined;
+  if (!last || accepts?.kind !== "standard" || accepts.of !== "wiring") return undefined;
   const before = line.tokens[line.at - 1];
   const amendment = before && isToken(before, "Standard") ? /^(?:\+|amd?t?|amendment)?(a?\d.*)$/i : undefined;
   const said = line.tokens

@@ -10,11 +10,11 @@ import { spanOf, writeFix } from "./refusals.ts";
 import { says } from "./row-shape.ts";
 
 export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undefined {
-  const number = line.tokens[line.at];
+  const { token: number } = line;
   const unit = line.tokens[line.at + 1];
-  const power = number && unit ? powerOfTen(number, unit) : undefined;
+  const power = unit ? powerOfTen(number, unit) : undefined;
   if (power) return { problem: power, upTo: line.at + 2 };
-  if (!number || !unit || !isToken(number, "Number") || !isToken(unit, "Word")) return undefined;
+  if (!unit || !isToken(number, "Number") || !isToken(unit, "Word")) return undefined;
   // “0.9 calculated”, “25 x5”: what stands behind the figure is another part of its line.
   const isOther = (line.shape.hasReading && Object.hasOwn(provenances, unit.image)) || /^[x×][\d½]/.test(unit.image);
   if (isOther) return undefined;

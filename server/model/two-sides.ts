@@ -29,11 +29,11 @@ export function twoSides(line: LineBeingRead): Slip | undefined {
 
 /** `route trunking 50 mm by 50 mm`: there, what follows `by` is the book of a factor. */
 export function depthBehind(line: LineBeingRead, label: IToken): Slip | undefined {
-  const { tokens, at, word } = line;
-  const [before, last] = [tokens[tokens.indexOf(label) - 1], tokens[at]];
+  const { tokens, token: last, word } = line;
+  const before = tokens[tokens.indexOf(label) - 1];
   const wide = before && side.exec(before.image)?.[1];
-  const deep = last && side.exec(last.image)?.[1];
-  if (word.image !== "route" || label.image !== "by" || !last || !wide || !deep) return undefined;
+  const deep = side.exec(last.image)?.[1];
+  if (word.image !== "route" || label.image !== "by" || !wide || !deep) return undefined;
   return ofRoute(line, { wide, deep, first: label, last });
 }
 
@@ -46,18 +46,18 @@ function ofRoute(line: LineBeingRead, { wide, deep, first, last }: Sides): Slip 
 }
 
 /** `50x50`, with or without its unit behind. */
-function together({ tokens, at }: LineBeingRead): Sides | undefined {
-  const [first, unit] = tokens.slice(at);
-  const [, wide, deep] = (first && both.exec(first.image)) ?? [];
-  if (!first || !wide || !deep) return undefined;
+function together({ tokens, token: first, at }: LineBeingRead): Sides | undefined {
+  const unit = tokens[at + 1];
+  const [, wide, deep] = both.exec(first.image) ?? [];
+  if (!wide || !deep) return undefined;
   return { wide, deep, first, last: unit?.image === "mm" ? unit : first };
 }
 
 /** `x 50 mm` behind a width that was taken. */
-function apart({ tokens, at }: LineBeingRead): Sides | undefined {
-  const [before, first, last] = [tokens[at - 1], tokens[at], tokens[at + 1]];
+function apart({ tokens, token: first, at }: LineBeingRead): Sides | undefined {
+  const [before, last] = [tokens[at - 1], tokens[at + 1]];
   const wide = before && side.exec(before.image)?.[1];
   const deep = last && side.exec(last.image)?.[1];
-  if (!first || !last || !wide || !deep || !/^x$/i.test(first.image)) return undefined;
+  if (!last || !wide || !deep || !/^x$/i.test(first.image)) return undefined;
   return { wide, deep, first, last };
 }

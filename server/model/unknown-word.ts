@@ -75,9 +75,8 @@ const nothingLimited = (word: IToken, none: IToken): string =>
   `“${word.image} ${none.image}”: where nothing was left out, nothing is written.`;
 
 /** The same where the line is known. */
-export function limitedByNothing({ word, tokens, at }: LineBeingRead): Slip | undefined {
-  const token = tokens[at];
-  if (word.image !== "limitation" || at > 0 || !token || !saysNone.test(token.image)) return undefined;
+export function limitedByNothing({ word, token, tokens, at }: LineBeingRead): Slip | undefined {
+  if (word.image !== "limitation" || at > 0 || !saysNone.test(token.image)) return undefined;
   const fix = removeFix(`${word.image} ${token.image}`, spanOf(word, token));
   return { problem: problemAt("wrong-argument", nothingLimited(word, token), token, [fix]), upTo: tokens.length };
 }

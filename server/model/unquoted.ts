@@ -11,8 +11,8 @@ import { isName, textOf } from "./token-values.ts";
 
 /** `note check this`: the words up to what something else on the line takes. */
 export function unquoted(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  if (!token || !isName(token)) return undefined;
+  const { token } = line;
+  if (!isName(token)) return undefined;
   const free = line.free();
   const wantsText = free.some(([, { accepts, label }]) => accepts.kind === "text" && label === undefined);
   // “insulation ok”: what stands first is a figure, and a tick is not one.
@@ -26,9 +26,9 @@ export function unquoted(line: LineBeingRead): Slip | undefined {
 
 /** `behind "east"`: a name is one word, and has no quotes. */
 export function needlessQuotes(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  const name = token && nameInQuotes(token);
-  if (!token || name === undefined) return valueInQuotes(line);
+  const { token } = line;
+  const name = nameInQuotes(token);
+  if (name === undefined) return valueInQuotes(line);
   const wanted = line.free().find(([, { accepts, label }]) => label === undefined && nameKinds.includes(accepts.kind));
   if (!wanted) return valueInQuotes(line);
   const fix = {
@@ -42,10 +42,10 @@ export function needlessQuotes(line: LineBeingRead): Slip | undefined {
 
 /** `Zs "0.57 Ω"`, `device "BS EN 60898"`: what the line takes, in quotes that only a text has. */
 function valueInQuotes(line: LineBeingRead): Slip | undefined {
-  const token = line.tokens[line.at];
-  const text = token && isToken(token, "Text") ? textOf(token) : "";
+  const { token } = line;
+  const text = isToken(token, "Text") ? textOf(token) : "";
   const [inner, ...others] = lex(text).tokens;
-  if (!token || !inner || others.length > 0 || inner.image !== text) return undefined;
+  if (!inner || others.length > 0 || inner.image !== text) return undefined;
   const isTaken = line
     .free()
     .some((slot) => slot[1].label === undefined && (says(slot, inner) || couldBe(slot[1].accepts, inner)));
@@ -63,8 +63,7 @@ export const nameKinds: readonly string[] = ["name", "ref", "define"];
 
 /** The words from here on, for a place where only a text can stand. */
 export function quoted(line: LineBeingRead, why: string): Slip | undefined {
-  const first = line.tokens[line.at];
-  if (!first) return undefined;
+  const { token: first } = line;
   let upTo = line.at + 1;
   while (upTo < line.tokens.length && !belongsElsewhere(line, line.tokens[upTo] as IToken)) upTo++;
   const last = line.tokens[upTo - 1] ?? first;

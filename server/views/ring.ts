@@ -4,33 +4,14 @@
  */
 import { legEnd, legStart } from "../calc/circuit-network.ts";
 import { metres, ohms } from "../calc/result.ts";
-import { ringTolerance } from "../calc/ring.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import type { Explanation, FaultPlace } from "../diagnosis/index.ts";
+import type { FaultPlace } from "../diagnosis/index.ts";
 import { diagnosisOfWay } from "../diagnosis/of-way.ts";
-import {
-  cut,
-  type Drawing,
-  type DrawingTable,
-  group,
-  line,
-  type Mark,
-  rounded,
-  type Shape,
-  type TableCell,
-  text,
-} from "../drawings/shapes.ts";
+import { cut, type Drawing, group, line, rounded, type Shape, text } from "../drawings/shapes.ts";
 import { planDead } from "../readings/plan-dead.ts";
-import type { PlannedTest } from "../readings/planned.ts";
-import {
-  type EndName,
-  expectationAt,
-  fractionOf,
-  type RingValue,
-  type Round,
-  rounds,
-  studyRing,
-} from "../readings/ring.ts";
+import { type EndName, studyRing } from "../readings/ring.ts";
+import { type Point, pointsOf, type Reading } from "./ring-points.ts";
+import { describe, spoken, tableOf } from "./ring-words.ts";
 import { markOf } from "./way-state.ts";
 
 const radius = 118;
@@ -40,25 +21,6 @@ const blockPitch = 54;
 const barWidth = 92;
 /** Between the legs, at the board: so many degrees on either side of straight down. */
 const gapAngle = 14;
-
-interface Reading {
-  readonly round: Round;
-  readonly value: RingValue | undefined;
-  readonly band: { readonly least: number; readonly most: number } | undefined;
-  readonly expectedText: string;
-  readonly inside: boolean;
-}
-
-interface Point {
-  readonly name: string;
-  /** How far round, from 0 to 1; of a spur, where it leaves. */
-  readonly along: number;
-  readonly depth: number;
-  readonly spur: number | undefined;
-  readonly from: string | undefined;
-  readonly readings: readonly Reading[];
-  readonly mark: Mark;
-}
 
 interface Spot {
   readonly x: number;
@@ -101,55 +63,6 @@ export function ringDrawing(study: WayStudy): Drawing {
       ...(leading ? [`${leading.sentence}${leading.fits ? "" : " It does not account for all the readings."}`] : []),
     ],
   };
-}
-
-function describe(points: readonly Point[], leading: Explanation | undefined): string {
-  const out = points.filter(({ readings }) => readings.some(({ value, inside }) => value && !inside));
-  const words =
-    out.length === 0 ? "" : ` ${out.length} read otherwise than expected: ${out.map(({ name }) => name).join(", ")}.`;
-  const suspect = leading?.where.length ? " A suspected fault is marked where it would be." : "";
-  return `${points.length} point${points.length === 1 ? "" : "s"}, in order from the first leg.${words}${suspect}`;
-}
-
-function pointsOf(study: WayStudy): Point[] {
-  const ring = studyRing(study);
-  const read = new Map(ring.points.map((point) => [point.name, point] as const));
-  const plan = planDead(study).filter(({ point }) => point !== undefined);
-  const drawn = study.runs?.closed ? [...study.runs.places.values()] : [];
-  const names = [...new Set([...drawn.map(({ name }) => name.value), ...read.keys()])];
-  return names.map((name, index): Point => {
-    const place = study.runs?.places.get(name);
-    const fact = read.get(name)?.fact;
-    return {
-      name,
-      along: (place && fractionOf(study, place)) ?? (index + 1) / (names.length + 1),
-      depth: place?.spur?.depth ?? 0,
-      spur: place?.spur?.length,
-      from: place?.spur?.from,
-      readings: rounds.map((round) => readingAt(study, name, round, read.get(name)?.readings[round], plan)),
-      mark: fact ? { segment: fact.segment, offset: fact.start } : markOf(study),
-    };
-  });
-}
-
-function readingAt(
-  study: WayStudy,
-  name: string,
-  round: Round,
-  value: RingValue | undefined,
-  plan: readonly PlannedTest[],
-): Reading {
-  const planned = plan.find((test) => test.point === name && test.name.startsWith(round))?.expected;
-  const byEnds = expectationAt(study, name, round);
-  const tolerance = ringTolerance.value;
-  const band = byEnds
-    ? { least: Math.max(0, byEnds.least - byEnds.tolerance), most: byEnds.greatest + byEnds.tolerance }
-    : planned
-      ? { least: Math.max(0, planned.value - tolerance), most: planned.value + tolerance }
-      : undefined;
-  const read = value?.value;
-  const inside = !value || !band ? true : read !== undefined && read >= band.least - 1e-9 && read <= band.most + 1e-9;
-  return { round, value, band, expectedText: planned?.text ?? "", inside };
 }
 
 const turn = (along: number): number => 90 + gapAngle + along * (360 - 2 * gapAngle);
@@ -342,33 +255,4 @@ function bar({ round, value, band, inside }: Reading, x: number, y: number, most
       value ? (inside ? "figure" : "over") : "missing",
     ),
   ];
-}
-
-const spoken = ({ name, spur, readings }: Point): string =>
-  [
-    `Point ${name}`,
-    ...(spur === undefined ? [] : [`on a spur of ${metres(spur)}`]),
-    ...readings.map(({ round, value, expectedText, inside }) => {
-      const read = value ? `${value.open ? "more than " : ""}${ohms(value.quantity.value)}` : "not read";
-      const should = expectedText === "" ? "" : `, expected ${expectedText}`;
-      return `${round} ${read}${should}${value && !inside ? ", not as expected" : ""}`;
-    }),
-  ].join("; ");
-
-function tableOf(points: readonly Point[]): DrawingTable {
-  return {
-    head: ["Point", "On", ...rounds.flatMap((round) => [`${round} read`, `${round} expected`])],
-    rows: points.map(({ name, spur, from, mark, readings }): TableCell[] => [
-      { text: name, mark },
-      { text: spur === undefined ? "the ring" : `a spur of ${metres(spur)} from ${from ?? "?"}` },
-      ...readings.flatMap(({ value, expectedText, inside }) => [
-        {
-          text: value
-            ? `${value.open ? ">" : ""}${ohms(value.quantity.value)}${inside ? "" : ", not as expected"}`
-            : "not read",
-        },
-        { text: expectedText === "" ? "not known" : expectedText },
-      ]),
-    ]),
-  };
 }

@@ -349,6 +349,8 @@ const asked = late(root, [
   "server/diagnosis/faults.ts",
   "server/diagnosis/rank.ts",
   "server/model/argument-refusals.ts",
+  "server/model/missing-arguments.ts",
+  "server/model/not-accepted.ts",
   "server/model/unknown-word.ts",
   "server/settings/apply.ts",
   "server/settings/read.ts",

@@ -5,43 +5,25 @@
 import { studyWay } from "../../circuit/way.ts";
 import type { Board } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
-import { type Entry, entriesAtOrigin, entriesOfBoard, entriesOfWay, type Renamed } from "../../readings/entries.ts";
+import { entriesAtOrigin, entriesOfBoard, entriesOfWay } from "../../readings/entries.ts";
+import type { Renamed } from "../../readings/entry-text.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
 import { counted, listed } from "../../text/words.ts";
 import { type Recorded, signatureFor } from "../history/signed.ts";
-import { byGravity, type Change, type Gravity, gravities, judgedChange, ofRecord } from "./change.ts";
+import { byGravity, type Change, judgedChange, ofRecord } from "./change.ts";
 import { changesOf, type EntryChange, isRecord } from "./changes.ts";
-import { type FindingChange, type Found, findingChanges, foundIn } from "./findings.ts";
-import { type Limits, limitsFor } from "./limits.ts";
+import { type Found, findingChanges, foundIn } from "./findings.ts";
+import { limitsFor } from "./limits.ts";
 import { isSpare, type Matched, matchBoards, matchWays, type PlacedWay, type WayMatch } from "./match.ts";
+import { isChanged, type PlaceChanges, placeOf, rankOf } from "./place.ts";
+import { lastBefore, movedLimits, type Part } from "./readings.ts";
 
 interface Version {
   /** What the reader calls it: the path or the revision it was read from. */
   readonly called: string;
   readonly installation: Installation;
-}
-
-type PlaceKind = "way" | "board" | "supply" | "installation";
-
-export interface PlaceChanges {
-  readonly of: PlaceKind;
-  /** By its present name: `A/3`, `A`; of what went by its former. */
-  readonly where: string;
-  readonly title: string;
-  /** The name it had, where it has another now. */
-  readonly was?: string;
-  readonly state: "stays" | "came" | "went";
-  /** What came or went with it, in a few words. */
-  readonly content?: string;
-  /** A way that took the place of a spare one, or left one. */
-  readonly spare?: true;
-  /** Readings that went with it. */
-  readonly lost: number;
-  readonly changes: readonly Change[];
-  readonly findings: readonly FindingChange[];
-  readonly gravity: Gravity | "none";
 }
 
 export interface Comparison {
@@ -95,12 +77,6 @@ export function comparisonOf(
 
 const boardsOf = ({ boards }: Installation): Board[] => boards.map(({ board }) => board);
 
-const isChanged = ({ changes, findings, was, state }: PlaceChanges): boolean =>
-  changes.length > 0 || findings.length > 0 || was !== undefined || state !== "stays";
-
-const rankOf = ({ gravity }: PlaceChanges): number =>
-  gravity === "none" ? gravities.length : gravities.indexOf(gravity);
-
 /** The lines that a fault of the language keeps from being compared. */
 function unreadIn({ files }: Installation): string[] {
   return files.flatMap(({ problems }) =>
@@ -119,13 +95,6 @@ function lineAt({ text }: { readonly text: string }, at: number): string {
       .split(/[\r\n]/, 1)[0]
       ?.trim() ?? ""
   );
-}
-
-/** One side of a place: what it holds, what is found there, and what its readings are compared with. */
-interface Part {
-  readonly entries: readonly Entry[];
-  readonly found: readonly NonNullable<ReturnType<Found["at"]["get"]>>[number][];
-  readonly limits: () => Limits;
 }
 
 /** How a schedule is divided into files is not what it records; what they bring is compared. */
@@ -328,59 +297,6 @@ function withItsWays(change: Change, { boards }: Installation): Change {
     board.ways.flatMap((way) => (way.header.args.as?.value === type ? [`${board.head.name}/${way.id}`] : [])),
   );
   return type === undefined || ways.length === 0 ? change : { ...change, name: `${change.name} (${listed(ways)})` };
-}
-
-/** The latest readings that are as they were, while what they are compared with is not. */
-function movedLimits(before: Part, after: Part, was: Limits, is: Limits): Change[] {
-  const olds = new Map(before.entries.map((entry) => [tailOf(entry), entry]));
-  return after.entries.flatMap((now): Change[] => {
-    const old = olds.get(tailOf(now));
-    if (!now.reading || !old || old.meaning !== now.meaning || !isLatest(now, after.entries)) return [];
-    const [before, after_] = [was(old), is(now)];
-    if (!before || !after_ || before.limit === after_.limit) return [];
-    return [judgedChange({ kind: "limit", old, now }, was, is)];
-  });
-}
-
-/** What was read last before a reading, of the same thing. */
-function lastBefore(now: Entry, entries: readonly Entry[]): Pick<Change, "last"> {
-  const [last] = entries
-    .filter((old) => old.reading && isSameTest(old, now) && (old.on ?? "") < (now.on ?? ""))
-    .toSorted((a, b) => (b.on ?? "").localeCompare(a.on ?? ""));
-  return last?.on === undefined ? {} : { last: { text: last.shown, on: last.on } };
-}
-
-const isLatest = (entry: Entry, entries: readonly Entry[]): boolean =>
-  !entries.some((other) => (other.on ?? "") > (entry.on ?? "") && isSameTest(other, entry));
-
-const isSameTest = ({ address: one }: Entry, { address: other }: Entry): boolean =>
-  one.line?.word === other.line?.word && one.part === other.part && one.line?.key.join() === other.line?.key.join();
-
-/** An address without its place. */
-const tailOf = ({ at, address }: Entry): string => {
-  const first = at.indexOf(" · ");
-  return address.place.of === "way" || address.place.of === "board" ? (first < 0 ? "" : at.slice(first)) : at;
-};
-
-type Ungraded = Omit<PlaceChanges, "gravity">;
-
-function placeOf(place: Ungraded): PlaceChanges {
-  const { changes, findings, state, lost, was } = place;
-  const grades: Gravity[] = [
-    ...(state === "went" && lost > 0 ? (["record"] as const) : []),
-    ...changes.map(({ gravity }) => gravity),
-    ...findings.map(gravityOfFinding),
-    ...(state !== "stays" ? (["design"] as const) : []),
-    ...(was !== undefined ? (["stated"] as const) : []),
-  ];
-  const [gravest] = grades.toSorted((a, b) => gravities.indexOf(a) - gravities.indexOf(b));
-  return { ...place, gravity: gravest ?? "none" };
-}
-
-function gravityOfFinding({ kind, now }: FindingChange): Gravity {
-  if (kind === "suppressed" || kind === "unsuppressed") return "suppressed";
-  if (kind === "goes" || kind === "milder") return "remark";
-  return now?.severity === "error" ? "verdict" : "suppressed";
 }
 
 function contentOf({ kind }: PlacedWay["way"], before: Part, after: Part): string {

@@ -27,7 +27,7 @@ export interface Found {
   readonly at: ReadonlyMap<Segment, readonly Placed[]>;
 }
 
-interface Placed {
+export interface Placed {
   readonly finding: Finding;
   readonly departure?: FindingChange["departure"];
 }

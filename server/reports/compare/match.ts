@@ -4,8 +4,8 @@
  * claims.
  */
 import type { Board, Way } from "../../model/file.ts";
-import type { Renamed } from "../../readings/entries.ts";
 import { entriesOfWay } from "../../readings/entries.ts";
+import type { Renamed } from "../../readings/entry-text.ts";
 import { formerBoard, formerWay } from "./formerly.ts";
 
 export interface Matched<T> {

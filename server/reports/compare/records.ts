@@ -1,7 +1,8 @@
 /** What happened to recorded readings between two versions of one file, by itself. */
 import type { Board, FileModel, Way } from "../../model/file.ts";
 import { printAddress } from "../../readings/address.ts";
-import { type Entry, entriesOfBoard, entriesOfFile, entriesOfWay, type Renamed } from "../../readings/entries.ts";
+import { type Entry, entriesOfBoard, entriesOfFile, entriesOfWay } from "../../readings/entries.ts";
+import type { Renamed } from "../../readings/entry-text.ts";
 import { changesOf, type EntryChange } from "./changes.ts";
 import { matchBoards, matchWays } from "./match.ts";
 

@@ -2,21 +2,19 @@
  * An inspection as one paper: what was looked at and what it came to on the first page, then particulars, extent and
  * limitations, then the schedules. The working is named, and not repeated.
  */
-import { studyWay } from "../../circuit/way.ts";
-import type { Inspection, InspectionKind, ObservationFact, OfCircuits } from "../../model/inspections.ts";
+import type { Inspection, InspectionKind } from "../../model/inspections.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
-import { type Fact, type FactOf, Facts } from "../../model/values.ts";
-import { distinctAbsences } from "../../readings/absences.ts";
-import { derivedOutcome } from "../../readings/inspection-outcome.ts";
-import { circuitIn, namesCircuit } from "../../readings/inspection-scope.ts";
+import type { Fact } from "../../model/values.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
-import { capital, listed } from "../../text/words.ts";
-import { written, writtenValue } from "../common/written.ts";
+import { listed } from "../../text/words.ts";
 import { boardSection } from "../schedule/schedule.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
-import { absenceRows, byDeparture, departureRows, type Placed } from "../summary/parts.ts";
+import { byDeparture, departureRows } from "../summary/parts.ts";
 import { ownParts, partsOf } from "../summary/scope.ts";
+import { outcomeBlocks } from "./outcome.ts";
 import { coveredOn, obstacles, type Paper, paperOf, paperTitles } from "./paper.ts";
+import { particulars } from "./particulars.ts";
+import { circuitRows, extentBlocks, inspectedBlocks, limitedTests, text } from "./scope.ts";
 import { signatureRows } from "./signatures.ts";
 import { supplyRows } from "./supply.ts";
 
@@ -91,9 +89,6 @@ const guidance: Readonly<Record<InspectionKind, string>> = {
     "Keep this paper with the records of the installation. It covers the circuit named and no other, and is valid once a competent, licensed person has signed it.",
 };
 
-const text = (fact: { readonly args: { readonly text: { readonly value: string } } } | undefined): string =>
-  fact?.args.text.value ?? "";
-
 function firstPage(installation: Installation, { kind, inspection }: Paper): Section[] {
   const facts = inspection?.facts;
   const blocks: Block[] = [
@@ -134,59 +129,6 @@ function whatAndWhen({ head }: Installation, inspection: Inspection | undefined)
       : `${inspection.from} to ${inspection.to}`
     : "";
   return `${head.title}${location ? `, ${location}` : ""}${days === "" ? "" : `: inspected and tested ${days}`}.`;
-}
-
-function outcomeBlocks(inspection: Inspection, { edition }: Installation): Block[] {
-  const derived = derivedOutcome(inspection, edition);
-  const stated = inspection.facts.one("outcome")?.args;
-  const outcome = stated?.of.value ?? derived.outcome;
-  const differs = stated !== undefined && stated.of.value !== derived.outcome;
-  const why = differs
-    ? `; the codes alone come to ${derived.outcome}${stated.why ? `. Reason: ${stated.why.value}` : ""}`
-    : "";
-  const open = inspection.facts.all("observation").some(({ args }) => args.code.value === "FI");
-  return [
-    paragraph(
-      `Outcome: ${outcome} for continued use, ${stated ? "by the signatory" : `by the codes of the observations (${derived.source.ref})`}${why}.`,
-    ),
-    ...(open && outcome === "satisfactory"
-      ? [paragraph("Further investigation is still required without delay.")]
-      : []),
-    ...observationBlocks(inspection.facts.all("observation")),
-  ];
-}
-
-const actions: Readonly<Record<string, string>> = {
-  C1: "danger present: make safe at once",
-  C2: "potentially dangerous: urgent remedial action",
-  C3: "improvement recommended",
-  FI: "investigate without delay",
-};
-
-function observationBlocks(observations: readonly ObservationFact[]): Block[] {
-  if (observations.length === 0) return [paragraph("No observation was made: nothing requires remedial action.")];
-  return table(
-    ["No.", "Code", "Where", "Observation", "Action"],
-    observations.map(({ args }, at) => [
-      String(args.number?.value ?? at + 1),
-      args.code.value,
-      [placeText({ args }), ...(args.at ? [`at ${args.at.value}`] : [])].join(" "),
-      [
-        args.text.value,
-        // A check's own name means nothing to who ordered the report.
-        ...(args.rule && !args.rule.value.includes("/") ? [`(${args.rule.value})`] : []),
-        ...(args.photo ?? []).map(({ value }) => `Photograph ${value}.`),
-      ].join(" "),
-      args.remedied
-        ? `put right ${args.remedied.value}${args.by ? `: ${args.by.value}` : ""}`
-        : (actions[args.code.value] ?? ""),
-    ]),
-  );
-}
-
-function placeText({ args: { board, ways } }: OfCircuits): string {
-  if (!board) return ways ? `ways ${ways.map(({ value }) => value).join(", ")}` : "the installation";
-  return ways ? ways.map(({ value }) => `${board.value}/${value}`).join(", ") : `board ${board.value}`;
 }
 
 const existingBlocks = (
@@ -242,149 +184,4 @@ function rest(
     ),
     ...part("Circuits", table(["circuit", "serves", "in this inspection", "last tested before"], circuits)),
   ];
-}
-
-/** What was not inspected by sight stands with the items. */
-const limitedTests = (parts: readonly Placed[]): string[][] =>
-  absenceRows(
-    parts.map((one) => ({
-      ...one,
-      facts: new Facts(
-        one.facts.kind,
-        one.facts.list.filter(({ word }) => word !== "inspection"),
-        one.facts.broken,
-      ),
-    })),
-    "LIM",
-  );
-
-const orNot = (value: string): string => (value === "" ? "not stated" : value);
-
-/** When what is inspected was installed, as its signatures state it: of the whole, else board by board. */
-function whenInstalled({ head, boards }: Installation): string {
-  const whole = head.facts.one("installed");
-  if (whole) return dayOrYear(whole);
-  const parts = boards.flatMap(({ board }) => {
-    const own = board.head.facts.one("installed");
-    const when = own ? dayOrYear(own) : "";
-    return when === "" ? [] : [`board ${board.head.name} ${when}`];
-  });
-  return parts.join("; ");
-}
-
-const dayOrYear = (fact: FactOf<"installation" | "board", "installed">): string => {
-  const { on, around } = fact.args;
-  return on ? on.value : around ? writtenValue(fact, around) : "";
-};
-
-/** What is asked of an installation that stood there before; of new work it is shown where it is stated. */
-const ofWhatWasThere: readonly string[] = ["Occupier", "Reason", "Wired", "Additions", "Records", "Last inspected"];
-
-function particulars(
-  installation: Installation,
-  kind: InspectionKind,
-  inspection: Inspection | undefined,
-): [string, string][] {
-  const { head } = installation;
-  const facts = inspection?.facts;
-  const client = facts?.one("client")?.args;
-  const rows: [string, string][] = [
-    ["Reference", text(facts?.one("reference"))],
-    ["Issued", facts?.one("issued")?.args.on.value ?? ""],
-    ["Ordered by", [client?.name.value, client?.address?.value].filter(Boolean).join(", ")],
-    ["Occupier", facts?.one("occupier")?.args.name.value ?? ""],
-    ["Reason", text(facts?.one("reason"))],
-    ["Address", head.facts.one("location")?.args.text.value ?? ""],
-    ["Premises", head.facts.one("premises")?.args.premises.value ?? ""],
-    ...(["wired", "additions", "records", "last-inspected"] as const).map((word): [string, string] => {
-      const fact = facts?.one(word);
-      const stated = fact ? written(fact).replace(/^(none|not)-(?=\p{L})/u, "$1 ") : "";
-      return [
-        capital(word.replace("-", " ")),
-        stated === "" && word === "wired" && kind === "periodic" ? whenInstalled(installation) : stated,
-      ];
-    }),
-  ];
-  return rows
-    .filter(([name, fact]) => fact !== "" || kind === "periodic" || !ofWhatWasThere.includes(name))
-    .map(([name, fact]) => [name, orNot(fact)]);
-}
-
-function extentBlocks({ head }: Installation, inspection: Inspection | undefined): Block[] {
-  const facts = inspection?.facts;
-  const extent = text(facts?.one("extent")) || text(head.facts.one("extent"));
-  const sampled = (facts?.all("sampled-out") ?? []).map((line) => [
-    "sampled out",
-    placeText(line),
-    line.args.reason.value,
-    "",
-  ]);
-  const limits = (facts?.all("limitation") ?? []).map((line) => [
-    `${line.args.kind.value} limitation`,
-    placeText(line),
-    `${line.args.what.value}: ${line.args.why.value}`,
-    line.args.with?.value ?? "",
-  ]);
-  return [
-    paragraph(extent === "" ? "The extent is not stated." : extent),
-    ...table(["what", "where", "which, and why", "agreed with"], [...sampled, ...limits]),
-    paragraph("Cables concealed in the fabric, under floors or in the ground were not inspected unless stated."),
-  ];
-}
-
-/** The numbers of an edition whose list was not seen are not printed: they could be another edition's. */
-function inspectedBlocks({ edition }: Installation, inspection: Inspection | undefined): Block[] {
-  const lines = inspection?.facts.all("inspected") ?? [];
-  if (lines.length === 0) return [paragraph("Nothing is recorded as inspected by sight.")];
-  const numbers = edition?.id.includes("+A4") !== true;
-  const rows = lines.map(({ args }) => {
-    const items = (args.items ?? []).map(({ value }) => value).join(", ");
-    const result =
-      "absent" in args.result
-        ? `${args.result.absent}${args.result.why ? `: ${args.result.why}` : ""}`
-        : args.result.value;
-    return [
-      numbers ? items : "",
-      args.title?.value ?? (numbers ? "" : "items as listed in the schedule"),
-      result === "ok" ? "✓" : result.replace("-", " "),
-    ];
-  });
-  // Columns that would be empty are left out.
-  const kept = [0, 1, 2].filter((at) => rows.some((row) => row[at] !== ""));
-  const heads = ["item", "looked at", "found"];
-  return table(
-    kept.map((at) => heads[at] ?? ""),
-    rows.map((row) => kept.map((at) => row[at] ?? "")),
-  );
-}
-
-const states: Readonly<Record<string, string>> = {
-  "not-covered": "not part of this inspection",
-  tested: "tested",
-  limited: "every test limited",
-  "sampled-out": "sampled out",
-  limitation: "not tested, under a limitation",
-  missing: "not tested",
-};
-
-function circuitRows({ board, context }: BoardInPlace, inspection: Inspection | undefined): string[][] {
-  if (!inspection) return [];
-  return board.ways
-    .filter(({ kind }) => kind !== "spare")
-    .map((way) => {
-      const { state, before } = circuitIn(inspection, studyWay(way, context));
-      const circuit = { board: board.head, way };
-      const limited = inspection.facts.all("limitation").some((line) => namesCircuit(line, circuit));
-      const partly = distinctAbsences(way.facts).some(({ value }) => value.absent === "LIM");
-      return [
-        `${board.head.name}/${way.id}`,
-        way.title,
-        state === "tested" && limited
-          ? "tested in part, under a limitation"
-          : state === "tested" && partly
-            ? "tested in part"
-            : (states[state] ?? state),
-        state === "tested" ? "" : (before ?? ""),
-      ];
-    });
 }

@@ -1,0 +1,54 @@
+/** What an inspection came to, and its observations. */
+import type { Inspection, ObservationFact } from "../../model/inspections.ts";
+import type { Installation } from "../../model/installation.ts";
+import { derivedOutcome } from "../../readings/inspection-outcome.ts";
+import { type Block, paragraph, table } from "../setting/document.ts";
+import { placeText } from "./scope.ts";
+
+export function outcomeBlocks(inspection: Inspection, { edition }: Installation): Block[] {
+  const derived = derivedOutcome(inspection, edition);
+  const stated = inspection.facts.one("outcome")?.args;
+  const outcome = stated?.of.value ?? derived.outcome;
+  const differs = stated !== undefined && stated.of.value !== derived.outcome;
+  const why = differs
+    ? `; the codes alone come to ${derived.outcome}${stated.why ? `. Reason: ${stated.why.value}` : ""}`
+    : "";
+  const open = inspection.facts.all("observation").some(({ args }) => args.code.value === "FI");
+  return [
+    paragraph(
+      `Outcome: ${outcome} for continued use, ${stated ? "by the signatory" : `by the codes of the observations (${derived.source.ref})`}${why}.`,
+    ),
+    ...(open && outcome === "satisfactory"
+      ? [paragraph("Further investigation is still required without delay.")]
+      : []),
+    ...observationBlocks(inspection.facts.all("observation")),
+  ];
+}
+
+const actions: Readonly<Record<string, string>> = {
+  C1: "danger present: make safe at once",
+  C2: "potentially dangerous: urgent remedial action",
+  C3: "improvement recommended",
+  FI: "investigate without delay",
+};
+
+function observationBlocks(observations: readonly ObservationFact[]): Block[] {
+  if (observations.length === 0) return [paragraph("No observation was made: nothing requires remedial action.")];
+  return table(
+    ["No.", "Code", "Where", "Observation", "Action"],
+    observations.map(({ args }, at) => [
+      String(args.number?.value ?? at + 1),
+      args.code.value,
+      [placeText({ args }), ...(args.at ? [`at ${args.at.value}`] : [])].join(" "),
+      [
+        args.text.value,
+        // A check's own name means nothing to who ordered the report.
+        ...(args.rule && !args.rule.value.includes("/") ? [`(${args.rule.value})`] : []),
+        ...(args.photo ?? []).map(({ value }) => `Photograph ${value}.`),
+      ].join(" "),
+      args.remedied
+        ? `put right ${args.remedied.value}${args.by ? `: ${args.by.value}` : ""}`
+        : (actions[args.code.value] ?? ""),
+    ]),
+  );
+}
