@@ -1,6 +1,6 @@
 import { plain, squareMillimetres } from "../../calc/result.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../../circuit/protective.ts";
-import { rewritten } from "../../circuit/rewritten.ts";
+import { rewrittenLine } from "../../circuit/rewritten.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { containmentRule } from "../common/containments.ts";
 import { amount, amountOf, factSpot } from "../frame/rule.ts";
@@ -93,12 +93,13 @@ installation "Mill" {
 
 /** What the circuit requires of the protective conductor it actually has, whatever its own cable line states. */
 function needWith(study: WayStudy, size: number): ProtectiveNeed | undefined {
-  const { line, cpc } = study.cable?.fact.args ?? {};
-  if (!line) return undefined;
+  const { cable } = study;
+  const { line, cpc } = cable?.fact.args ?? {};
+  if (!cable || !line) return undefined;
   const text = `${plain(size)} mm²`;
   const edit = cpc
     ? { start: cpc.start, end: cpc.end, text }
     : { start: line.end, end: line.end, text: ` cpc ${text}` };
-  const trial = rewritten(study, [edit]);
+  const trial = rewrittenLine(study, cable.fact, [edit]);
   return trial && protectiveNeed(trial);
 }

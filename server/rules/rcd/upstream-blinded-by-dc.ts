@@ -1,10 +1,11 @@
 import { typeSpan } from "../../boards/board-rcds.ts";
 import { rcdName } from "../../circuit/describe.ts";
+import { isOwnRcd, type Rcd } from "../../circuit/rcds.ts";
 import { rcdTypes } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
+import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
-export default wayRule({
+export default boardRule({
   id: "rcd/upstream-blinded-by-dc",
   severity: "warning",
   since: "0.1",
@@ -25,19 +26,71 @@ export default wayRule({
   rcd          BS EN 62423 40 A 30 mA type B
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Depot" {
+  standard     BS 7671:2018+A2:2022
+  supply {
+    earthing     TT
+  }
+  board A "Board" {
+    fed-from     supply
+    main-switch  BS EN 61008 100 A 100 mA type A delayed
+    rcd chargers BS EN 62423 63 A 30 mA type B
+                                             ^
+    way 1 radial "Charger east" {
+      device       BS EN 60898 C32 6 kA
+      behind       chargers
+    }
+    way 2 radial "Charger west" {
+      device       BS EN 60898 C32 6 kA
+      behind       chargers
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Depot" {
+  standard     BS 7671:2018+A2:2022
+  supply {
+    earthing     TT
+  }
+  board A "Board" {
+    fed-from     supply
+    main-switch  BS EN 62423 100 A 100 mA type B delayed
+    rcd chargers BS EN 62423 63 A 30 mA type B
+    way 1 radial "Charger east" {
+      device       BS EN 60898 C32 6 kA
+      behind       chargers
+    }
+    way 2 radial "Charger west" {
+      device       BS EN 60898 C32 6 kA
+      behind       chargers
+    }
+  }
+}`,
+    },
   ],
-  check(study, report) {
-    const { rcds } = study;
-    const index = rcds.findIndex(({ type }) => type === "B");
-    const own = rcds[index];
-    const span = own && typeSpan(own);
-    const weaker = index < 0 ? undefined : rcds.slice(index + 1).find(({ type }) => type !== undefined && type !== "B");
-    if (!own || !weaker || !span || own.at === "upstream" || own.fact.segment !== study.way.segment) return;
-    const row = rowOf(rcdTypes, { type: weaker.type ?? "A" });
-    report(valueSpot(own.fact, span), {
-      message: `Smooth DC of this circuit flows through the ${rcdName(weaker)} upstream and may stop it from tripping.`,
-      ...(row ? { source: sourceOf(rcdTypes, row, "use") } : {}),
-      related: [{ spot: factSpot(weaker.fact), message: `Upstream: ${rcdName(weaker)}.` }],
-    });
+  check({ studies }, report) {
+    const spoken = new Set<Rcd["fact"]>();
+    for (const { rcds, way } of studies) {
+      const index = rcds.findIndex(({ type }) => type === "B");
+      const own = rcds[index];
+      const span = own && typeSpan(own);
+      const weaker = rcds.slice(index + 1).find(({ type }) => type !== undefined && type !== "B");
+      if (!own || !weaker || !span || own.at === "upstream" || spoken.has(own.fact)) continue;
+      // One of the board protects several ways; what a circuit type says is each way's own.
+      if (!isOwnRcd(own)) spoken.add(own.fact);
+      const row = rowOf(rcdTypes, { type: weaker.type ?? "A" });
+      report(valueSpot(own.fact, span), {
+        message: `Smooth DC of ${isOwnRcd(own) ? "this circuit" : "the circuits behind it"} flows through the ${rcdName(weaker)} upstream and may stop it from tripping.`,
+        ...(row ? { source: sourceOf(rcdTypes, row, "use") } : {}),
+        related: [
+          { spot: factSpot(weaker.fact), message: `Upstream: ${rcdName(weaker)}.` },
+          ...(own.fact.segment === way.type?.segment
+            ? [{ spot: factSpot(way.header), message: `Way ${way.id}.` }]
+            : []),
+        ],
+      });
+    }
   },
 });
