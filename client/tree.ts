@@ -142,9 +142,12 @@ const needsPerson = ({ findings, missing }: Row): boolean =>
   missing.length > 0 || findings.some(({ severity }) => severity !== "information");
 
 /** `Zs 54 % left · 2 missing`: what one reads for comes first. */
-export function stateText({ least, missing }: Row): string {
+export function stateText({ least, missing, findings }: Row): string {
+  const errors = findings.filter(({ severity }) => severity === "error").length;
+  // A margin that is left says nothing beside an error of another kind.
+  const margin = least && (errors === 0 || least.standing === "beyond") ? [`${least.name} ${least.left}`] : [];
   const parts = [
-    ...(least ? [`${least.name} ${least.left}`] : []),
+    ...(margin.length > 0 || errors === 0 ? margin : [errors === 1 ? "1 error" : `${errors} errors`]),
     ...(missing.length > 0 ? [`${missing.length} missing`] : []),
   ];
   return parts.join(" · ");

@@ -20,13 +20,26 @@ export const isSource = ({ uses }: Pick<WayStudy, "uses">): boolean =>
 
 /**
  * The rule speaks of the socket's rating, not the circuit's. Those of a ring, of a home and of a cooker's switch are
- * 13 A whatever the device is; elsewhere a socket may be as large as its device.
+ * 13 A whatever the device is, and so are those beside lights or other light loads, which nobody puts on the circuit of
+ * a large socket; elsewhere a socket may be as large as its device.
  */
 export function socketRating({ device, isRing, uses, context }: WayStudy): number {
   if (!device) return Number.POSITIVE_INFINITY;
   const plug = practiceOf("plug-socket").value;
-  if (isRing || uses.has("cooker") || homes.includes(premisesOf(context) ?? "")) return plug;
+  if (isRing || [...uses].some((use) => besidePlugs.has(use)) || homes.includes(premisesOf(context) ?? "")) return plug;
   return device.rating ?? Number.POSITIVE_INFINITY;
 }
+
+const besidePlugs: ReadonlySet<string> = new Set([
+  "cooker",
+  "lighting",
+  "emergency-lighting",
+  "ventilation",
+  "shaver",
+  "alarms",
+  "data",
+  "laundry",
+  "water-heater",
+]);
 
 export const homes: readonly string[] = ["dwelling", "shared-house"];

@@ -6,7 +6,7 @@ import type { BoardInPlace } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import { listed } from "../text/words.ts";
-import { type WayState, wayState } from "../views/way-state.ts";
+import { showsMargin, type WayState, wayState } from "../views/way-state.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, installationAt } from "./cursor.ts";
 
@@ -47,7 +47,7 @@ function wayText(snapshot: Snapshot, place: BoardInPlace, way: Way): string {
   const found = snapshot.findings.filter(({ spot }) => spot.segment === way.segment);
   return [
     gravest(found),
-    ...(least ? [`${least.name} ${least.left}`] : []),
+    ...(least && showsMargin(least, found) ? [`${least.name} ${least.left}`] : []),
     ...(missing.length > 0 ? [`missing: ${short(missing)}`] : []),
   ].join(" · ");
 }
@@ -60,6 +60,7 @@ function boardText(snapshot: Snapshot, place: BoardInPlace): string {
   const states = ways.map((way) => ({ way, state: stateOf(snapshot, place, way) }));
   const least = states
     .flatMap(({ way, state }) => (state.least ? [{ way, least: state.least }] : []))
+    .filter(({ least }) => showsMargin(least, found))
     .sort((one, other) => other.least.used - one.least.used)[0];
   const lacking = states.filter(({ state }) => state.missing.length > 0).map(({ way }) => way.id);
   return [

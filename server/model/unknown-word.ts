@@ -226,7 +226,9 @@ function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
     isLabel,
     row: { params, example },
   } = line;
-  const shown = isLabel ? example.split("\n")[0] : `${name} ${word.image}`;
+  const [sample = ""] = example.split("\n");
+  const labelled = sample.split(" ").includes(word.image) ? sample : `${name} … ${word.image} …`;
+  const shown = isLabel ? labelled : `${name} ${word.image}`;
   // With other words before it, it is not known what belongs there.
   const first = Object.values(params).every(
     ({ label, optional }) => (isLabel ? label !== undefined : true) || optional,

@@ -5,7 +5,7 @@ import { hasResistance, isTabled } from "../circuit/cable.ts";
 import { type Test, workOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { expectedConductor } from "../circuit/way-resistance.ts";
-import type { Fact, FactOf, Quantity, WordIn } from "../model/values.ts";
+import { type Fact, type FactOf, isAbsent, type Quantity, type WordIn } from "../model/values.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { combine } from "../tables/source.ts";
@@ -24,6 +24,16 @@ export function latestDead<W extends WordIn<"dead">>(study: WayStudy, word: W): 
     if (test.facts.broken.includes(word)) return undefined;
     const fact = test.facts.one(word);
     if (fact) return { fact, test };
+  }
+  return undefined;
+}
+
+/** The latest reading of a word: a day on which it could not be read leaves the earlier one standing. */
+export function latestReadDead(study: WayStudy, word: "R1+R2" | "R2"): FactOf<"dead", "R1+R2" | "R2"> | undefined {
+  for (const { facts } of study.deadTests) {
+    if (facts.broken.includes(word)) return undefined;
+    const fact = facts.one(word);
+    if (fact && !isAbsent(fact.args.value)) return fact;
   }
   return undefined;
 }

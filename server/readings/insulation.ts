@@ -15,6 +15,8 @@ export interface InsulationValue {
   readonly pair: string;
   readonly fact: InsulationFact;
   readonly quantity: Quantity;
+  /** The earlier day it is of, where it was not read again since. */
+  readonly since?: string;
 }
 
 export interface InsulationTest {
@@ -30,6 +32,28 @@ export interface InsulationTest {
 /** The latest insulation test of a way. A block whose insulation line could not be read leaves nothing. */
 export const insulationOf = memoByObject((study: WayStudy): InsulationTest | undefined => latest(study.deadTests));
 
+/**
+ * Readings of earlier days of pairs that were not read again: a later test between others, or one that could not be made,
+ * says nothing of them. Line and neutral joined are read to earth together and not between each other.
+ */
+export function notReadAgain(study: WayStudy): readonly InsulationValue[] {
+  const read: InsulationValue[] = [];
+  const standing: InsulationValue[] = [];
+  const latest = insulationOf(study)?.header;
+  for (const { facts, header, on } of study.deadTests) {
+    if (facts.broken.includes("insulation")) return [];
+    const own = insulationLines(facts).flatMap(valuesOf);
+    if (header !== latest)
+      for (const value of own)
+        if (!read.some((later) => covers(later, value.pair))) standing.push({ ...value, since: on });
+    read.push(...own);
+  }
+  return standing;
+}
+
+const covers = (other: InsulationValue, pair: string): boolean =>
+  other.pair === pair || (other.fact.args.joined !== undefined && other.pair.endsWith("-E") && pair.endsWith("-E"));
+
 /** The latest insulation test of a board as a whole. */
 export const boardInsulation = ({ board }: Pick<Context, "board">): InsulationTest | undefined =>
   latest(testsOf<"boardDead">(board.facts.all("dead")));
@@ -43,12 +67,10 @@ function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): Insulatio
     if (test.facts.broken.includes("insulation")) return undefined;
     const facts = insulationLines(test.facts);
     if (facts.length === 0) continue;
-    const pairs = facts.flatMap((fact) => pairsOf(fact));
+    const pairs = facts.flatMap(pairsOf);
     return {
       facts: closeFitting(facts),
-      values: closeFitting(
-        pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [] : [{ pair, fact, quantity: value }])),
-      ),
+      values: closeFitting(facts.flatMap(valuesOf)),
       absent: closeFitting(pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [{ pair, fact, value }] : []))),
       header: test.header,
       with: test.with,
@@ -57,6 +79,9 @@ function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): Insulatio
   }
   return undefined;
 }
+
+const valuesOf = (fact: InsulationFact): InsulationValue[] =>
+  pairsOf(fact).flatMap(({ pair, value }) => (isAbsent(value) ? [] : [{ pair, fact, quantity: value }]));
 
 function pairsOf(fact: InsulationFact): { pair: string; fact: InsulationFact; value: Quantity | Absent }[] {
   return Object.entries(fact.args).flatMap(([pair, value]) =>
@@ -69,6 +94,10 @@ function pairsOf(fact: InsulationFact): { pair: string; fact: InsulationFact; va
 /** What a reading is of: one that is stated of `each` pair is the same object in all of them. */
 export const pairWords = ({ pair, quantity }: InsulationValue, { values }: InsulationTest): string =>
   values.some((other) => other.pair !== pair && other.quantity === quantity) ? "Each pair" : pair;
+
+/** That a reading counts though later tests were made. */
+export const sinceWords = ({ since }: InsulationValue): string =>
+  since === undefined ? "" : ` It was not read again after ${since}.`;
 
 /** Which row of the table a circuit is judged by. */
 export const insulationKind = ({ uses }: WayStudy): InsulationKind =>

@@ -57,7 +57,12 @@ export const rcdTestsOfBoard = memoOfContext((context: Context): readonly RcdTes
   standing(liveOfBoard(context).map((test) => testsIn(test, (fact) => deviceOnBoard(fact, context)))),
 );
 
-/** A later test takes the place of an earlier one of the same device and current, and of no other. Latest first. */
+const isRead = ({ time, fact }: RcdTest): boolean => time !== undefined || fact.args.noTrip !== undefined;
+
+/**
+ * A later test takes the place of an earlier one of the same device and current, and of no other; one that could not be
+ * made takes the place of none. Latest first.
+ */
 function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {
   const found: RcdTest[] = [];
   const same = (one: RcdTest, other: RcdTest): boolean =>
@@ -67,7 +72,9 @@ function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {
     one.multiple?.value === other.multiple?.value &&
     one.fact.args.waveform?.value === other.fact.args.waveform?.value &&
     one.fact.args.half?.value === other.fact.args.half?.value;
-  for (const day of days) found.push(...day.filter((test) => !found.some((later) => same(later, test))));
+  for (const day of days) {
+    found.push(...day.filter((test) => !found.some((later) => same(later, test) && (isRead(later) || !isRead(test)))));
+  }
   return found;
 }
 

@@ -28,6 +28,10 @@ export interface WayState {
   readonly tests: readonly PlannedTest[];
 }
 
+/** Whether a margin may be shown beside what is found: one that is left says nothing beside an error of another kind. */
+export const showsMargin = (least: LeastMargin, found: readonly { readonly severity: string }[]): boolean =>
+  least.standing === "beyond" || found.every(({ severity }) => severity !== "error");
+
 export function wayState(study: WayStudy, node: BoardNode | undefined): WayState {
   if (study.isSpare) return { least: undefined, missing: [], tests: [] };
   const tests = [...planDead(study), ...planLive(study)];

@@ -693,6 +693,11 @@ const cases: readonly Case[] = [
   },
   {
     text: inWay,
+    line: "efficiency 80 %",
+    message: "“efficiency” stands on the line of “load”: load … efficiency …",
+  },
+  {
+    text: inWay,
     line: "cpc 1.5 mm²",
     message: "“cpc” stands on the line of “cable”: cable flat-twin line 2.5 mm² cpc 1.5 mm²",
   },

@@ -161,6 +161,23 @@ const limits: readonly Limit[] = [
   {
     check: "demand/over-busbar",
     text: heavy("busbar 63 A").replace("board A", "supply {\nearthing TN-S\ncutout BS 88-3 # A\n}\nboard A"),
+    // Charging points and showers are drawn in full: a cut-out that lets it pass burns the busbars.
+    found: { "63": "", "80": "error" },
+  },
+  {
+    check: "demand/over-main-switch",
+    text: heavy("main-switch BS EN 60947-3 63 A").replace(
+      "board A",
+      "supply {\nearthing TN-S\ncutout BS 88-3 # A\n}\nboard A",
+    ),
+    found: { "63": "", "80": "error" },
+  },
+  // Sockets may come to less.
+  {
+    check: "demand/over-main-switch",
+    text: heavy("main-switch BS EN 60947-3 63 A")
+      .replace("board A", "supply {\nearthing TN-S\ncutout BS 88-3 # A\n}\nboard A")
+      .replaceAll(/serves (shower|ev-charger)/gu, "serves data"),
     found: { "63": "", "80": "warning" },
   },
   {
@@ -235,7 +252,13 @@ const limits: readonly Limit[] = [
       "cutout BS 88-3 80 A\ntails 16 mm²": "",
       "cutout BS 88-3 80 A\ntails 16 mm²\nphases three": "warning",
       // A stated demand beyond them is an overload; within them, one size below the cut-out is accepted.
-      "cutout BS 88-3 100 A\ntails 16 mm²\ndemand 88 A": "error",
+      "cutout BS 88-3 100 A\ntails 16 mm²\ndemand 88 A": [
+        "error",
+        "below the 100 A cut-out; the stated demand is 88 A: fit tails of 25 mm².",
+      ],
+      // Nor does it need a cut-out to overload them.
+      "tails 16 mm²\ndemand 88 A": ["error", "carry 87 A clipped direct; the stated demand is 88 A"],
+      "tails 16 mm²\ndemand 87 A": "",
       "cutout BS 88-3 100 A\ntails 16 mm²\ndemand 87 A": ["information", "(enough for the present demand)"],
       "cutout BS 88-3 100 A\ntails 10 mm²\ndemand 60 A": ["warning", "(enough for the present demand)"],
       "cutout BS 88-3 80 A\ntails 10 mm²\ndemand 60 A": "information",
@@ -255,6 +278,25 @@ const limits: readonly Limit[] = [
       'way 1 radial "Heater" {\nIb 20 A\n}\nway 2 radial "Kiln" {\nserves heating\n}': "warning",
       'way 1 radial "Heater" {\nIb 20 A\n}\n}\nboard B "Barn" {\nfed-from supply\nway 1 radial "Kiln" {\nserves heating\n}':
         "warning",
+    },
+  },
+  // What is drawn with the most favourable diversity overloads them, whatever is stated: two charging points at 87 A, in
+  // full without load control; of lighting two thirds; of sockets nothing, for nobody knows what is plugged in.
+  {
+    check: "coordination/tails-below-cutout",
+    text: tails("cutout BS 88-3 100 A\ntails 16 mm²\ndemand 60 A").replace("fed-from supply", "fed-from supply\n#"),
+    found: {
+      'way 1 radial "Charger" {\nserves ev-charger\nIb 44 A\n}\nway 2 radial "Charger" {\nserves ev-charger\nIb 44 A\n}':
+        ["error", "below the 100 A cut-out; the circuits draw at least 88 A: fit tails of 25 mm²."],
+      'way 1 radial "Charger" {\nserves ev-charger\nIb 44 A\n}\nway 2 radial "Charger" {\nserves ev-charger\nIb 43 A\n}':
+        "information",
+      'way 1 radial "Charger" {\nserves ev-charger\nIb 44 A\n}\nway 2 radial "Charger" {\nserves ev-charger\nload-control "Limiter"\nIb 44 A\n}':
+        "information",
+      'way 1 radial "Lights" {\nserves lighting\nIb 130 A\n}': "error",
+      'way 1 radial "Sockets" {\nserves sockets\nIb 60 A\n}\nway 2 radial "Sockets" {\nserves sockets\nIb 60 A\n}':
+        "information",
+      'diversity 50 %\nway 1 radial "Lights" {\nserves lighting\nIb 174 A\n}': "information",
+      'diversity 50 %\nway 1 radial "Lights" {\nserves lighting\nIb 176 A\n}': "error",
     },
   },
   // Distributors declare 16 kA at the most for one phase and 25 kA for three, behind a service fuse of up to 100 A.

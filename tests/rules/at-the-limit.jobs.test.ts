@@ -20,7 +20,12 @@ const barn = (cable: string, own = "earthing TT\nelectrode rod 84 Ω") =>
   );
 
 const inspected = (kind: string, on: string, more: string) =>
-  `inspection ${kind} ${on} {\nclient "The owner"\nreason "Five years"\nextent "All"\n${more}\noutcome satisfactory\nnext-inspection 2031-03-05 "Five years"\ntested by "J.M." ${on}\n}`;
+  `location "Kiln Lane"\ninspection ${kind} ${on} {\nclient "The owner"\nreason "Five years"\nextent "All"\n${more}\noutcome satisfactory\nnext-inspection 2031-03-05 "Five years"\ntested by "J.M." ${on}\n}`;
+
+const minor = (name: string, lines: string): string =>
+  file(
+    `${lines}\ntested by "J.M." 2026-03-05\ninspection minor 2026-03-05 {\n#\nwork-done "Oven moved"\ncovers board A way 1\n}`,
+  ).replace("Works", name);
 
 const limits: readonly Limit[] = [
   // The nominal voltage was 240 V until 1995.
@@ -297,12 +302,30 @@ const limits: readonly Limit[] = [
     ),
     found: { "0.44 Ω": "", "0.43 Ω": "information" },
   },
+  // The front of each paper has the client and the address, which may be the name of the installation.
+  {
+    check: "inspection/incomplete",
+    text: minor("Works", ""),
+    found: {
+      "": ["information", "The inspection of minor work lacks “client” and “location”, which its paper must state."],
+      'client "The owner"': ["information", "lacks “location”"],
+    },
+  },
+  { check: "inspection/incomplete", text: minor("7 Kiln Lane", ""), found: { 'client "The owner"': "" } },
+  {
+    check: "inspection/incomplete",
+    text: minor("Works", 'location "Kiln Lane"'),
+    found: { 'client "The owner"': "" },
+  },
   // The latest inspection states what was inspected by sight; the items of an earlier one stand in its own paper.
   {
     check: "inspection/incomplete",
     text: file(`#`),
     found: {
-      [inspected("periodic", "2026-03-05", "")]: ["information", "states “inspected” as well: it is missing here."],
+      [inspected("periodic", "2026-03-05", "")]: [
+        "information",
+        "A periodic inspection lacks “inspected”, which its paper must state.",
+      ],
       [inspected("periodic", "2026-03-05", 'inspected ok "All that could be seen"')]: "",
       [`${inspected("periodic", "2021-03-05", "")}\n${inspected("periodic", "2026-03-05", "inspected 4.1..4.8 ok")}`]:
         "",

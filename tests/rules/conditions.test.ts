@@ -73,7 +73,10 @@ const limits: readonly Limit[] = [
     [
       ["dwelling", "TN-S", "single-pole", ["error", "in a home it must. Fit a double-pole switch."]],
       ["dwelling", "TN-S", "double-pole", ""],
-      ["commercial", "TN-S", "single-pole", ""],
+      ["student", "TN-S", "single-pole", ["error", "in a home it must."]],
+      // 462.1.201: a household or similar installation; of a shop nobody knows who switches.
+      ["commercial", "TN-S", "single-pole", ["warning", "it must wherever untrained persons operate it."]],
+      ["commercial", "TN-S", "double-pole", ""],
       ["commercial", "TT", "single-pole", ["error", "with TT it must. Fit a double-pole switch."]],
       ["commercial", "TT", "four-pole", ""],
     ] as const
@@ -93,6 +96,9 @@ const limits: readonly Limit[] = [
     [
       ["dwelling", "three-pole", ""],
       ["commercial", "three-pole", ""],
+      ["commercial", "four-pole", ""],
+      ["commercial", "double-pole", ["error", "has too few poles for three lines: one stays live."]],
+      ["industrial", "single-pole", ["error", "Fit a four-pole switch."]],
     ] as const
   ).map(
     ([premises, poles, found]): Limit => ({

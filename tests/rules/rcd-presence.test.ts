@@ -22,6 +22,10 @@ describe("where an RCD is needed depends on the edition", () => {
     ["BS 7671:2008", "sockets", "B20", ["rcd/missing-for-sockets error"]],
     ["BS 7671:2018", "sockets", "B32", ["rcd/missing-for-sockets error"]],
     ["BS 7671:2018+A2:2022", "sockets", "B40", []],
+    // Nobody puts lights on the circuit of a large socket; a motor may be.
+    ["BS 7671:2018+A2:2022", "sockets lighting", "B40", ["rcd/missing-for-sockets error"]],
+    ["BS 7671:2018+A2:2022", "sockets water-heater", "B40", ["rcd/missing-for-sockets error"]],
+    ["BS 7671:2018+A2:2022", "sockets motor", "B40", []],
     ["BS 7671:2001", "outdoor-sockets", "B32", ["rcd/missing-outdoors error"]],
   ])("%s: %s on %s", (standard, serves, rating, expected) => {
     expect(checksOf(plain(serves, rating), { standard })).toEqual(expected);

@@ -239,10 +239,16 @@ describe("what was passed over", () => {
     const kind = "feeder";
     const cable = "armoured 90 °C line 6 mm² cpc 6 mm²";
     const circuit = { kind, cable, device: "BS EN 60898 B32 6 kA", more: "Ib 10 A", R1R2: "0.13 Ω", Zs: "84.1 Ω" };
-    expect(ids(circuit, earth)).toContain("warning rcd/missing-in-tt");
+    // Through 84 Ω a B32 does not open at all; where the loop would open it, an overcurrent device is allowed (411.5.2).
+    expect(ids(circuit, earth)).toContain("error rcd/missing-in-tt");
+    expect(says(circuit, "rcd/missing-in-tt", earth)).toContain("Through 84.1 Ω its device would not open at all.");
+    const low = { ...circuit, Zs: "0.9 Ω" };
+    expect(ids(low, { ...earth, supply: earth.supply?.replace("84 Ω", "0.8 Ω") ?? "" })).toContain(
+      "warning rcd/missing-in-tt",
+    );
     const delayed = "BS EN 61008 100 A 100 mA type A delayed";
     expect(ids(circuit, { ...earth, board: earth.board?.replace("BS EN 60947-3 100 A", delayed) ?? "" })).not.toContain(
-      "warning rcd/missing-in-tt",
+      "error rcd/missing-in-tt",
     );
   });
 
@@ -403,12 +409,15 @@ describe("tests spread over days", () => {
     expect(mended).not.toContain("error rcd/test-button-failed");
   });
 
-  it("a limitation later on takes the place of the reading before it", () => {
+  it("a limitation later on puts no failing reading right", () => {
     const later = way({ Zs: "5.71 Ω" }).replace(
       "live 2026-03-05",
       'live 2026-03-06 with M1 {\nZs LIM "No access, agreed with the owner"\n}\nlive 2026-03-05',
     );
-    expect(ids(later, { ...tested, work: "existing" })).not.toContain("error loop/zs-over-limit");
+    expect(ids(later, { ...tested, work: "existing" })).toContain("error loop/zs-over-limit");
+    expect(says(later, "loop/zs-over-limit", { ...tested, work: "existing" })).toContain(
+      "It could not be read again since.",
+    );
   });
 });
 

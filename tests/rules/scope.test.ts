@@ -104,6 +104,20 @@ describe("an addition to an old board", () => {
     expect(checksIn(schedule("", dead))).toEqual(["error loop/zs-over-limit"]);
   });
 
+  it("reports a device that lets its cable overheat, also where the circuit is no part of the work", () => {
+    const with200 = (cable: string) =>
+      checksIn(
+        schedule("", "work not-part")
+          .replace('ring "Sockets"', 'radial "Sockets"')
+          .replace("BS EN 60898 B32 6 kA", "BS EN 60898 B200 10 kA")
+          .replace("flat-twin  line 2.5 mm²", `${cable}  line 2.5 mm²`),
+      );
+    expect(with200("flat-twin")).toContain("error design/over-any-capacity");
+    expect(with200("armoured 90 °C")).toContain("error design/over-any-capacity");
+    // Whatever else there is to say of it is for whoever inspects it.
+    expect(checksIn(schedule("", "work not-part").replace("2.5 mm²  cpc 1.5", "10 mm²  cpc 0.5"))).toEqual([]);
+  });
+
   it("asks everything of a part that a periodic inspection is of", () => {
     const found = checksIn(schedule("work existing", "", "existing"));
     expect(found).toContain("warning live/not-tested");

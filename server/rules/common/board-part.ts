@@ -1,6 +1,9 @@
 /** What two checks of every part of a board without overload protection have in common: switch, busbars, RCDs. */
 
 import { demandThrough, isGuarded, type RatedPart } from "../../boards/board-ratings.ts";
+import { certainDemand } from "../../boards/certain-demand.ts";
+import type { Protecting } from "../../boards/coordination.ts";
+import type { BoardDemand } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
@@ -55,7 +58,8 @@ export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: R
   if (above && above.rating <= rating.value) return;
   const demand = demandThrough(node, part);
   if (!demand || !exceeds(demand.greatest.value, rating.value)) return;
-  const { greatest, diverse } = demand;
+  const { greatest } = demand;
+  const certain = certainDemand(node, new Set(part.ways.map(({ way }) => way)));
   const next = nextRatingUp("breaker", greatest.value);
   report(valueSpot(fact, rating), {
     message: `${capital(name)} of board ${node.board.head.name} ${part.kind === "busbar" ? "carry" : "carries"} ${demandNotes(demand)}, more than the rating of ${amps(rating.value)}.${next ? ` Fit ${amps(next)}, or move circuits.` : ""}`,
@@ -63,7 +67,7 @@ export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: R
     limit: amount(rating.value, "A"),
     steps: [...greatest.steps, relation("demand ≤ rating", amps(greatest.value), amps(rating.value))],
     source: greatest.source,
-    ...(diverse ? {} : { severity: "information" as const }),
+    ...gradeOfDemand(demand, exceeds(certain, rating.value), above),
     related: [
       ...(above ? [{ spot: factSpot(above.fact), message: `Device upstream: ${amps(above.rating)}.` }] : []),
       ...part.ways
@@ -72,4 +76,17 @@ export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: R
     ],
     fixes: next === undefined ? [] : [inPlaceOf(rating, amps(next), `Make it ${amps(next)}`)],
   });
+}
+
+/**
+ * What is drawn for certain burns a part without protection of its own, once the device upstream allows it; what comes to
+ * more only with every circuit in full is a question.
+ */
+export function gradeOfDemand(
+  { diverse, unread }: BoardDemand,
+  isCertain: boolean,
+  above: Protecting | undefined,
+): { readonly severity?: Severity } {
+  if (isCertain && above && !unread) return { severity: "error" };
+  return diverse ? {} : { severity: "information" };
 }

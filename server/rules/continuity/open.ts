@@ -1,5 +1,5 @@
 import { quantityOf } from "../../model/values.ts";
-import { latestDead } from "../../readings/dead.ts";
+import { latestReadDead } from "../../readings/dead.ts";
 import { shown } from "../common/dead-words.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -30,7 +30,7 @@ export default wayRule({
   check(study, report) {
     if (study.isSpare) return;
     for (const word of ["R1+R2", "R2"] as const) {
-      const fact = latestDead(study, word)?.fact;
+      const fact = latestReadDead(study, word);
       const quantity = quantityOf(fact?.args.value);
       if (!fact || quantity?.sign !== ">") continue;
       report(valueSpot(fact, quantity), {

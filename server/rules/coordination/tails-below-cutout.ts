@@ -1,8 +1,9 @@
+import { certainAtOrigin } from "../../boards/certain-demand.ts";
 import { originDemand } from "../../boards/demand-origin.ts";
 import { tabulatedCapacity } from "../../calc/capacity.ts";
-import { fallsShort } from "../../calc/compare.ts";
+import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { fromAbove } from "../../calc/minimum-size.ts";
-import { amps, relation, squareMillimetres } from "../../calc/result.ts";
+import { amps, relation, round, squareMillimetres } from "../../calc/result.ts";
 import { originSupply } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
 import { capacity4D1A } from "../../tables/capacity-70.ts";
@@ -26,7 +27,7 @@ export default installationRule({
   id: "coordination/tails-below-cutout",
   severity: "error",
   since: "0.1",
-  title: "The meter tails carry less than the rating of the cut-out.",
+  title: "The meter tails carry less than the cut-out allows or the circuits draw.",
   why: "Only the distributor's fuse protects the tails. Where they carry less than its rating they can overheat and nothing opens. Fit larger tails, or have a smaller cut-out fuse fitted.",
   clauses: ["433.1.1", "433.3.1"],
   examples: [
@@ -36,35 +37,38 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    const tails = installation.supply?.one("tails");
-    const cutout = installation.supply?.one("cutout");
-    if (!tails || !cutout) return;
+    const { supply } = installation;
+    const tails = supply?.one("tails");
+    const cutout = supply?.one("cutout");
+    if (!tails) return;
     const { size } = tails.args;
-    const rating = cutout.args.rating.value;
-    const loaded = originSupply(installation.supply).threePhase ? 3 : 2;
+    const loaded = originSupply(supply).threePhase ? 3 : 2;
     const tabled = clipped(loaded, size.value);
     const carries = tabled ?? fromAbove(size.value, (csa) => clipped(loaded, csa));
-    if (!carries || !fallsShort(carries.value, rating)) return;
-    const larger = capacity4D1A.rows
-      .map(({ facts }) => facts.csa)
-      .filter((csa) => {
-        const carried = clipped(loaded, csa)?.value;
-        return csa > size.value && carried !== undefined && carried >= rating;
-      })
-      .toSorted((one, other) => one - other)[0];
-    const { stated, calculated } = demandAt(installation);
-    const demand = stated ?? calculated;
-    const bears = demand !== undefined && demand <= carries.value;
+    if (!carries) return;
+    const demand = demandAt(installation);
+    const drawn = exceeds(demand.least, carries.value) ? demand.least : undefined;
+    // While no cut-out is described it may be small enough: then only what is drawn counts.
+    const rating = cutout?.args.rating.value ?? (supply?.isUnread("cutout") ? undefined : drawn);
+    if (rating === undefined || !fallsShort(carries.value, rating)) return;
+    const larger = sizeFor(loaded, size.value, Math.max(rating, drawn ?? 0));
+    const bears = demand.greatest !== undefined && demand.greatest <= carries.value;
+    const below = cutout ? `, below the ${amps(rating)} cut-out` : "";
+    const note = drawn === undefined && bears ? " (enough for the present demand)" : "";
+    const most =
+      drawn === undefined
+        ? ""
+        : `; ${demand.isStated ? "the stated demand is" : "the circuits draw at least"} ${amps(round(drawn, 1))}`;
     const wanted = larger === undefined ? "larger tails" : `tails of ${squareMillimetres(larger)}`;
     report(valueSpot(tails, size), {
-      message: `Tails of ${squareMillimetres(size.value)} carry ${tabled ? "" : "no more than "}${amps(carries.value)} clipped direct, below the ${amps(rating)} cut-out${bears ? " (enough for the present demand)" : ""}: fit ${wanted}, or ask for a smaller cut-out.`,
+      message: `Tails of ${squareMillimetres(size.value)} carry ${tabled ? "" : "no more than "}${amps(carries.value)} clipped direct${below}${note}${most}: fit ${wanted}${drawn === undefined ? ", or ask for a smaller cut-out" : ""}.`,
       value: amount(carries.value, "A"),
       limit: amount(rating, "A"),
       least: true,
-      severity: gradeOf(carries.value, rating, bears, stated),
-      steps: [relation("cut-out ≤ It", amps(rating), amps(carries.value))],
+      severity: drawn === undefined ? gradeOf(carries.value, rating, bears) : "error",
+      steps: [relation(`${cutout ? "cut-out" : "demand"} ≤ It`, amps(rating), amps(carries.value))],
       source: carries.source,
-      related: [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }],
+      related: cutout ? [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }] : [],
       fixes:
         larger === undefined
           ? []
@@ -76,23 +80,34 @@ export default installationRule({
 const clipped = (loaded: 2 | 3, csa: number) =>
   tabulatedCapacity({ construction: "singles", insulation: 70, method: "C", loaded, csa });
 
+/** The least size above one that carries a current. */
+const sizeFor = (loaded: 2 | 3, above: number, current: number): number | undefined =>
+  capacity4D1A.rows
+    .map(({ facts }) => facts.csa)
+    .filter((csa) => csa > above && (clipped(loaded, csa)?.value ?? 0) >= current)
+    .toSorted((one, other) => one - other)[0];
+
 /**
- * A stated demand above what they carry overloads them. A load that cannot is accepted on tails one size below the
- * cut-out, as 16 mm² behind 100 A often is; on thinner ones it grows beyond them.
+ * A load that cannot overload them is accepted on tails one size below the cut-out, as 16 mm² behind 100 A often is; on
+ * thinner ones it grows beyond them.
  */
-function gradeOf(carries: number, rating: number, bears: boolean, stated: number | undefined): Severity {
-  if (stated !== undefined && stated > carries) return "error";
-  return bears && carries >= oneSizeBelow * rating ? "information" : "warning";
-}
+const gradeOf = (carries: number, rating: number, bears: boolean): Severity =>
+  bears && carries >= oneSizeBelow * rating ? "information" : "warning";
 
 const oneSizeBelow = 0.75;
 
-/** What is drawn at the origin, as stated and as the circuits come to, A. */
-function demandAt(installation: Installation): { readonly stated?: number; readonly calculated?: number } {
+interface OriginCurrent {
+  /** As stated, or as the circuits come to, A; nothing where one of them does not say. */
+  readonly greatest: number | undefined;
+  /** As stated, or what the circuits draw with the most favourable diversity, where that is more, A. */
+  readonly least: number;
+  readonly isStated: boolean;
+}
+
+function demandAt(installation: Installation): OriginCurrent {
   const demand = originDemand(installation);
   const stated = installation.supply?.one("demand")?.args.value.value;
-  return {
-    ...(stated === undefined ? {} : { stated }),
-    ...(demand && demand.unknown.length === 0 ? { calculated: demand.greatest.value } : {}),
-  };
+  const calculated = demand && demand.unknown.length === 0 ? demand.greatest.value : undefined;
+  const certain = demand?.unread ? 0 : certainAtOrigin(installation);
+  return { greatest: stated ?? calculated, least: Math.max(stated ?? 0, certain), isStated: (stated ?? 0) >= certain };
 }

@@ -1,3 +1,4 @@
+import { certainDemand } from "../../boards/certain-demand.ts";
 import { protecting } from "../../boards/coordination.ts";
 import { demandOf } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
@@ -5,6 +6,7 @@ import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/minimum-size.ts";
 import { amps } from "../../calc/result.ts";
+import { gradeOfDemand } from "../common/board-part.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -49,7 +51,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const demand = fact && demandOf(node);
   if (!fact || !demand || demand.unread || sourceUnread(node)) return;
   const { rating } = fact.args;
-  const { greatest, diverse } = demand;
+  const { greatest } = demand;
   if (!exceeds(greatest.value, rating.value)) return;
   // The device upstream keeps the current below the rating of the switch: the demand on it is for other checks.
   const above = protecting(node.context);
@@ -62,7 +64,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
     limit: amount(rating.value, "A"),
     steps: greatest.steps,
     source: greatest.source,
-    ...(diverse ? {} : { severity: "information" as const }),
+    ...gradeOfDemand(demand, exceeds(certainDemand(node), rating.value), above),
     fixes: larger === undefined ? [] : [inPlaceOf(rating, amps(larger), `Make the switch ${amps(larger)}`)],
     related: above ? [{ spot: factSpot(above.fact), message: `Device upstream: ${amps(above.rating)}.` }] : [],
   });

@@ -59,9 +59,14 @@ export function keptOnBoards(installation: Installation): Kept {
   return (finding) => partly.every((keeps) => keeps(finding));
 }
 
-/** An error; of what is no part of the work at all, one that a reading shows. */
-const isDanger = ({ severity, spot }: Finding, way: Way, readingsOnly: boolean): boolean =>
+/** An error; of what is no part of the work at all, one that a reading shows or that is certain from the outside. */
+const isDanger = ({ check, severity, spot }: Finding, way: Way, readingsOnly: boolean): boolean =>
   severity === "error" &&
-  (!readingsOnly || testsOf(way).some(({ start, end }) => start <= spot.start && spot.end <= end));
+  (!readingsOnly ||
+    seenFromOutside.has(check) ||
+    testsOf(way).some(({ start, end }) => start <= spot.start && spot.end <= end));
+
+/** A device that lets its cable overheat is seen on the board by whoever adds a circuit beside it. */
+const seenFromOutside: ReadonlySet<string> = new Set(["design/device-over-capacity", "design/over-any-capacity"]);
 
 const testsOf = ({ facts }: Way): readonly Fact[] => [...facts.all("dead"), ...facts.all("live")];

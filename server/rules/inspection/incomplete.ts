@@ -3,13 +3,17 @@ import type { WordIn } from "../../model/values.ts";
 import { listed } from "../../text/words.ts";
 import { installationRule, wordSpot } from "../frame/rule.ts";
 
-type Word = WordIn<"inspection">;
+/** What is stated in the inspection, and the address, which the installation states for all of them. */
+type Word = WordIn<"inspection"> | "location";
+
+/** An installation may be called by its address: "7 Alder Row". */
+const isAddress = /\d+\p{L}?\s+\p{L}/u;
 
 /** What each paper must say; the rest of it follows from the schedule. */
 const required: Readonly<Record<InspectionKind, readonly Word[]>> = {
-  initial: ["work-done", "inspected", "next-inspection", "tested"],
-  periodic: ["client", "reason", "extent", "inspected", "outcome", "next-inspection", "tested"],
-  minor: ["work-done", "covers", "tested"],
+  initial: ["client", "location", "work-done", "inspected", "next-inspection", "tested"],
+  periodic: ["client", "location", "reason", "extent", "inspected", "outcome", "next-inspection", "tested"],
+  minor: ["client", "location", "work-done", "covers", "tested"],
 };
 
 const names: Readonly<Record<InspectionKind, string>> = {
@@ -40,7 +44,9 @@ installation "Kiln house" {
 }`,
       good: `wayfile 1
 installation "Kiln house" {
+  location     "Kiln Lane"
   inspection minor 2026-03-05 {
+    client       "The owner"
     work-done    "Oven circuit extended"
     covers       board A  way 1
     tested       by "K.A." 2026-03-05
@@ -58,20 +64,22 @@ installation "Kiln house" {
       if (!kind) continue;
       const lacking = required[kind].filter(
         (word) =>
-          !facts.has(word) &&
-          !(stands(word) && head.facts.has(word)) &&
-          // Of an earlier one the items stand in its own paper.
-          !(word === "inspected" && inspection !== all.at(-1)),
+          !(word !== "location" && facts.has(word)) &&
+          !(ofInstallation(word) && head.facts.has(word)) &&
+          !(word === "location" && isAddress.test(head.title)) &&
+          // Of an earlier one the items and the client stand in its own paper.
+          !((word === "inspected" || word === "client") && inspection !== all.at(-1)),
       );
       if (lacking.length === 0) continue;
       report(wordSpot(header), {
         // When the next is due protects whoever relies on the paper: 644.4 and 653.4 have it stated.
         ...(lacking.includes("next-inspection") ? {} : { severity: "information" as const }),
-        message: `${names[kind]} states ${listed(lacking.map((word) => `“${word}”`))} as well: ${lacking.length === 1 ? "it is" : "they are"} missing here.`,
+        message: `${names[kind]} lacks ${listed(lacking.map((word) => `“${word}”`))}, which its paper must state.`,
       });
     }
   },
 });
 
 /** What the installation may say for all of its inspections. */
-const stands = (word: Word): word is "tested" | "extent" => word === "tested" || word === "extent";
+const ofInstallation = (word: Word): word is "tested" | "extent" | "location" =>
+  word === "tested" || word === "extent" || word === "location";

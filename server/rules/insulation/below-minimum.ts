@@ -1,5 +1,13 @@
 import { megohms } from "../../calc/result.ts";
-import { against, type InsulationValue, insulationLimit, insulationOf, pairWords } from "../../readings/insulation.ts";
+import {
+  against,
+  type InsulationValue,
+  insulationLimit,
+  insulationOf,
+  notReadAgain,
+  pairWords,
+  sinceWords,
+} from "../../readings/insulation.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
@@ -47,10 +55,11 @@ export default wayRule({
     const test = insulationOf(study);
     const minimum = insulationLimit(study)?.minimum;
     if (study.isSpare || !test || !minimum) return;
-    for (const value of test.values) {
+    for (const value of [...test.values, ...notReadAgain(study)]) {
       const { fact, quantity } = value;
       const pair = pairWords(value, test);
       const verdict = against(quantity, minimum.value);
+      if (value.since !== undefined && verdict !== "fails") continue;
       if (verdict === "passes" || (quantity.value === 0 && quantity.sign === "=")) continue;
       const uncertainty = uncertaintyOnWay(study, fact, quantity);
       const common = {
@@ -69,7 +78,7 @@ export default wayRule({
         verdict === "fails"
           ? {
               ...common,
-              message: `${pair} reads ${shownMegohms(quantity)}, below the minimum of ${megohms(minimum.value)}. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinUncertainty(uncertainty, minimum.value - quantity.value)}`,
+              message: `${pair} reads ${shownMegohms(quantity)}, below the minimum of ${megohms(minimum.value)}. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinUncertainty(uncertainty, minimum.value - quantity.value)}${sinceWords(value)}`,
             }
           : {
               ...common,

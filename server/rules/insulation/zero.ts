@@ -1,4 +1,4 @@
-import { insulationLimit, insulationOf, pairWords } from "../../readings/insulation.ts";
+import { insulationLimit, insulationOf, notReadAgain, pairWords, sinceWords } from "../../readings/insulation.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -28,11 +28,11 @@ export default wayRule({
     const test = insulationOf(study);
     if (study.isSpare || !test) return;
     const minimum = insulationLimit(study)?.minimum;
-    for (const value of test.values) {
+    for (const value of [...test.values, ...notReadAgain(study)]) {
       const { fact, quantity } = value;
       if (quantity.value !== 0 || quantity.sign !== "=") continue;
       report(valueSpot(fact, quantity), {
-        message: `${pairWords(value, test)} reads 0, a short circuit: find it; or, if the meter was off scale, write > and the top of the range, such as >999 MΩ.`,
+        message: `${pairWords(value, test)} reads 0, a short circuit: find it; or, if the meter was off scale, write > and the top of the range, such as >999 MΩ.${sinceWords(value)}`,
         value: amount(0, "Ω"),
         least: true,
         ...(minimum ? { limit: amountOf(minimum), steps: minimum.steps, source: minimum.source } : {}),

@@ -40,10 +40,11 @@ export default installationRule({
     checkFact(latestAtOrigin(supply), known, known.threePhase, "", report);
   },
   checkBoard({ studies }, report) {
-    for (const { live, supply, threePhase, uses } of studies) {
+    for (const { liveTests, supply, threePhase, uses } of studies) {
       if (uses.has("selv")) continue;
       const remedy = " Measure at the origin to tell the supply from the circuit.";
-      checkFact(live?.facts.one("voltage"), supply, threePhase || supply.threePhase, remedy, report);
+      const fact = liveTests.map(({ facts }) => facts.one("voltage")).find((one) => quantityOf(readingAt(one)));
+      checkFact(fact, supply, threePhase || supply.threePhase, remedy, report);
     }
   },
 });

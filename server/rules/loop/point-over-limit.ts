@@ -1,7 +1,7 @@
 import { ohms } from "../../calc/result.ts";
 import { readingLimit, serviceLimit } from "../../circuit/disconnection.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
-import { loopPoints } from "../../readings/loop-points.ts";
+import { standingLoopPoints } from "../../readings/loop-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
@@ -63,7 +63,7 @@ export default wayRule({
     const reading = readingLimit(disconnection);
     const held = reading.limit;
     const stands = by === "rcd" ? disconnection.rcd?.fact : study.device?.fact;
-    for (const { name, fact, Zs } of loopPoints(study)) {
+    for (const { name, fact, Zs } of standingLoopPoints(study)) {
       if (Zs.value <= held.value) continue;
       const isOver = Zs.value > limit.value;
       const byRcd = by === "overcurrent" && isOver && rcdDisconnects(study, Zs.value) !== undefined;

@@ -1,6 +1,8 @@
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { quantityOf } from "../../model/values.ts";
+import type { ReadingAt } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { isAbsent, quantityOf } from "../../model/values.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
@@ -34,7 +36,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { Zs, disconnection, device } = study;
+    const { disconnection, device } = study;
+    const Zs = latestRead(study);
     const reading = Zs && quantityOf(Zs.value);
     if (!Zs || !reading || disconnection?.by !== "overcurrent" || !device || reading.sign === "<") return;
     const { limit } = disconnection;
@@ -56,7 +59,7 @@ export default wayRule({
     }
     const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${name} device: it would not disconnect in time.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
+      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${name} device: it would not disconnect in time.${withinUncertainty(uncertainty, reading.value - limit.value)}${Zs === study.Zs ? "" : " It could not be read again since."}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit, "hot"),
       steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
@@ -65,3 +68,10 @@ export default wayRule({
     });
   },
 });
+
+/** A day on which Zs could not be read leaves the earlier reading standing. */
+function latestRead({ Zs, liveTests }: WayStudy): Pick<ReadingAt, "value" | "fact"> | undefined {
+  if (!Zs || !isAbsent(Zs.value)) return Zs;
+  const fact = liveTests.flatMap(({ facts }) => facts.one("Zs") ?? []).find(({ args }) => !isAbsent(args.value));
+  return fact && { value: fact.args.value, fact };
+}

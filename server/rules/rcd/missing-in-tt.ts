@@ -1,9 +1,13 @@
+import { exceeds } from "../../calc/compare.ts";
 import { rcdLimit } from "../../calc/practice.ts";
+import { type Calculated, ohms } from "../../calc/result.ts";
 import { rcdsKnown } from "../../circuit/additional-protection.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { quantityOf } from "../../model/values.ts";
 import { rcdRequired } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
 import { rcboInstead } from "../common/additional.ts";
-import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
+import { amount, amountOf, factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/missing-in-tt",
@@ -28,12 +32,17 @@ export default wayRule({
     const { device, supply, rcds } = study;
     if (supply.earthing !== "TT" || study.isSpare || rcds.length > 0 || !rcdsKnown(study) || !device) return;
     if (study.facts.has("class-II")) return;
+    const never = study.isFinal ? undefined : neverOpens(study);
     const row = rowOf(rcdRequired, { key: "tt" });
     report(factSpot(device.fact), {
       message: study.isFinal
         ? "In a TT installation this circuit relies on an RCD to disconnect, and it has none."
-        : "In a TT installation a distribution circuit needs an RCD as well, as a rule a delayed one, and this one has none.",
-      ...(study.isFinal ? {} : { severity: "warning" as const }),
+        : `In a TT installation a distribution circuit needs an RCD as well, as a rule a delayed one, and this one has none.${never ? ` Through ${ohms(never.loop)} its device would not open at all.` : ""}`,
+      // 411.5.2 allows an overcurrent device where the loop is low enough for it.
+      ...(study.isFinal || never ? {} : { severity: "warning" as const }),
+      ...(never
+        ? { value: amount(never.loop, "Ω"), limit: amountOf(never.limit, "hot"), steps: never.limit.steps }
+        : {}),
       ...(row ? { source: { ...sourceOf(rcdRequired, row, "limit"), ref: "BS 7671:2018+A2:2022, 411.5.2" } } : {}),
       related: supply.earthingFact
         ? [{ spot: wordSpot(supply.earthingFact), message: "Earthing recorded as TT." }]
@@ -42,3 +51,11 @@ export default wayRule({
     });
   },
 });
+
+/** A loop that is known, Ω, and above what the overcurrent device allows. */
+function neverOpens(study: WayStudy): { readonly loop: number; readonly limit: Calculated } | undefined {
+  const { overcurrentLimit: limit, Zs, boardImpedance, context } = study;
+  const electrode = quantityOf(context.supply?.one("electrode")?.args.value)?.value;
+  const loop = (Zs && quantityOf(Zs.value)?.value) ?? boardImpedance?.value ?? electrode;
+  return limit && loop !== undefined && exceeds(loop, limit.value) ? { loop, limit } : undefined;
+}
