@@ -49,6 +49,9 @@ describe("a device and those behind it", () => {
     ["BS 88-2 160 A 80 kA gG", ["device BS 88-2 63 A 80 kA gG", "device BS EN 60898 C32 10 kA"], makers],
     ["BS 88-2 160 A 80 kA gG", ["device BS EN 60898 C32 10 kA"], makers],
     ["BS 1361 80 A", ["device BS 88-3 32 A"], makers],
+    // What is just as large is behind it nevertheless: on an overload either may open.
+    ["BS 88-2 63 A 80 kA gG", ["device BS 88-2 63 A 80 kA gG"], ratio],
+    ["BS 88-2 63 A 80 kA gG", ["device BS EN 60898 C63 10 kA"], makers],
     // Of what is larger than the feeder's another check speaks, and of spares none.
     ["BS 88-2 63 A 80 kA gG", ["device BS 88-2 80 A 80 kA gG"], undefined],
     ["BS 88-2 63 A 80 kA gG", [""], undefined],

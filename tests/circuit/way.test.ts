@@ -152,6 +152,19 @@ it("the working of a factor for the protective conductor alone has no line in it
   expect(last(["line", "cpc"])).toMatch(/^\(7\.41 mΩ × [\d.]+ \+ [\d.]+ mΩ\) \/ \(7\.41 mΩ \+ 8\.2 mΩ\)$/);
 });
 
+// BS EN 61439-1, 7.1.1: an assembly is rated where the air averages 35 °C.
+it.each([
+  ["", 250],
+  ["ambient 35 °C", 250],
+  ["ambient 36 °C", undefined],
+  ['ambient 40 °C factor 90 % by "Sheet 3"', 225],
+])("busbar trunking %s carries what its maker states up to the temperature it is rated at", (at, wanted) => {
+  const { capacity } = studied(
+    `cable busbar-trunking line 122 mm² cpc-by casing carries 250 A r1 0.26 mΩ/m r1-hot 0.33 mΩ/m by "Sheet 3"\nroute clipped ${at}`,
+  );
+  expect(capacity?.value.value).toBe(wanted);
+});
+
 // (0.33 + 0.25) / (0.26 + 0.21): what its maker states hot, over what he states cold.
 it("the factor of busbar trunking is that of its figures hot and cold", () => {
   const { cable } = studied(

@@ -46,9 +46,9 @@ import { threeWay } from "../merge/edits.ts";
 import { Files } from "../workspace/files.ts";
 import { changesOf, startingFolder } from "../workspace/folder-changes.ts";
 import { byTerminal, byWorkspace } from "../workspace/judgements.ts";
+import { OpenText } from "../workspace/open-text.ts";
 import { commanding } from "./commands.ts";
 import type { Dice } from "./dice.ts";
-import { OpenText } from "./open-text.ts";
 import { anyText, fewLines, figures, halfTyped, oddSample, smallExample, withFigure } from "./texts.ts";
 import { wire } from "./wire.ts";
 

@@ -89,11 +89,14 @@ export function batchesOf(candidates: readonly Candidate[]): readonly (readonly 
 /**
  * Of the tests that come by a mutant: so many of those that promise most for what they cost, each of at most so many
  * milliseconds, and so many in all, without those that have passed it before. The best of each file come before the second best of any: tests of one file are alike.
+ * The last is for the few that are left, against all that come by them: each test is then run once besides for all of them,
+ * and no module is read anew for any.
  */
 export const togetherRounds = [
   { tests: 10, each: 1_000, all: 2_000 },
   { tests: 30, each: 1_000, all: 5_000 },
   { tests: 1_000, each: 5_000, all: 20_000 },
+  { tests: 100_000, each: 60_000, all: 300_000 },
 ] as const;
 
 export function triesOf(

@@ -12,10 +12,11 @@ export const again = 75;
 const filesAtOnce = 30;
 /**
  * Tests that start programs see what is built, where no mutant is; others look at texts or sources alone. Those of the
- * workspace compare one run with another, and both have the mutant.
+ * workspace compare one run with another, and both have the mutant. Those of papers set what reports say, and those that
+ * only look whether a feature falls over take as long as hundreds of others.
  */
 const elsewhere =
-  /^tests\/(?:build|bundles|cli|disk|editor|exports|format|fuzz|git|grammar|library|lsp|merge|readme|tidy|words|workspace)\b/;
+  /^tests\/(?:build|bundles|cli|disk|editor|exports|features\/(?:fuzz|hostile|offers)|format|fuzz|git|grammar|library|lsp|merge|papers|readme|tidy|words|workspace)\b/;
 
 async function startVitest(copy: string): Promise<Vitest> {
   return await createVitest("test", {

@@ -5,8 +5,8 @@
 import assert from "node:assert/strict";
 import { applyEdits, lineStarts, positionOf, type TextEdit } from "../../server/text/lines.ts";
 import type { Snapshot } from "../../server/workspace/workspace.ts";
-import { Files } from "../workspace/files.ts";
-import { byTerminal, byWorkspace } from "../workspace/judgements.ts";
+import { Files } from "./files.ts";
+import { byTerminal, byWorkspace } from "./judgements.ts";
 
 const name = "sample.ways";
 
