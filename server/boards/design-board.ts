@@ -1,6 +1,7 @@
 /** The design of a board as a report shows it. */
 
 import { designBoardImpedance } from "../readings/loop.ts";
+import { quotedIn } from "../tables/source.ts";
 import { ratedParts } from "./board-ratings.ts";
 import { protecting } from "./coordination.ts";
 import { type BoardDemand, demandOf } from "./demand.ts";
@@ -42,7 +43,7 @@ function demandLines(node: BoardNode): DesignLine[] {
           compared({
             title: "Main switch against what protects it",
             value: stated(mainSwitch, "A"),
-            limit: stated(bySum ? behind : above.rating, "A"),
+            limit: { ...stated(bySum ? behind : above.rating, "A"), steps: [], source: quotedIn("536.4.202") },
             least: true,
             guidance: true,
             reason: bySum

@@ -3,7 +3,7 @@ import { resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { conductorPerMetre } from "../circuit/cpc.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
-import { type RingPoint, type Round, rounds, studyRing } from "./ring.ts";
+import { type Expectation, type RingPoint, type Round, rounds, studyRing } from "./ring.ts";
 import { hair, lineNeutral, ringCpcRatio } from "./ring-ends.ts";
 import { excess, ringPattern } from "./ring-pattern.ts";
 
@@ -26,32 +26,37 @@ export function pointMismatch(study: WayStudy, point: RingPoint): PointMismatch 
   const over = excessesOf(study, point);
   const off = rounds.filter((round) => over[round] !== undefined);
   if (off.length === 0) return undefined;
-  const [LN, LE] = [over["L-N"], over["L-E"]];
-  const spur = spurLength(study, LN, LE);
+  if (off.some((round) => (over[round] ?? 0) < 0)) return { kind: "low", rounds: off, excess: over, spur: undefined };
+  const spur = spurLength(study, over);
   const kind = () => {
-    if (off.some((round) => (over[round] ?? 0) < 0)) return "low";
     if (point.mayBeSpur) return "spur-unknown";
-    const alike =
-      LN !== undefined && LE !== undefined && Math.abs(LN - LE) <= deadTestPractice.meterUncertainty.value + hair;
-    if (alike && (point.place || spur === undefined)) return "contact";
-    return "high";
+    return isAlike(over) && (point.place || spur === undefined) ? "contact" : "high";
   };
   return { kind: kind(), rounds: off, excess: over, spur };
 }
+
+type Excess = PointMismatch["excess"];
+
+/** Whether both rounds are as much too high, as a poor contact of the line makes them. */
+const isAlike = ({ "L-N": LN, "L-E": LE }: Excess): boolean =>
+  LN !== undefined && LE !== undefined && isWithinUncertainty(LN - LE);
+
+const isWithinUncertainty = (difference: number): boolean =>
+  Math.abs(difference) <= deadTestPractice.meterUncertainty.value + hair;
 
 /**
  * Excess beyond the tolerance. A poor joint makes the quarter value too high, never too low, so where the ends
  * disagree only what is above it counts.
  */
-function excessesOf(study: WayStudy, point: RingPoint): { [R in Round]?: number } {
+function excessesOf(study: WayStudy, point: RingPoint): Excess {
   const over: { [R in Round]?: number } = {};
   for (const round of rounds) {
+    const expected = point.expected[round];
     const amount = excess(point, round);
-    const tolerance = (point.expected[round]?.tolerance ?? 0) + hair;
-    if (amount === undefined || Math.abs(amount) <= tolerance) continue;
-    if (amount < 0 && unsure(study, round)) continue;
-    if (amount > 0 && unsure(study, round) && aboveQuarter(study, point, round) <= tolerance) continue;
-    over[round] = amount;
+    if (!expected || amount === undefined) continue;
+    const tolerance = expected.tolerance + hair;
+    const beyond = unsure(study, round) ? amount - belowQuarter(study, round, expected) : Math.abs(amount);
+    if (beyond > tolerance) over[round] = amount;
   }
   return over;
 }
@@ -59,22 +64,17 @@ function excessesOf(study: WayStudy, point: RingPoint): { [R in Round]?: number 
 const unsure = (study: WayStudy, round: Round): boolean =>
   (lineNeutral(study)?.uneven ?? false) || (round === "L-E" && ringCpcRatio(study)?.verdict === "high");
 
-function aboveQuarter(study: WayStudy, point: RingPoint, round: Round): number {
-  const quarter = studyRing(study).quarter[round]?.value ?? Number.POSITIVE_INFINITY;
-  const own = point.expected[round]?.greatest ?? 0;
-  const value = point.readings[round]?.value ?? 0;
-  return value - Math.max(quarter, own);
+/** How far the most that a point should read lies below the quarter value, Ω. */
+function belowQuarter(study: WayStudy, round: Round, { greatest }: Expectation): number {
+  const quarter = studyRing(study).quarter[round]?.value ?? greatest;
+  return Math.max(0, quarter - greatest);
 }
 
 /** Metres of unfused spur that would explain both excesses, if one does. */
-function spurLength(study: WayStudy, LN: number | undefined, LE: number | undefined): number | undefined {
-  const { cable } = study;
+function spurLength({ cable }: WayStudy, { "L-N": LN, "L-E": LE }: Excess): number | undefined {
   const line = cable && resistancePerMetre(cable.line, cable.material)?.value;
   const cpc = cable && conductorPerMetre(cable, "cpc")?.value;
-  if (line === undefined || LN === undefined) return undefined;
+  if (!line || !cpc || !LN || !LE) return undefined;
   const length = LN / (2 * line);
-  if (length <= 0) return undefined;
-  if (LE === undefined || cpc === undefined) return undefined;
-  const uncertainty = deadTestPractice.meterUncertainty.value;
-  return Math.abs(LE - length * (line + cpc)) <= uncertainty + hair ? length : undefined;
+  return isWithinUncertainty(LE - length * (line + cpc)) ? length : undefined;
 }

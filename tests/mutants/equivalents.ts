@@ -84,11 +84,23 @@ const kept: readonly Kept[] = [
   },
   ...["<", "-"].map((by) => ({
     file: "server/readings/ring-points.ts",
-    line: "return Math.abs(LE - length * (line + cpc)) <= uncertainty + hair ? length : undefined;",
+    line: "Math.abs(difference) <= deadTestPractice.meterUncertainty.value + hair;",
     by,
     reason:
-      "A length that is a quotient of readings meets no hundredth exactly: a billionth of an ohm decides nothing.",
+      "Readings have hundredths: a billionth of an ohm more or less decides nothing where it is taken off for them.",
   })),
+  {
+    file: "server/readings/ring-points.ts",
+    line: "if (beyond > tolerance) over[round] = amount;",
+    by: ">=",
+    reason: "A hair is added to the tolerance, so that no difference of readings meets it.",
+  },
+  {
+    file: "server/readings/ring-points.ts",
+    line: 'if (off.some((round) => (over[round] ?? 0) < 0)) return { kind: "low", rounds: off, excess: over, spur: undefined };',
+    by: "<=",
+    reason: "What is within its tolerance has been left out, and so is every excess of nothing.",
+  },
   {
     file: "server/readings/entries.ts",
     line: "const own = facts.list.filter((fact) => fact.segment === segment && fact.start > header.args.id.end);",

@@ -120,7 +120,12 @@ describe("the heat of a fault in one of several in parallel", () => {
   it("is asked though the device protects them against overload together", () => {
     // 2 × 1.5 mm² behind 25 A: together they carry it, one of them alone in a fault is another matter.
     const thin = { cable: armoured(1.5, 2), device: "BS 88-2 32 A 80 kA gG", length: 8, Ib: 20 };
-    expect(liveHeat(nodeIn(thin), study(thin))?.need.value).toBeGreaterThan(0);
+    // One of 1.5 mm² alone carries a fault of 4.37 kA next to the supply until a 32 A fuse has opened.
+    const heat = liveHeat(nodeIn(thin), study(thin));
+    expect(heat?.need.value).toBeCloseTo(0.973, 3);
+    expect(heat?.need.steps).toContainEqual(
+      expect.objectContaining({ formula: "least fault at the end, line to earth", result: "4370 A" }),
+    );
     expect(checks(thin)).not.toContain("design/device-over-capacity");
   });
 });

@@ -161,7 +161,7 @@ length 10 m
 serves heating
 Ib 50 A
 }`;
-    expect(says(way, "design/cpc-too-small")).toBeDefined();
+    expect(says(way, "design/cpc-too-small")).toMatch(/ 1\.5 mm² cpc is too small: .* needs 3\.45 mm²: fit 4 mm²\.$/);
     expect(after("design/cpc-too-small", way)).not.toContain("design/cable-does-not-exist");
   });
 
