@@ -158,6 +158,14 @@ describe("loads where they are", () => {
     expect(near?.drop.value).toBeCloseTo(((0.018 * (10 * 10 + 10 * 30)) / 230) * 100, 9);
   });
 
+  // 2.3 kW are 10 A each, and 8 A are not all of both at once: 4 A to 10 m and 4 A to 30 m.
+  it("loads of more than the design current count for as much less, each where it is", () => {
+    const less = dropOf(
+      "cable singles line 2.5 mm² cpc 2.5 mm²\nrun A 10 m P1 20 m P2\nload 2.3 kW at P1\nload 2.3 kW at P2\nIb 8 A",
+    );
+    expect(less?.drop.value).toBeCloseTo(((0.018 * (4 * 10 + 4 * 30)) / 230) * 100, 9);
+  });
+
   it("a ring with all load at its middle is a quarter of the ring laid out", () => {
     const middle = worstPlace(
       dropPaths([

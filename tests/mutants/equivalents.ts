@@ -201,6 +201,18 @@ const kept: readonly Kept[] = [
     reason: "The first row of the table is for every neutral up to 35 mm².",
   },
   {
+    file: "server/circuit/drop.ts",
+    line: "const share = placed > current ? current / placed : 1;",
+    by: ">=",
+    reason: "Where they are the same, the one over the other is 1.",
+  },
+  {
+    file: "server/rules/demand/unbalanced.ts",
+    line: "if (!least || !most) return;",
+    by: "&&",
+    reason: "A board of three lines has a demand on each: there is a least and a most, or neither.",
+  },
+  {
     file: "server/boards/greatest-length.ts",
     line: "if (length === undefined || used <= 0) return undefined;",
     by: "<",

@@ -58,6 +58,12 @@ describe("protective conductor currents behind an RCD", () => {
     expect(finding?.source?.ref).toContain("531.3.2");
   });
 
+  it("says that it is at least so much where one circuit says nothing of its own", () => {
+    const message = (leaks: string[]) => find(id, works(shared(leaks)))[0]?.message;
+    expect(message(["leakage 4 mA", "leakage 8 mA"])).toContain(") is 12 mA, above 9 mA (30 % of IΔn)");
+    expect(message(["leakage 4 mA", "leakage 8 mA", "Ib 3 A"])).toContain(" is at least 12 mA, above 9 mA");
+  });
+
   it("gives the next rating only where no person depends on this one, and no electrode", () => {
     const leaks = ["leakage 20 mA", "leakage 15 mA"];
     expect(find(id, works(shared(leaks, "30 mA")))[0]?.fixes).toEqual([]);

@@ -39,6 +39,16 @@ describe("where an RCD is needed depends on the edition", () => {
   });
 });
 
+// An RCD may stand in the part of the way up that cannot be followed; a board that names none is at the origin.
+it.each([
+  ["fed-from supply", ["rcd/missing-for-sockets error"]],
+  ["", ["rcd/missing-for-sockets error"]],
+  ["fed-from Z", []],
+  ["fed-from", []],
+])("behind a board with %j", (board, expected) => {
+  expect(checksOf(plain("sockets", "B32"), { board, standard: "BS 7671:2018+A2:2022" })).toEqual(expected);
+});
+
 describe("old work", () => {
   it("is told of the rule and not condemned by it", () => {
     const [finding] = foundBy(
