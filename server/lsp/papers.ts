@@ -3,6 +3,7 @@ import { readSettings } from "../settings/read.ts";
 import { withColumns } from "../settings/remember.ts";
 import { settingsFile } from "../settings/settings.ts";
 import { Positions } from "../syntax/document.ts";
+import { isDay } from "../text/days.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import { rangeOf } from "./convert.ts";
@@ -51,8 +52,8 @@ export function papers(
         return badRequest("A paper needs the address of its schedule, its kind and its format.");
       if (!fills.includes(fill))
         return badRequest("A paper is “filled”, “blank”, or “last”: blank beside what was read last.");
-      if (printed !== undefined && typeof printed !== "string")
-        return badRequest("The day a paper is printed is a text, such as “2026-03-05”.");
+      if (printed !== undefined && (typeof printed !== "string" || !isDay(printed)))
+        return badRequest("The day a paper is printed is written as “2026-03-05”.");
       const found = await checked({ textDocument: { uri } }, token);
       if (!("snapshot" in found)) return found;
       const made = await office.paper(question as PaperQuestion, found.snapshot);

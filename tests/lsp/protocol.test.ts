@@ -201,7 +201,9 @@ describe("what a paper is printed with", () => {
 
   it.each([
     ["a way of filling it that there is none of", { fill: "full" }, "A paper is “filled”, “blank”, or “last”"],
-    ["no day at all", { printed: { year: 2026 } }, "The day a paper is printed is a text"],
+    ["no day at all", { printed: { year: 2026 } }, "The day a paper is printed is written as"],
+    ["a day that is none", { printed: "2026-02-30" }, "The day a paper is printed is written as"],
+    ["a word for a day", { printed: "today", format: "pdf" }, "The day a paper is printed is written as"],
   ])("is refused for %s", async (_, wrong, sentence) => {
     const { connection, open } = await start();
     await open(uri, loft);
