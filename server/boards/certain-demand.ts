@@ -6,30 +6,45 @@
 
 import { diversified } from "../calc/diversity.ts";
 import { columnOf } from "../circuit/diversity-column.ts";
+import { memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
 import { premisesOf } from "../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
+import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn, DiversityPurpose } from "../tables/diversity-shares.ts";
 import { type CircuitLoad, type Line, linesOf, ownLoads, threeLines } from "./circuit-load.ts";
 import { lineOf } from "./demand.ts";
-import { type BoardNode, networkOf } from "./network.ts";
+import { type BoardNode, networkOf, type StudiedBoard } from "./network.ts";
 
 /** At the origin, on the line that carries most, A. */
 export function certainAtOrigin(installation: Installation): number {
   const { origins } = networkOf(installation);
-  const three = origins.some(({ threePhase }) => threePhase);
-  return greatest(three, (line) => sum(origins.filter((node) => isOn(node, line)).map((node) => onLine(node, line))));
+  const lines = origins.some(({ threePhase }) => threePhase) ? threeLines : onlyLine;
+  return Math.max(
+    ...lines.map((line) =>
+      origins.reduce((total, node) => (isOn(node, line) ? total + certainOn(node, line) : total), 0),
+    ),
+  );
 }
 
 /** Through a board, or through a part of it by some of its ways, on the line that carries most, A. */
 export const certainDemand = (node: BoardNode, among?: ReadonlySet<Way>): number =>
-  greatest(node.threePhase, (line) => onLine(node, line, among));
+  Math.max(...linesThrough(node).map((line) => (among ? drawnOn(node, line, among) : certainOn(node, line))));
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
-const greatest = (three: boolean, of: (line: Line) => number): number =>
-  Math.max(...(three ? threeLines : (["L"] as const)).map(of));
+const onlyLine = ["L"] as const;
+
+const linesThrough = ({ threePhase }: BoardNode): readonly Line[] => (threePhase ? threeLines : onlyLine);
+
+/** After an edit, the boards that it did not touch are not added up again. */
+const certainOf = memoOfWhole(
+  (node: BoardNode): ReadonlyMap<Line, number> =>
+    new Map(linesThrough(node).map((line) => [line, drawnOn(node, line)])),
+);
+
+const certainOn = (node: BoardNode, line: Line): number => certainOf(node).get(node.threePhase ? line : "L") ?? 0;
 
 /** Whether a board is on a line for certain: of a single-phase one on three lines something has to say so. */
 function isOn(node: BoardNode, line: Line): boolean {
@@ -38,23 +53,43 @@ function isOn(node: BoardNode, line: Line): boolean {
   return (lineOf(node) ?? (others.length === 0 ? fed : undefined)) === line;
 }
 
-function onLine(node: BoardNode, line: Line, among?: ReadonlySet<Way>): number {
-  const counts = ({ way }: { readonly way: Way }) => among === undefined || among.has(way);
-  const own = ownLoads(node).loads.filter(
-    (load) => counts(load) && load.basis !== "assumed" && (!node.threePhase || load.lines.includes(line)),
-  );
-  const board = node.context.board.facts.one("diversity")?.args.share.value;
-  const fed = node.studies.filter((study) => study.isFeeder && !study.isSpare && counts(study)).map(({ way }) => way);
-  const feeds = sum(fed.map((way) => fedOnLine(node, way, line)));
+function drawnOn(node: BoardNode, line: Line, among?: ReadonlySet<Way>): number {
+  const isFed = ({ isFeeder, isSpare, way }: WayStudy) => isFeeder && !isSpare && (among?.has(way) ?? true);
+  const feeds = sum(node.studies.filter(isFed).map(({ way }) => fedOnLine(node, way, line)));
+  const { all, largest } = among ? ownOn(node, line, among) : (ownOf(node).get(line) ?? none);
   // The designer's word for the board goes before any table.
-  if (board !== undefined) return ((sum(own.map(({ current, share = 1 }) => current * share)) + feeds) * board) / 100;
-  const largest = Math.max(0, ...own.map(({ current }) => current));
-  const chargers = own.filter(({ way, share }) => share === undefined && isUncontrolled(studyWay(way, node.context)));
-  const home = columnOf(premisesOf(node.context)) === "household";
-  return Math.max(
-    ofOwn(own, home ? ["household"] : ["shop", "hotel"]) + sum(chargers.map(({ current }) => current)) + feeds,
-    largest,
+  const board = node.context.board.facts.one("diversity")?.args.share.value;
+  return board === undefined ? Math.max(all + feeds, largest) : ((all + feeds) * board) / 100;
+}
+
+/** What a board's own circuits come to on one line, A, and the largest of them. */
+interface Own {
+  readonly all: number;
+  readonly largest: number;
+}
+
+const none: Own = { all: 0, largest: 0 };
+
+const ownOf = memoOfBoard(
+  (place: StudiedBoard): ReadonlyMap<Line, Own> =>
+    new Map([...onlyLine, ...threeLines].map((line) => [line, ownOn(place, line)])),
+);
+
+function ownOn(place: StudiedBoard, line: Line, among?: ReadonlySet<Way>): Own {
+  const { context } = place;
+  const three = isThreePhase(context);
+  const own = ownLoads(place).loads.filter(
+    ({ way, basis, lines }) => (among?.has(way) ?? true) && basis !== "assumed" && (!three || lines.includes(line)),
   );
+  const largest = Math.max(0, ...own.map(({ current }) => current));
+  if (context.board.facts.has("diversity"))
+    return { all: sum(own.map(({ current, share = 1 }) => current * share)), largest };
+  const chargers = own.filter(({ way, share }) => share === undefined && isUncontrolled(studyWay(way, context)));
+  const home = columnOf(premisesOf(context)) === "household";
+  return {
+    all: ofOwn(own, home ? ["household"] : ["shop", "hotel"]) + sum(chargers.map(({ current }) => current)),
+    largest,
+  };
 }
 
 /** A stated design current is the designer's word for what is behind it. */
@@ -65,7 +100,7 @@ function fedOnLine(node: BoardNode, way: Way, line: Line): number {
   const lines = linesOf(study);
   if (study.designCurrent) return !node.threePhase || lines.includes(line) ? study.designCurrent.value * share : 0;
   if (!child || (node.threePhase && !isOn(child, line))) return 0;
-  return onLine(child, child.threePhase ? line : "L") * share;
+  return certainOn(child, line) * share;
 }
 
 /** A charging point without load control counts in full (722.311.201). */

@@ -7,7 +7,7 @@
 import type { Bits } from "../memo/bits.ts";
 import { Memo } from "../memo/memo.ts";
 import { changeBetween } from "../model/context-change.ts";
-import { type Board, type InstallationHead, sameItems } from "../model/file.ts";
+import type { Board, InstallationHead } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import {
   answerOf,
@@ -230,9 +230,21 @@ function memoOfEach<P extends object, T>(
     if (recorder) return boards.map((place) => compute(partOf(place)));
     const before = kept.get(head);
     if (before?.boards === boards) return before.values;
-    const fresh = boards.map((place) => own.of(partOf(place), compute));
-    const values = before && sameItems(before.values, fresh) ? before.values : fresh;
+    const values = before ? changed(before, boards) : boards.map((place) => own.of(partOf(place), compute));
     kept.set(head, { boards, values });
     return values;
   };
+
+  /** Most edits are of one board: the others are not even asked what is kept with them. */
+  function changed(before: OfBoards<T>, boards: readonly BoardInPlace[]): readonly T[] {
+    let isSame = before.boards.length === boards.length;
+    const fresh = boards.map((place, at) => {
+      const part = partOf(place);
+      const other = before.boards[at];
+      const value = other !== undefined && partOf(other) === part ? (before.values[at] as T) : own.of(part, compute);
+      isSame &&= value === before.values[at];
+      return value;
+    });
+    return isSame ? before.values : fresh;
+  }
 }

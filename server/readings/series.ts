@@ -5,6 +5,7 @@ import { meterOf, readArgs } from "../../grammar/readings.ts";
 import { type Ageing, ageingOf } from "../../grammar/traits.ts";
 import { rowOf } from "../../grammar/vocabulary.ts";
 import { atTemperature } from "../calc/conductor-resistance.ts";
+import { memoOfPlaces } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation, Names } from "../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, quantityOf, readingAt } from "../model/values.ts";
@@ -119,13 +120,16 @@ const daysOfSupply = ({ head }: Installation): DatedTest[] => supplyTests(head.f
 export const seriesOfSupply = (installation: Installation, ageings: readonly Ageing[]): Series[] =>
   seriesIn(installation.names, daysOfSupply(installation), ageings);
 
+const clampsOnBoards = memoOfPlaces(({ context }) => deadOfBoard(context).filter(isWithClamp));
+
 /** A main conductor is read with the supply or with the dead tests of a board: both are days of one. */
 export function bondingSeries(installation: Installation): Series[] {
-  const tests = [...daysOfSupply(installation), ...installation.boards.flatMap(({ context }) => deadOfBoard(context))];
-  const withClamps = tests.filter((test) => slotsIn([test], ["clamp"]).length > 0);
+  const withClamps = [...daysOfSupply(installation).filter(isWithClamp), ...clampsOnBoards(installation).flat()];
   return seriesIn(
     installation.names,
     withClamps.sort((a, b) => inOrder(b.on, a.on)),
     ["clamp"],
   );
 }
+
+const isWithClamp = (test: DatedTest): boolean => slotsIn([test], ["clamp"]).length > 0;

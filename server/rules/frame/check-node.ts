@@ -17,11 +17,27 @@ interface KeptOnNode extends KeptFindings {
 
 const nodesKept = new Memo<Board, readonly KeptOnNode[]>();
 
+/** Of the very node: after most edits nearly all of them are the same, and nothing need be compared. */
+const onSameNode = new Memo<BoardNode, KeptFindings>();
+
 type Rules = readonly Asked<BoardNode>[];
 type Placed = (finding: Finding) => Finding;
 
 /** What is found on a board in its network, as it is known or else worked out now. */
 export function knownOnNode(node: BoardNode, rules: Rules, placed: Placed): KeptFindings {
+  const same = onSameNode.get(node);
+  if (same) return same;
+  const found = knownBySurroundings(node, rules, placed);
+  onSameNode.set(node, asBefore(found));
+  return found;
+}
+
+/** What is new is new once. */
+function asBefore({ parts, reads, findings }: KeptFindings): KeptFindings {
+  return { parts, reads, findings };
+}
+
+function knownBySurroundings(node: BoardNode, rules: Rules, placed: Placed): KeptFindings {
   const { parts } = node.context;
   const round = neighboursOf(node);
   const here = (nodesKept.get(node.board) ?? []).filter((one) => sameNeighbours(one.round, round));
