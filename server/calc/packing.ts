@@ -93,8 +93,9 @@ function atWall(enclosure: Enclosure, one: Point, reach: number, radius: number)
   const x = enclosure.width / 2 - radius;
   const y = enclosure.depth / 2 - radius;
   const along = (distance: number): number[] => {
-    const square = reach * reach - distance * distance;
-    return square < 0 ? [] : [-Math.sqrt(square), Math.sqrt(square)];
+    // No number where it does not reach so far, which lies within nothing.
+    const sideways = Math.sqrt(reach * reach - distance * distance);
+    return [-sideways, sideways];
   };
   return [
     ...[-y, y].flatMap((level) => along(level - one.y).map((dx) => ({ x: one.x + dx, y: level }))),

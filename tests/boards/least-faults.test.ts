@@ -74,6 +74,13 @@ describe("of three lines", () => {
   });
 });
 
+// 411.8.1.2: the two conductors of a circuit of one phase are lines 110 V apart, each 55 V to earth.
+it("of reduced low voltage, between the lines that are its live conductors", () => {
+  const found = faults(cores(3), { supply: "earthing TN-S\nU0 55 V\nZe 0.10 Ω\nIpf 0.6 kA" });
+  expect(found.neutral?.value).toBeCloseTo((110 * 0.95) / (110 / 600 + whole), 4);
+  expect(found.earth?.value).toBeCloseTo((55 * 0.95) / (0.1 + whole), 4);
+});
+
 // A quarter of the way round and back again; 2.5/1.5 mm²: 7.41 and 12.1 mΩ/m.
 it("of a ring at its middle", () => {
   const found = faults("cable flat-twin line 2.5 mm² cpc 1.5 mm²", {}, "ring");
