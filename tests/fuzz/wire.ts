@@ -397,6 +397,7 @@ function question(dice: Dice, uri: string, text: string): readonly [method: stri
       {
         name: dice.pick(["Loft", "", '"\n}']),
         ...{ earthing: "TN-S", standard: "BS 7671:2018+A2:2022", ways: dice.pick([1, 12, -1, 1e9, 0.5]) },
+        premises: dice.pick(["dwelling", "none"]),
       },
     ],
     ["textDocument/inlayHint", { textDocument, range }],
@@ -404,6 +405,7 @@ function question(dice: Dice, uri: string, text: string): readonly [method: stri
     ["workspace/symbol", { query: dice.pick(["", "A", "way", "\u0000"]) }],
     ["workspace/willRenameFiles", { files: [{ oldUri: uri, newUri: `${folders[1]}new.ways` }] }],
     ["wayfile/view", { uri, view: dice.pick(viewKinds), position }],
+    ["wayfile/view", { uri, view: dice.pick(viewKinds), board: dice.pick(["A", "x"]) }],
     [
       "wayfile/enter",
       {
@@ -413,12 +415,14 @@ function question(dice: Dice, uri: string, text: string): readonly [method: stri
         column: dice.pick(["Zs", "r1", "polarity", "x"]),
         text: dice.pick([...figures, "ok", "LIM"]),
         day: dice.pick(["2026-04-01", "x"]),
+        ...dice.pick([{}, { point: "S1", instrument: "M1", why: "no access", draft: "0.3" }]),
       },
     ],
     [
       "wayfile/report",
       { uri, kind: dice.pick([...reportKinds.filter((kind) => kind !== "editions"), "size"]), position },
     ],
+    ["wayfile/report", { uri, kind: dice.pick(["working", "size"]), of: dice.pick(["A", "A/1", "A/x", "\u202e"]) }],
     ["wayfile/worksheet", { uri, position }],
     ["wayfile/conversations", { uri }],
     ["wayfile/say", { uri, line: position.line, text: dice.pick(["why?", "", '"\n']), answers: dice.chance(0.5) }],
