@@ -7,7 +7,7 @@ export function heard(message: unknown): FromPage | undefined {
   if (!isRecord(message)) return undefined;
   switch (message.kind) {
     case "show":
-      return isText(message.view) && isTextOrNone(message.board) ? (message as unknown as FromPage) : undefined;
+      return isText(message.view) && isTextOrNone(message.board) ? (message as FromPage) : undefined;
     case "enter":
       return isEntry(message) ? entryOf(message) : undefined;
     case "reveal":

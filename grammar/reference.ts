@@ -1,7 +1,7 @@
 /** The language reference: every block and every word in it, from the vocabulary. */
 import { roughTimes } from "./choices.ts";
 import type { Accepts, Param, WordRow } from "./params.ts";
-import { type QuantityKind, quantities } from "./quantities.ts";
+import { quantities } from "./quantities.ts";
 import { tokenRows } from "./tokens.ts";
 import { physicalNames, units } from "./units.ts";
 import { absences, type BlockKind, blockKinds, corrections, provenances, vocabulary } from "./vocabulary.ts";
@@ -51,9 +51,9 @@ export function reference(): string {
 const anchor = (title: string): string => title.toLowerCase().replaceAll(" ", "-");
 
 function blockPart(kind: BlockKind): string[] {
-  const rows = Object.entries(vocabulary[kind]) as [string, WordRow][];
+  const rows = Object.entries(vocabulary[kind]);
   const homes = blockKinds.flatMap((home) =>
-    (Object.entries(vocabulary[home]) as [string, WordRow][])
+    Object.entries(vocabulary[home])
       .filter(([, row]) => row.opens === kind)
       .map(([word]) => `\`${word}\` in ${titles[home].toLowerCase()}`),
   );
@@ -141,7 +141,7 @@ function argument({ accepts, label }: Param): string {
 }
 
 function quantityPart(): string[] {
-  const rows = Object.entries(quantities as Readonly<Record<string, QuantityKind>>).map(
+  const rows = Object.entries(quantities).map(
     ([name, { what, units: usual, base, least, most }]) =>
       `| ${words(name)} | ${what} | ${usual.join(", ")} | ${least} to ${most} ${base} |`,
   );

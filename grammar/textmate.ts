@@ -106,7 +106,7 @@ function words(): [string, Param[]][] {
   const all = new Map<string, Param[]>();
   for (const rows of Object.values(vocabulary))
     for (const [word, row] of Object.entries(rows))
-      all.set(word, [...(all.get(word) ?? []), ...Object.values(row.params as Record<string, Param>)]);
+      all.set(word, [...(all.get(word) ?? []), ...Object.values(row.params)]);
   return [...all].sort(([a], [b]) => b.length - a.length || (a < b ? -1 : 1));
 }
 

@@ -64,7 +64,7 @@ const ownParts = memoOfBoard(({ board, context, studies }: StudiedBoard): readon
   const busbar = facts.one("busbar");
   if (busbar) add({ kind: "busbar", name: "the busbars", fact: busbar, rating: busbar.args.rating }, ways);
   for (const { rcd, ways: own } of rcdsAt(studies)) {
-    const { rating } = rcd.fact.args as { readonly rating?: Quantity };
+    const { rating } = rcd.fact.args;
     if (rating === undefined || (rcd.at !== "board" && rcd.at !== "way") || isOvercurrent(rcd.standard)) continue;
     const name = rcd.name === undefined ? `the RCD of way ${own[0]?.way.id ?? ""}` : `RCD ${rcd.name}`;
     const device = rcd.at === "way" ? ofDevice(own[0]) : undefined;

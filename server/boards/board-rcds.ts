@@ -4,7 +4,7 @@ import { rcdsOfBoard } from "../circuit/rcds.ts";
 import { isOutsideWork } from "../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../circuit/way.ts";
 import type { BoardHead } from "../model/file.ts";
-import type { Fact } from "../model/values.ts";
+import type { Fact, Span } from "../model/values.ts";
 
 export interface BoardRcd {
   readonly rcd: Rcd;
@@ -37,7 +37,7 @@ export function rcdsInWork(board: BoardHead, studies: readonly WayStudy[]): read
 }
 
 /** The span of an RCD's type, or of its rating where no type is written. */
-export function typeSpan({ fact }: Rcd): { start: number; end: number } | undefined {
-  const { type, sensitivity } = fact.args as Readonly<Record<string, { start: number; end: number } | undefined>>;
+export function typeSpan({ fact }: Rcd): Span | undefined {
+  const { type, sensitivity } = fact.args;
   return type ?? sensitivity;
 }

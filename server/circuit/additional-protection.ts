@@ -3,7 +3,7 @@ import { exceeds } from "../calc/compare.ts";
 import { rcdLimit } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
-import { sixteenthId } from "../tables/editions.ts";
+import { type Edition, sixteenthId } from "../tables/editions.ts";
 import { rcdRequired } from "../tables/rcd-selection.ts";
 import { ruleAlone, type Source } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
@@ -36,19 +36,6 @@ export interface Need {
   readonly limit: Calculated;
 }
 
-const reasons: readonly Reason[] = [
-  "sockets",
-  "outdoors",
-  "dwelling-lighting",
-  "concealed",
-  "metal-frame",
-  "bathroom",
-  "floor-heating",
-  "public-lighting",
-  "park-home",
-  "ev",
-];
-
 const places: readonly SpecialLocation[] = [
   "pool",
   "sauna",
@@ -65,12 +52,13 @@ const places: readonly SpecialLocation[] = [
 /** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. A rule each asks for it. */
 export const additionalProtection = memoByObject((study: WayStudy): readonly Need[] => {
   const { isFinal, isSpare, uses } = study;
+  const { edition } = study.context;
   // The supply of a park home is meant though it may feed a board there.
-  if ((!isFinal && (isSpare || !uses.has("park-home"))) || !study.context.edition) return [];
+  if ((!isFinal && (isSpare || !uses.has("park-home"))) || !edition) return [];
   if (extraLow(study) || study.supply.kind === "other") return [];
   const limit = rcdLimit("additional");
-  const general = reasons.flatMap((reason) => {
-    const fact = factFor(study, reason);
+  const general = reasons.flatMap(([reason, lineOf]) => {
+    const fact = lineOf(study, edition);
     return fact ? [{ reason, fact, source: sourceFor(study, reason), limit }] : [];
   });
   return [...general, ...placeNeeds(study)];
@@ -102,51 +90,53 @@ function placeNeeds(study: WayStudy): Need[] {
   return needs.sort((one, other) => one.limit.value - other.limit.value);
 }
 
-function factFor(study: WayStudy, reason: Reason): Fact | undefined {
-  const { uses, places, facts, context, device } = study;
-  const { edition } = context;
-  const serves = facts.one("serves");
-  if (!edition) return undefined;
-  const rating = device?.rating;
-  const skilled = places.has("skilled-only");
-  switch (reason) {
-    case "sockets": {
-      const most = edition.socketRcdUpTo;
-      // In a home nobody is skilled enough to do without.
-      const excepted = skilled && !homes.includes(premisesOf(context) ?? "");
-      return uses.has("sockets") && !excepted && socketRating(study) <= most ? serves : undefined;
-    }
-    case "outdoors": {
-      const outside =
-        uses.has("outdoor-sockets") ||
-        (uses.has("mobile") && places.has("outdoors")) ||
-        (uses.has("sockets") && places.has("outdoors"));
-      const within = rating !== undefined && rating <= rcdLimit("outdoors").value;
-      return outside && !skilled && within ? serves : undefined;
-    }
-    case "dwelling-lighting": {
-      return uses.has("lighting") && livedIn.includes(premisesOf(context) ?? "") && edition.lightingRcdInDwellings
-        ? serves
-        : undefined;
-    }
-    case "concealed":
-      return concealedCounts(study) ? concealed(study) : undefined;
-    case "metal-frame":
-      return concealedCounts(study) ? inMetalFrame(study) : undefined;
-    case "bathroom":
-      if (edition.id === sixteenthId) return undefined;
-      // Whatever its room is called, there is a shower in it.
-      return places.has("bathroom") ? placeSpot(study, "bathroom") : uses.has("shower") ? serves : undefined;
-    case "floor-heating":
-      return uses.has("floor-heating") && edition.id !== sixteenthId ? serves : undefined;
-    case "public-lighting":
-      return uses.has("lighting") && places.has("public") && edition.publicLightingRcd ? serves : undefined;
-    case "park-home":
-      return uses.has("park-home") && edition.id !== sixteenthId ? serves : undefined;
-    case "ev":
-      return uses.has("ev-charger") && !edition.id.startsWith("BS 7671:200") ? serves : undefined;
-  }
+/** Each reason for a fine RCD, and the line of the way it rests on where it applies. */
+const reasons: readonly (readonly [Reason, (study: WayStudy, edition: Edition) => Fact | undefined])[] = [
+  ["sockets", (study, edition) => (forOrdinaryPersons(study, edition.socketRcdUpTo) ? serves(study) : undefined)],
+  ["outdoors", (study) => (feedsOutdoors(study) ? serves(study) : undefined)],
+  [
+    "dwelling-lighting",
+    (study, { lightingRcdInDwellings }) =>
+      study.uses.has("lighting") && livedIn.includes(premisesOf(study.context) ?? "") && lightingRcdInDwellings
+        ? serves(study)
+        : undefined,
+  ],
+  ["concealed", (study) => (concealedCounts(study) ? concealed(study) : undefined)],
+  ["metal-frame", (study) => (concealedCounts(study) ? inMetalFrame(study) : undefined)],
+  ["bathroom", (study, edition) => (isSixteenth(edition) ? undefined : bathroomLine(study))],
+  ["floor-heating", (study, edition) => (isSixteenth(edition) ? undefined : servesUse(study, "floor-heating"))],
+  [
+    "public-lighting",
+    (study, { publicLightingRcd }) =>
+      study.places.has("public") && publicLightingRcd ? servesUse(study, "lighting") : undefined,
+  ],
+  ["park-home", (study, edition) => (isSixteenth(edition) ? undefined : servesUse(study, "park-home"))],
+  ["ev", (study, { id }) => (id.startsWith("BS 7671:200") ? undefined : servesUse(study, "ev-charger"))],
+];
+
+const isSixteenth = ({ id }: Edition): boolean => id === sixteenthId;
+
+const serves = ({ facts }: WayStudy): Fact | undefined => facts.one("serves");
+
+const servesUse = (study: WayStudy, use: string): Fact | undefined => (study.uses.has(use) ? serves(study) : undefined);
+
+function forOrdinaryPersons(study: WayStudy, most: number): boolean {
+  if (!study.uses.has("sockets") || socketRating(study) > most) return false;
+  // In a home nobody is skilled enough to do without.
+  return !study.places.has("skilled-only") || homes.includes(premisesOf(study.context) ?? "");
 }
+
+function feedsOutdoors({ uses, places, device }: WayStudy): boolean {
+  const portable = uses.has("mobile") || uses.has("sockets");
+  const outside = uses.has("outdoor-sockets") || (portable && places.has("outdoors"));
+  if (!outside || places.has("skilled-only")) return false;
+  const rating = device?.rating;
+  return rating !== undefined && rating <= rcdLimit("outdoors").value;
+}
+
+/** Whatever its room is called, there is a shower in it. */
+const bathroomLine = (study: WayStudy): Fact | undefined =>
+  study.places.has("bathroom") ? placeSpot(study, "bathroom") : servesUse(study, "shower");
 
 /** Premises whose lighting people live with, flats of tall buildings and rooms of students included. */
 const livedIn: readonly string[] = [...homes, "tall-residential", "student", "outbuilding"];

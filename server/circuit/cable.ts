@@ -3,15 +3,17 @@ import type { Conductor } from "../calc/circuit-network.ts";
 import type { Metal } from "../calc/conductor-resistance.ts";
 import type { Construction } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
-import type { Fact, FactOf, Facts } from "../model/values.ts";
+import type { FactOf, Facts } from "../model/values.ts";
 import type { Sourced } from "../tables/source.ts";
 import { type CableConstruction, isTabledKind } from "./constructions.ts";
 
+type CableFact = FactOf<"way", "cable">;
+
 export interface Cable {
   /** The line the cable is named on. */
-  readonly fact: FactOf<"way", "cable">;
+  readonly fact: CableFact;
   /** The line that describes it: the same, or that of its cable type. */
-  readonly described: Fact;
+  readonly described: CableFact;
   readonly construction: CableConstruction;
   /** 70 °C unless said otherwise. */
   readonly insulation: 70 | 90;
@@ -79,15 +81,14 @@ export function cableOf(facts: Facts<"way">, context: Context): Cable | undefine
 }
 
 /** A cable as a line describes it; `fact` names it. */
-export function describedCable(fact: Fact, described: Fact): Cable | undefined {
-  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire, fire, parallel, cpcs } = (
-    described as Described
-  ).args;
+export function describedCable(fact: CableFact, described: CableFact): Cable | undefined {
+  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire, fire, parallel, cpcs } =
+    described.args;
   if (!construction || !line) return undefined;
   const of = Math.max(1, parallel?.value ?? 1);
   const hot = insulation?.value ?? 70;
   return {
-    fact: fact as Described,
+    fact,
     described,
     construction: construction.value,
     insulation: hot >= 90 ? 90 : 70,
@@ -100,13 +101,11 @@ export function describedCable(fact: Fact, described: Fact): Cable | undefined {
     parallel: { line: of, neutral: of, cpc: Math.min(of, Math.max(1, cpcs?.value ?? of)) },
     fireResisting: fire !== undefined,
     wire: wire?.value,
-    own: ownFigures(described as Described),
+    own: ownFigures(described),
   };
 }
 
-type Described = FactOf<"way", "cable">;
-
-function ownFigures({ args }: Described): OwnFigures | undefined {
+function ownFigures({ args }: CableFact): OwnFigures | undefined {
   const { carries, drop, r1, r2, r1Hot, r2Hot, x, x2, Icw, withstandTime, Icc, by } = args;
   if (![carries, drop, r1, r2, r1Hot, r2Hot, x, x2, Icw, Icc].some((figure) => figure !== undefined)) return undefined;
   const ref = by ? `As stated, “${by.value}”` : "As stated for this cable";

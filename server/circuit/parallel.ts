@@ -18,12 +18,10 @@ export interface FaultPlace {
 /** So many stretches are tried; the loop is greatest at n / (2 (n − 1)) of the length, which up to 4 of them all meet. */
 const stretches = 24;
 
-const kinds = ["line", "neutral", "cpc"] as const;
-
 const placeAt = ({ parallel }: Pick<Cable, "parallel">, at: number): FaultPlace => {
-  const found = kinds.map((kind) => [kind, faultInOneOf(parallel[kind], at)] as const);
-  const of = (figure: "share" | "times") =>
-    Object.fromEntries(found.map(([kind, fault]) => [kind, fault[figure]])) as FaultPlace["share"];
+  const inOne = (kind: Conductor) => faultInOneOf(parallel[kind], at);
+  const [line, neutral, cpc] = [inOne("line"), inOne("neutral"), inOne("cpc")];
+  const of = (figure: "share" | "times") => ({ line: line[figure], neutral: neutral[figure], cpc: cpc[figure] });
   return { at, share: of("share"), times: of("times") };
 };
 

@@ -2,13 +2,13 @@
 
 import type { BoardHead, Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
-import type { Fact, FactOf, Facts } from "../model/values.ts";
+import type { AnyValue, Fact, FactOf, Facts, Quantity, Shorthand, Val } from "../model/values.ts";
 import { memoOfContext } from "./kept.ts";
 
 /** An RCD that protects a way, and where it is. */
 export interface Rcd {
   readonly at: "device" | "way" | "outlet" | "board" | "main-switch" | "upstream";
-  readonly fact: Fact;
+  readonly fact: Fact & { readonly args: RcdArgs };
   readonly name: string | undefined;
   /** Of one in a socket-outlet: the point. */
   readonly point?: string;
@@ -37,11 +37,13 @@ export const ownRcds = (study: { readonly rcds: readonly Rcd[]; readonly facts: 
 
 /** What every statement that can name an RCD says of it. */
 interface RcdArgs {
-  readonly standard: { readonly value: string };
-  readonly sensitivity?: { readonly value: number };
-  readonly type?: { readonly value: Rcd["type"] & string };
-  readonly delay?: unknown;
-  readonly direction?: { readonly value: "bidirectional" | "unidirectional" };
+  readonly standard: Val<string>;
+  readonly sensitivity?: Quantity;
+  readonly type?: Val<Rcd["type"] & string>;
+  readonly delay?: AnyValue;
+  readonly direction?: Val<Rcd["direction"] & string>;
+  readonly rating?: Quantity;
+  readonly curve?: Shorthand;
 }
 
 /** The RCD of a statement; none where it has no residual current, as a device without one has not. */

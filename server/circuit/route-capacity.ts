@@ -1,10 +1,16 @@
 /** What the cable of a way carries on each stretch of its route. */
 
-import { type Conditions, correctedCapacity, factorsOfOne, type Method, tabulatedCapacity } from "../calc/capacity.ts";
+import {
+  type CapacityQuestion,
+  type Conditions,
+  correctedCapacity,
+  factorsOfOne,
+  type Method,
+  tabulatedCapacity,
+} from "../calc/capacity.ts";
 import { capacityBound } from "../calc/capacity-bound.ts";
 import type { Arrangement } from "../calc/capacity-factors.ts";
 import { otherCapacity } from "../calc/capacity-other.ts";
-import type { Construction } from "../calc/index.ts";
 import { reproducible } from "../calc/reproducible.ts";
 import { amps, type Calculated, plain, type Step, worked } from "../calc/result.ts";
 import type { FactOf, Facts } from "../model/values.ts";
@@ -131,22 +137,26 @@ function capacityOfOne(
   if (stated) return correctedCapacity({ It: stated, ...conditionsOf(study, fact, method, cable.insulation) });
   if (cable.material !== "copper")
     return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
-  if (cable.construction === "mineral" || cable.construction === "flex") {
-    const { construction } = cable;
-    const insulation = hottest ?? cable.insulation;
-    const csa = size ?? cable.line;
-    const It = otherCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
-    if (!It) return { missing: notTabled(study, construction, csa, method) };
-    return correctedCapacity({ It, ...conditionsOf(study, fact, method, insulation) });
-  }
-  const construction: Construction = cable.construction;
   const insulation = hottest ?? cable.insulation;
   const csa = size ?? cable.line;
-  const question = { construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
-  const tabled = atMost ? capacityBound(question) : tabulatedCapacity(question);
-  if (!tabled) return { missing: notTabled(study, construction, csa, method) };
-  const It = cable.fireResisting ? { ...tabled, source: combine(tabled.source, fireResistingRating) } : tabled;
+  const { construction } = cable;
+  const question = { insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
+  const It =
+    construction === "mineral" || construction === "flex"
+      ? otherCapacity({ ...question, construction })
+      : ordinaryCapacity({ ...question, construction }, cable, atMost);
+  if (!It) return { missing: notTabled(study, construction, csa, method) };
   return correctedCapacity({ It, ...conditionsOf(study, fact, method, insulation) });
+}
+
+/** Of singles, flat, multicore and armoured cable; `atMost` bounds what is remembered only. */
+function ordinaryCapacity(
+  question: CapacityQuestion,
+  { fireResisting }: Cable,
+  atMost: boolean,
+): Sourced<number> | undefined {
+  const It = atMost ? capacityBound(question) : tabulatedCapacity(question);
+  return It && fireResisting ? { ...It, source: combine(It.source, fireResistingRating) } : It;
 }
 
 /** Two loaded conductors are what is meant; three are said, for a table may well have the cable with two. */

@@ -10,6 +10,19 @@ interface Found {
   readonly failures: readonly string[];
 }
 
+interface Asked {
+  readonly args: readonly string[];
+  /** The path that standard input stands for. */
+  readonly stdinPath?: string | undefined;
+}
+
+/** Where they are looked for. */
+interface Place {
+  readonly disk: Disk;
+  readonly terminal: Terminal;
+  readonly houses: Houses;
+}
+
 /** How the files that are found come in. */
 interface Reading {
   /** Reads one, or says why it cannot be read. `plain`: its folder lists it, and it is no link. */
@@ -23,11 +36,8 @@ interface Reading {
  * the paths all the same.
  */
 export async function findAsked(
-  args: readonly string[],
-  stdinPath: string | undefined,
-  disk: Disk,
-  terminal: Terminal,
-  houses: Houses,
+  { args, stdinPath }: Asked,
+  { disk, terminal, houses }: Place,
   { read, goesOn }: Reading,
 ): Promise<Found> {
   const fromInput = args.includes("-") || (args.length === 0 && stdinPath !== undefined);

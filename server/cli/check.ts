@@ -120,14 +120,19 @@ async function checkUntil(
 /** The files that are asked for, each read as it is found. */
 function filesFor({ args, options, disk, terminal, pace, signal }: Checking, scan: Scan, houses: Houses) {
   if (options.staged) return findStaged(args, options, disk, terminal);
-  return findAsked(args, options.stdinPath, disk, terminal, houses, {
-    // What is to be put right is read again once it is.
-    read: (path, plain) => (options.fix || options.diff ? failureOf(disk.namedText(path)) : scan.addNamed(path, plain)),
-    goesOn: (all) => {
-      const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
-      return breath ? breath.then(() => !signal.aborted) : !signal.aborted;
+  return findAsked(
+    { args, stdinPath: options.stdinPath },
+    { disk, terminal, houses },
+    {
+      // What is to be put right is read again once it is.
+      read: (path, plain) =>
+        options.fix || options.diff ? failureOf(disk.namedText(path)) : scan.addNamed(path, plain),
+      goesOn: (all) => {
+        const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
+        return breath ? breath.then(() => !signal.aborted) : !signal.aborted;
+      },
     },
-  });
+  );
 }
 
 const failureOf = (text: Text): { readonly failure: string } | undefined => ("failure" in text ? text : undefined);

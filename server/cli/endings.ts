@@ -6,10 +6,9 @@ import { listed } from "../text/words.ts";
 export function formatFor<Format extends string>(
   file: string | undefined,
   byEnding: Readonly<Record<string, Format>>,
-  usual: Format,
-): { readonly format: Format } | { readonly failure: string } {
+): { readonly format: Format | "text" } | { readonly failure: string } {
   const ending = extname(file ?? "").toLowerCase();
-  const format = ending === "" ? usual : byEnding[ending];
+  const format = ending === "" ? "text" : byEnding[ending];
   if (format !== undefined) return { format };
   return {
     failure: `“${file}” ends in none of ${listed(Object.keys(byEnding))}: choose one of these, or state a --format.`,

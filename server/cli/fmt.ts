@@ -53,13 +53,17 @@ async function fmtUntil(
   const disk = new Disk(terminal.cwd);
   const houses = new Houses(terminal.cwd, terminal.today());
   const tasks: Task[] = [];
-  const found = await findAsked(args, undefined, disk, terminal, houses, {
-    read: (path, plain) => addTask(path, plain, disk, tasks),
-    goesOn: (all) => {
-      const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
-      return breath ? breath.then(() => !signal.aborted) : !signal.aborted;
+  const found = await findAsked(
+    { args },
+    { disk, terminal, houses },
+    {
+      read: (path, plain) => addTask(path, plain, disk, tasks),
+      goesOn: (all) => {
+        const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
+        return breath ? breath.then(() => !signal.aborted) : !signal.aborted;
+      },
     },
-  });
+  );
   // Settings that say something else than was meant leave out something else.
   if (houses.failures.length > 0) return refuseSettings(houses, terminal, "formatted");
   const files = found.paths.length;

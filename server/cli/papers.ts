@@ -50,7 +50,7 @@ export async function writePaper(
   terminal: Terminal,
   makers: PaperMakers,
 ): Promise<number> {
-  const chosen = format ? { format } : formatFor(outputFile, byEnding, "text");
+  const chosen = format ? { format } : formatFor(outputFile, byEnding);
   if ("failure" in chosen) return refuse(chosen.failure, terminal);
   const kind = chosen.format;
   const read = readProject(path, terminal);

@@ -53,7 +53,7 @@ const byEnding: Readonly<Record<string, (typeof registerFormats)[number]>> = {
 export async function register(args: readonly string[], options: RegisterOptions, terminal: Terminal): Promise<number> {
   const today = options.on ?? terminal.today();
   if (!isDay(today)) return refuse(`A day is written as 2026-03-05; “${today}” is none.`, terminal);
-  const chosen = options.format ? { format: options.format } : formatFor(options.outputFile, byEnding, "text");
+  const chosen = options.format ? { format: options.format } : formatFor(options.outputFile, byEnding);
   if ("failure" in chosen) return refuse(chosen.failure, terminal);
   const { format } = chosen;
   const { rows, failures, isWhole } = await rowsOf(args, options, today, terminal);
@@ -94,13 +94,17 @@ async function rowsOf(
   const release = terminal.onInterrupt(() => stop.abort());
   const scan = new Scan(disk);
   const houses = new Houses(terminal.cwd, terminal.today());
-  const { paths, failures } = await findAsked(args, undefined, disk, terminal, houses, {
-    read: (path, plain) => scan.addNamed(path, plain),
-    goesOn: (all) => {
-      const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
-      return breath ? breath.then(() => !stop.signal.aborted) : !stop.signal.aborted;
+  const { paths, failures } = await findAsked(
+    { args },
+    { disk, terminal, houses },
+    {
+      read: (path, plain) => scan.addNamed(path, plain),
+      goesOn: (all) => {
+        const breath = pace.breathe(() => `${counted(all, "file")} found, reading`);
+        return breath ? breath.then(() => !stop.signal.aborted) : !stop.signal.aborted;
+      },
     },
-  });
+  );
   const plan = planOf(scan, paths, detail);
   const cache = options.cache ? terminal.cache : undefined;
   const { program, count = 1 } = terminal.threads ?? {};

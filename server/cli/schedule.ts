@@ -1,4 +1,4 @@
-import type { BoardInPlace, Installation } from "../model/installation.ts";
+import type { Installation } from "../model/installation.ts";
 import { none, targetIn } from "../reports/common/target.ts";
 import type { Fill } from "../reports/schedule/cell.ts";
 import { scheduleOf } from "../reports/schedule/schedule.ts";
@@ -27,9 +27,7 @@ export function schedule(path: string, options: ScheduleCommandOptions, terminal
     },
     values: (installations) => {
       const found = target(installations);
-      return "failure" in found
-        ? found
-        : valuesOf(found.installation, { place: found.place as BoardInPlace | undefined, fill });
+      return "failure" in found ? found : valuesOf(found.installation, { place: found.place, fill });
     },
   });
 }

@@ -29,44 +29,70 @@ export interface SizeOptions {
 
 /** `wayfile size`: proposes device and cable for a way, and writes them into it on request. */
 export function size(path: string, options: SizeOptions, terminal: Terminal): number {
-  const load = options.load === undefined ? {} : loadOf(options.load);
+  const load = loadAsked(options);
   if ("failure" in load) return refuse(load.failure, terminal);
-  if (options.load !== undefined && options.write)
-    return refuse("What would be is not written: put the load into the way, and size it with --write then.", terminal);
   const disk = new Disk(terminal.cwd);
-  const root = disk.named(disk.path(path));
-  if ("failure" in root) return refuse(`“${path}” cannot be read: ${root.failure}`, terminal);
-  const { files } = gather(root, disk);
-  if (files.some(isNewer))
-    return refuse(`“${path}” is in a newer version of the language: nothing is sized.`, terminal);
-  const found = wayNamed(files, options.way);
+  const found = wayIn(path, options.way, disk);
   if ("failure" in found) return refuse(found.failure, terminal);
-  const { study, installation } = found;
-  const file = files.find(({ document }) => document.segments.includes(study.way.segment)) ?? root;
+  const { study, installation, file } = found;
   const wants: Wants = { ...load, assumeRoute: true, ...(options.keepDevice ? { keepDevice: true } : {}) };
   const proposal = propose(study, wants, installation);
-  const proposed = proposal.fix?.edits ?? [];
-  const tested = [...study.deadTests, ...study.liveTests].length > 0;
-  if (options.write === true && proposed.length > 0 && tested && !options.despiteTests)
-    return refuse(
-      `Way ${options.way} has tests, and they are of the device and cable that are written: nothing was written. --despite-tests writes the proposal all the same, and notes it in the way.`,
-      terminal,
-    );
-  const edits = tested ? [...proposed, ...noteOfChange(study)] : proposed;
-  const writes = options.write === true && proposed.length > 0;
-  const failure = writes ? write(file, disk, study, edits) : undefined;
-  if (failure) return refuse(`“${disk.shown(file.path)}” cannot be written: ${failure}`, terminal);
+  const edits = proposal.fix?.edits ?? [];
+  const writes = options.write === true && edits.length > 0;
+  const refused = writes ? writeProposed(found, edits, options, disk) : undefined;
+  if (refused !== undefined) return refuse(refused, terminal);
   const sized: Sized = {
     proposal,
     path: disk.shown(file.path),
     way: `${study.context.board.name}/${study.way.id}`,
     title: study.way.title,
     written: writes,
-    changes: proposed.length > 0,
+    changes: edits.length > 0,
     assumed: proposal.outcome === "fits" && (proposal.fix === undefined || options.load !== undefined),
   };
   terminal.out(options.format === "json" ? sizeJson(sized) : sizeText(sized, coloursFor(terminal.colour)));
   return proposal.outcome === "fits" ? exit.clean : exit.errors;
+}
+
+type Failure = { readonly failure: string };
+
+function loadAsked({ load, write }: SizeOptions): ReturnType<typeof loadOf> | Record<string, never> {
+  if (load === undefined) return {};
+  const failure = "What would be is not written: put the load into the way, and size it with --write then.";
+  const asked = loadOf(load);
+  return "failure" in asked || !write ? asked : { failure };
+}
+
+interface FoundWay {
+  readonly study: WayStudy;
+  readonly installation: Installation;
+  /** The one it is written in. */
+  readonly file: LoadedFile;
+}
+
+function wayIn(path: string, name: string, disk: Disk): FoundWay | Failure {
+  const root = disk.named(disk.path(path));
+  if ("failure" in root) return { failure: `“${path}” cannot be read: ${root.failure}` };
+  const { files } = gather(root, disk);
+  if (files.some(isNewer)) return { failure: `“${path}” is in a newer version of the language: nothing is sized.` };
+  const found = wayNamed(files, name);
+  if ("failure" in found) return found;
+  const file = files.find(({ document }) => document.segments.includes(found.study.way.segment)) ?? root;
+  return { ...found, file };
+}
+
+/** Writes what is proposed; a sentence on why not, where it does not. */
+function writeProposed(
+  { study, file }: FoundWay,
+  proposed: readonly TextEdit[],
+  options: SizeOptions,
+  disk: Disk,
+): string | undefined {
+  const tested = study.deadTests.length + study.liveTests.length > 0;
+  if (tested && !options.despiteTests)
+    return `Way ${options.way} has tests, and they are of the device and cable that are written: nothing was written. --despite-tests writes the proposal all the same, and notes it in the way.`;
+  const failure = write(file, disk, study, tested ? [...proposed, ...noteOfChange(study)] : proposed);
+  return failure && `“${disk.shown(file.path)}” cannot be written: ${failure}`;
 }
 
 /** What the tests in the way were made on, as it was written: the record of it would be lost otherwise. */
@@ -94,10 +120,8 @@ function write({ path, document }: LoadedFile, disk: Disk, { way }: WayStudy, ed
   return replaceFile(path, (read.bom ? "\ufeff" : "") + texts.join(""));
 }
 
-type Found = { readonly study: WayStudy; readonly installation: Installation } | { readonly failure: string };
-
 /** `A/3`: the board, and the way on it. A board's name may itself hold a stroke. */
-function wayNamed(files: readonly LoadedFile[], named: string): Found {
+function wayNamed(files: readonly LoadedFile[], named: string): Omit<FoundWay, "file"> | Failure {
   const at = named.lastIndexOf("/");
   if (at <= 0) return { failure: `A way is named by its board and its number, such as A/3; “${named}” is not.` };
   const boardName = named.slice(0, at);

@@ -39,7 +39,7 @@ export function tablePage(table: Table<object>, colours: Colours, width = 100): 
   const called = (name: string): string => headingOf(table.id, name) ?? name;
   const head = columns.map((name) => [called(name), units[name]].filter(Boolean).join(", "));
   const rows = table.rows.map((row) => [...columns.map((name) => cellText(row, name)), row.note ?? ""]);
-  const elsewhere = Object.entries((table.refs ?? {}) as Readonly<Record<string, string>>);
+  const elsewhere = Object.entries(table.refs ?? {});
   const marks = new Set(table.rows.flatMap((row) => [row.standing, ...(Object.values(row.cells ?? {}) as Standing[])]));
   const parts = [
     term`${colours.bold(table.title)}\n${colours.dim(`${table.ref}; stated to ${table.edition}`)}`,

@@ -8,7 +8,7 @@ import { memoByObject, memoInPlace } from "../circuit/kept.ts";
 import { studyWay } from "../circuit/way.ts";
 import type { Board, BoardHead, InstallationHead } from "../model/file.ts";
 import type { Context, Installation } from "../model/installation.ts";
-import type { Facts } from "../model/values.ts";
+import { asBlock, type Facts } from "../model/values.ts";
 import type { Content } from "./contents.ts";
 import type { ContainmentFact } from "./sections.ts";
 import { ContainmentStudy } from "./study.ts";
@@ -17,7 +17,9 @@ export type { ContainmentStudy } from "./study.ts";
 
 /** Every containment of a block that has a name. One still being typed has none. */
 export const allContainments = (facts: Facts<"installation"> | Facts<"board">): readonly ContainmentFact[] =>
-  (facts as Facts<"board">).all("containment").filter(({ args }) => args.name && args.kind && args.size);
+  asBlock<"board">(facts)
+    .all("containment")
+    .filter(({ args }) => args.name && args.kind && args.size);
 
 type Named = ReadonlyMap<string, ContainmentFact>;
 
@@ -32,7 +34,10 @@ const named = memoByObject((facts: Facts<"installation"> | Facts<"board">): Name
 export function containmentNames(board: BoardHead | undefined, head: InstallationHead): Named | undefined {
   const blocks = [head.facts, ...(board ? [board.facts] : [])];
   const unclear = (facts: Facts<"installation"> | Facts<"board">): boolean =>
-    facts.broken.includes("containment") || (facts as Facts<"board">).all("containment").some(({ misread }) => misread);
+    facts.broken.includes("containment") ||
+    asBlock<"board">(facts)
+      .all("containment")
+      .some(({ misread }) => misread);
   if (blocks.some(unclear)) return undefined;
   return board ? new Map([...named(head.facts), ...named(board.facts)]) : named(head.facts);
 }

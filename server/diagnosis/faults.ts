@@ -98,7 +98,7 @@ function* bridges(predictions: Predictions): Steps<Hypothesis[]> {
   const { circuit } = predictions.sheet;
   if (!circuit.closed) return [];
   return yield* eachInSteps(
-    apartOnMain(predictions, 2),
+    apartOnMain(predictions),
     atOnce,
     ([from, to]): Hypothesis => ({
       kind: "bridge",
@@ -121,7 +121,7 @@ function* bridges(predictions: Predictions): Steps<Hypothesis[]> {
 function* metalwork(predictions: Predictions): Steps<Hypothesis[]> {
   const { circuit } = predictions.sheet;
   if (!conductorsRead(predictions).includes("cpc")) return [];
-  const pairs = circuit.closed ? apartOnMain(predictions, 2) : circuit.places.map((name) => [legStart, name] as const);
+  const pairs = circuit.closed ? apartOnMain(predictions) : circuit.places.map((name) => [legStart, name] as const);
   return yield* eachInSteps(
     pairs,
     atOnce,
@@ -150,13 +150,13 @@ const onMain = ({ legs }: Pick<CircuitRuns, "legs">): string[] =>
 export const isThinned = (circuit: Pick<CircuitRuns, "legs" | "closed">): boolean =>
   circuit.closed && onMain(circuit).length > mostTried;
 
-/** Pairs of places on the ring with at least so many legs between them. */
-function apartOnMain({ sheet }: Predictions, legs: number): (readonly [string, string])[] {
+/** Pairs of places on the ring that are no neighbours. */
+function apartOnMain({ sheet }: Predictions): (readonly [string, string])[] {
   const all = onMain(sheet.circuit);
   const each = all.length / Math.min(all.length, mostTried);
   const places = Array.from({ length: Math.min(all.length, mostTried) }, (_, index) => Math.floor(index * each));
   return places.flatMap((from) =>
-    places.filter((to) => to >= from + legs).map((to) => [all[from] ?? "", all[to] ?? ""] as const),
+    places.filter((to) => to >= from + 2).map((to) => [all[from] ?? "", all[to] ?? ""] as const),
   );
 }
 

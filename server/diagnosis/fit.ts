@@ -154,10 +154,12 @@ interface Sized extends Fitted {
   readonly price: number;
 }
 
+const coarseSteps = 9;
+
 /** Coarse search for the size over its range, by equal ratios. */
-export function coarse(scale: Scale, predict: Predict, range: Range, steps = 9): Sized {
-  const ratio = (range.most / range.least) ** (1 / (steps - 1));
-  const sizes = Array.from({ length: steps }, (_, step) => range.least * ratio ** step);
+export function coarse(scale: Scale, predict: Predict, range: Range): Sized {
+  const ratio = (range.most / range.least) ** (1 / (coarseSteps - 1));
+  const sizes = Array.from({ length: coarseSteps }, (_, step) => range.least * ratio ** step);
   const all = range.signed ? [...sizes, ...sizes.map((size) => -size)] : sizes;
   let best = { size: range.least, cost: Number.POSITIVE_INFINITY };
   for (const size of all) {
@@ -170,8 +172,8 @@ export function coarse(scale: Scale, predict: Predict, range: Range, steps = 9):
 const golden = (Math.sqrt(5) - 1) / 2;
 
 /** Narrows a coarse size down, and prices it. */
-export function refine(scale: Scale, predict: Predict, range: Range, start: Sized, steps = 9): Sized {
-  const ratio = (range.most / range.least) ** (1 / (steps - 1));
+export function refine(scale: Scale, predict: Predict, range: Range, start: Sized): Sized {
+  const ratio = (range.most / range.least) ** (1 / (coarseSteps - 1));
   const cost = (log: number) => costOf(scale, predict(Math.sign(start.size) * Math.exp(log)));
   const middle = Math.log(Math.abs(start.size));
   let low = Math.max(Math.log(range.least), middle - Math.log(ratio));

@@ -1,10 +1,12 @@
 /** What somebody of the trade has in mind at a place: what the circuit is for, how it runs, what this board is made of. */
+
 import { uses as everyUse } from "../../grammar/choices.ts";
 import { siteTerms } from "../../grammar/site-terms.ts";
 import { premisesOf } from "../circuit/supply.ts";
+import { valueAt } from "../model/fact-values.ts";
 import type { Board } from "../model/file.ts";
 import { normalStandard } from "../model/token-values.ts";
-import type { Fact, FactOf, Facts } from "../model/values.ts";
+import { type Fact, type FactOf, type Facts, isOfKind } from "../model/values.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, type CursorContext, installationAt } from "./cursor.ts";
 
@@ -35,9 +37,9 @@ export function bearingsAt(snapshot: Snapshot, spotted: CursorContext): Bearings
   const installation = place?.context.installation ?? installationAt(snapshot, spotted.segment)?.head;
   const board = place?.board;
   const way = [...spotted.outer, spotted.around].find(({ kind }) => kind === "way");
-  const facts = way && (way.facts as Facts<"way">);
+  const facts = way && isOfKind(way.facts, "way") ? way.facts : undefined;
   const title = way?.header?.args.find(({ image }) => image.startsWith('"'))?.image ?? "";
-  const served = facts?.one("serves")?.args.uses.map(({ value }) => value as string) ?? [];
+  const served = facts?.one("serves")?.args.uses.map(({ value }) => value) ?? [];
   return {
     kind: way?.header?.args.map(({ image }) => image).find((image) => kinds.has(image)),
     uses: new Set(served.length > 0 ? served : usesIn(title)),
@@ -78,7 +80,7 @@ function usualDevice(board: Board, not: unknown): UsualDevice | undefined {
 
 /** What a device's line says behind its type and rating. */
 function tailOf(fact: Fact): string {
-  const { segment, end, args } = fact;
-  const from = (args.curve as { readonly end: number } | undefined)?.end ?? end;
+  const { segment, end } = fact;
+  const from = valueAt(fact, "curve")?.end ?? end;
   return segment.text.slice(from, end).replace(/\s+/g, " ").trim();
 }

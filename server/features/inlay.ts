@@ -9,11 +9,12 @@ import { planDead } from "../readings/plan-dead.ts";
 import { planLive } from "../readings/plan-live.ts";
 import { governing, type Left, type PlannedTest } from "../readings/planned.ts";
 import type { Segment } from "../syntax/split.ts";
+import { isOneOf } from "../text/words.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
 const hintModes = ["margins", "expectations", "both", "off"] as const;
 export type HintMode = (typeof hintModes)[number];
-export const isHintMode = (value: unknown): value is HintMode => hintModes.includes(value as HintMode);
+export const isHintMode = (value: unknown): value is HintMode => isOneOf(hintModes, value);
 
 export interface Hint {
   readonly segment: Segment;

@@ -5,7 +5,7 @@ import type { Board, Way } from "../model/file.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
-import { listed } from "../text/words.ts";
+import { isOneOf, listed } from "../text/words.ts";
 import { showsMargin, type WayState, wayState } from "../views/way-state.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, installationAt } from "./cursor.ts";
@@ -13,7 +13,7 @@ import { boardAt, installationAt } from "./cursor.ts";
 const lensModes = ["ways", "boards", "off"] as const;
 /** Above boards and ways, above boards alone, or nowhere. */
 export type LensMode = (typeof lensModes)[number];
-export const isLensMode = (value: unknown): value is LensMode => lensModes.includes(value as LensMode);
+export const isLensMode = (value: unknown): value is LensMode => isOneOf(lensModes, value);
 
 interface LensPlace {
   readonly segment: Segment;

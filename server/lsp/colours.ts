@@ -7,7 +7,6 @@ import {
   type ClientCapabilities,
   type SemanticTokens,
   SemanticTokensBuilder,
-  type SemanticTokensDelta,
   type ServerCapabilities,
 } from "vscode-languageserver";
 import type { BlockKind } from "../../grammar/vocabulary.ts";
@@ -68,7 +67,7 @@ export function colours({ connection, ask, workspace }: Service, client: ClientC
     }),
   );
   connection.languages.semanticTokens.onDelta(
-    ask("textDocument/semanticTokens/full/delta", none as SemanticTokens | SemanticTokensDelta, (snapshot, params) => {
+    ask("textDocument/semanticTokens/full/delta", none, (snapshot, params) => {
       const { previousResultId } = params;
       const builder = builderOf(snapshot.file.path);
       builder.previousResult(previousResultId);

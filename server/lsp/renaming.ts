@@ -1,11 +1,4 @@
-import type {
-  ClientCapabilities,
-  Range,
-  RenameParams,
-  ServerCapabilities,
-  TextEdit,
-  WorkspaceEdit,
-} from "vscode-languageserver";
+import type { ClientCapabilities, Range, RenameParams, ServerCapabilities, TextEdit } from "vscode-languageserver";
 import { definedNames, type Named, nameAt, occurrences, spotOf } from "../features/names.ts";
 import { rename, renameable } from "../features/rename.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
@@ -21,30 +14,26 @@ export function renaming(service: Service, client: ClientCapabilities): ServerCa
       return named ? { range: rangeOf(snapshot.positions, spotOf(named)), placeholder: named.name.value } : null;
     }),
   );
-  const answer = ask(
-    "textDocument/rename",
-    null as WorkspaceEdit | null,
-    (snapshot, { position, newName }: RenameParams) => {
-      const at = cursor(snapshot, position);
-      const renamed = rename(snapshot, at, newName);
-      if ("refused" in renamed) return badRequest(renamed.refused);
-      const named = nameAt(snapshot, at);
-      const all = named ? everySchedule(workspace, snapshot, named) : [snapshot];
-      if (named && all.some((one) => isTaken(one, named, newName))) return badRequest(`“${newName}” is taken already.`);
-      const places = new Map<string, { readonly uri: string; readonly range: Range }>();
-      for (const one of all)
-        for (const spot of one === snapshot ? renamed.spots : occurrences(one, named as Named).map(spotOf)) {
-          const location = locationOf(workspace, one, spot);
-          if (location) places.set(JSON.stringify(location), location);
-        }
-      const byFile = Map.groupBy(places.values(), ({ uri }) => uri);
-      const edits = [...byFile].map(([uri, own]) => [
-        uri,
-        own.map(({ range }): TextEdit => ({ range, newText: newName })),
-      ]);
-      return { changes: Object.fromEntries(edits) };
-    },
-  );
+  const answer = ask("textDocument/rename", null, (snapshot, { position, newName }: RenameParams) => {
+    const at = cursor(snapshot, position);
+    const renamed = rename(snapshot, at, newName);
+    if ("refused" in renamed) return badRequest(renamed.refused);
+    const named = nameAt(snapshot, at);
+    const all = named ? everySchedule(workspace, snapshot, named) : [snapshot];
+    if (named && all.some((one) => isTaken(one, named, newName))) return badRequest(`“${newName}” is taken already.`);
+    const places = new Map<string, { readonly uri: string; readonly range: Range }>();
+    for (const one of all)
+      for (const spot of one === snapshot ? renamed.spots : occurrences(one, named as Named).map(spotOf)) {
+        const location = locationOf(workspace, one, spot);
+        if (location) places.set(JSON.stringify(location), location);
+      }
+    const byFile = Map.groupBy(places.values(), ({ uri }) => uri);
+    const edits = [...byFile].map(([uri, own]) => [
+      uri,
+      own.map(({ range }): TextEdit => ({ range, newText: newName })),
+    ]);
+    return { changes: Object.fromEntries(edits) };
+  });
   connection.onRenameRequest(async (params, token) => {
     await readUsers(service, params);
     return answer(params, token);

@@ -1,5 +1,6 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { type ReportKind, reportKinds } from "../features/report-kinds.ts";
+import { isOneOf } from "../text/words.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { Part } from "./part.ts";
 import { type ReportAnswer, type ReportQuestion, reportRequest } from "./protocol.ts";
@@ -38,7 +39,7 @@ export function reports({ connection, ask }: Service): void {
   );
 }
 
-const isKind = (kind: unknown): kind is ReportKind => reportKinds.includes(kind as ReportKind);
+const isKind = (kind: unknown): kind is ReportKind => isOneOf(reportKinds, kind);
 
 function reportAt(
   snapshot: Snapshot,

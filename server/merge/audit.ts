@@ -38,7 +38,7 @@ type Counts = ReadonlyMap<string, number>;
 function balances(base: Counts, own: Counts, other: Counts, result: Counts): boolean {
   const all = new Set([...base.keys(), ...own.keys(), ...other.keys(), ...result.keys()]);
   for (const statement of all) {
-    const [was, is, there, now] = [base, own, other, result].map((counts) => counts.get(statement) ?? 0) as number[];
+    const [was, is, there, now] = [base, own, other, result].map((counts) => counts.get(statement) ?? 0);
     if (was === undefined || is === undefined || there === undefined || now === undefined) return false;
     const expected = is + there - was;
     // A change of this side alone is in this side's view, whatever else happened.

@@ -6,7 +6,7 @@ import type { BoundArguments } from "../model/arguments.ts";
 import { saidBeside } from "../model/beside.ts";
 import { itemsNamed } from "../model/inspections.ts";
 import { wayRun } from "../model/way-run.ts";
-import { amountText, type Bound } from "./sense.ts";
+import { amountText } from "./sense.ts";
 
 type Args = BoundArguments["args"];
 
@@ -57,7 +57,7 @@ const isNaming = ({ accepts, optional, many, label }: Param): boolean =>
 
 const textOf = (value: Args[string] | undefined): string => {
   if (value === undefined) return "-";
-  return Array.isArray(value) ? value.map(amountText).sort().join("+") : amountText(value as Bound);
+  return Array.isArray(value) ? value.map(amountText).sort().join("+") : amountText(value);
 };
 
 /** The tokens of a line by which a person names it: what tells it from others, and of tests their day. */

@@ -8,8 +8,6 @@ export interface Sense {
   readonly written: readonly string[];
 }
 
-export type Bound = AnyValue;
-
 export function senseOf(bound: BoundArguments, comment: string, opens: boolean): Sense {
   const { args, provenance, record, corrections } = bound;
   const names = Object.keys(args).sort();

@@ -117,7 +117,7 @@ class Binder {
     // What a word that opens nothing lacks on its line matters less than that it opens nothing.
     const ownProblems = homes.length > 0 ? [] : bound.problems;
     this.#problems.push(...(phrase ? [phrase] : ownProblems));
-    if (word.image === "way" && bound.problems.length === 0) this.#problems.push(...runOfCircuits(bound.args));
+    if (word.image === "way" && bound.problems.length === 0) this.#problems.push(...runOfCircuits(bound));
     const inner = this.#inner(kind, row, statement, homes);
     if (bound.problems.length > 0 && !row.opens) return this.#saidByItsWord(row, statement);
     if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;

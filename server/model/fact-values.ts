@@ -24,11 +24,18 @@ export const valueAt = (fact: Said | undefined, name: string): AnyValue | undefi
 /** Whether it is a word, a name or a text. */
 export const isWord = (value: AnyValue): value is Val<string> => "value" in value && typeof value.value === "string";
 
-/** A word, a name or a text. */
-export const wordAt = (fact: Said | undefined, name: string): string | undefined => {
+/** A word, a name or a text with its place. */
+export const writtenAt = (fact: Said | undefined, name: string): Val<string> | undefined => {
   const value = valueAt(fact, name);
-  return value && isWord(value) ? value.value : undefined;
+  return value && isWord(value) ? value : undefined;
 };
+
+/** A word, a name or a text. */
+export const wordAt = (fact: Said | undefined, name: string): string | undefined => writtenAt(fact, name)?.value;
+
+/** Words, names or texts with their places. */
+export const allWrittenAt = (fact: Said | undefined, name: string): readonly Val<string>[] =>
+  valuesAt(fact, name).filter(isWord);
 
 /** The number of a figure or a count. */
 export const numberAt = (fact: Said | undefined, name: string): number | undefined => {

@@ -2,6 +2,7 @@ import { structural } from "../../grammar/vocabulary.ts";
 import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
+import { wordAt } from "./fact-values.ts";
 import { type Glance, glanceAtLines, nameAtLine } from "./glance.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import { Head, nameless, withName } from "./head.ts";
@@ -304,12 +305,11 @@ function freshHead(
     const inner = innerOfLine();
     return inner.length === 0 ? rest : new Facts(kind, [...inner, ...rest.list], rest.broken, rest.struckOut);
   };
-  const argsOf = ({ args }: Fact) => args as { name?: { value: string }; title?: { value: string } };
   const readOpening = () => {
     const header = withName(opened() ?? nameless(open, kind), kind === "board" ? "name" : "title");
-    return { header, title: argsOf(header).title?.value ?? "" };
+    return { header, title: wordAt(header, "title") ?? "" };
   };
-  const name = plainName ?? argsOf(readOpening().header).name?.value ?? "";
+  const name = plainName ?? wordAt(readOpening().header, "name") ?? "";
   const glance = kind === "board" && innerOfLine().length === 0 ? glanceAtLines(own) : undefined;
   return new Head(name, readOpening, readOwn, glance);
 }

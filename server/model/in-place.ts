@@ -7,7 +7,7 @@ import { Memo } from "../memo/memo.ts";
 import { apart, saidBeside } from "./beside.ts";
 import { type Board, BoardOnDemand, sameItems, type Way } from "./file.ts";
 import { namedLine } from "./three-lines.ts";
-import { type AnyValue, asLiteral, type Fact, type FactOf, Facts } from "./values.ts";
+import { asLiteral, type Fact, type FactOf, Facts } from "./values.ts";
 
 export type CircuitTypeFact = FactOf<"file", "circuit-type">;
 
@@ -137,7 +137,7 @@ function inPairs(block: Facts, three: boolean, neutral: boolean): Facts {
 }
 
 function withPairs(fact: Fact, three: boolean, neutral: boolean): Fact {
-  const { each, ...rest } = fact.args as Record<string, AnyValue | readonly AnyValue[] | undefined>;
+  const { each, ...rest } = fact.args;
   if (!each) return fact;
   const toEarth = rest.joined ? ["L-E"] : ["L-E", ...(neutral ? ["L-N", "N-E"] : [])];
   const pairs = three && !rest.joined ? ["L-L", ...toEarth] : toEarth;

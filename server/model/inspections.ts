@@ -29,7 +29,7 @@ export const latestInspection = (head: InstallationHead): Inspection | undefined
 
 function inspectionOf(header: FactOf<"installation", "inspection">): Inspection {
   // A header with a fault in it has its block all the same, and lacks what was not understood.
-  const { kind, on, to } = header.args as Partial<typeof header.args>;
+  const { kind, on, to } = header.args;
   const from = on?.value ?? "";
   return { kind: kind?.value, from, to: to?.value ?? from, header, facts: header.inner as Facts<"inspection"> };
 }

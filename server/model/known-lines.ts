@@ -93,7 +93,7 @@ function lineOf(kind: BlockKind, { word, args, end, block }: Statement): Line | 
   if (isOpen !== (opens !== undefined) && !row.blockOptional) return undefined;
   if (isOpen && !opens) return undefined;
   const bound = bindArguments(word, row, args);
-  if (bound.problems.length > 0 || (word.image === "way" && runOfCircuits(bound.args).length > 0)) return undefined;
+  if (bound.problems.length > 0 || (word.image === "way" && runOfCircuits(bound).length > 0)) return undefined;
   const names = Object.keys(bound.args);
   return { word: asInTable(word.image), wordEnd: endOf(word), end, bound, names, opens, isOpen };
 }

@@ -6,7 +6,7 @@ import type { CircuitTypeFact } from "./in-place.ts";
 import { NameTable } from "./name-table.ts";
 import type { Question } from "./questions.ts";
 import { recordedBy, recorder } from "./reads.ts";
-import type { FactOf } from "./values.ts";
+import { asBlock, type FactOf } from "./values.ts";
 
 export type InstrumentFact = FactOf<"file", "instrument">;
 export type FieldFact = FactOf<"file", "field">;
@@ -106,15 +106,15 @@ export function namesOf(
   heads: readonly BoardHead[],
   incomplete: boolean,
 ): Names {
-  const blocks = [...files.map(({ facts }) => facts), head.facts];
+  const blocks = [...files.map(({ facts }) => facts), asBlock<"file">(head.facts)];
   const named: Named = {
-    instruments: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("instrument")).filter(isNamed),
-    cableTypes: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("cable-type")),
-    circuitTypes: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("circuit-type")).filter(isNamed),
+    instruments: blocks.flatMap((facts) => facts.all("instrument")).filter(isNamed),
+    cableTypes: blocks.flatMap((facts) => facts.all("cable-type")),
+    circuitTypes: blocks.flatMap((facts) => facts.all("circuit-type")).filter(isNamed),
     boards: heads.map(({ name, glance: { from, ownEarth } }) => ({ name, from, ownEarth })),
     unclear: blocks.flatMap(({ broken }) => broken),
-    fields: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("field")),
-    devices: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("device-figures")),
+    fields: blocks.flatMap((facts) => facts.all("field")),
+    devices: blocks.flatMap((facts) => facts.all("device-figures")),
     incomplete,
   };
   const before = kept.get(head);

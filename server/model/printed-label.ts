@@ -1,11 +1,12 @@
 /** Devices as their labels have them: `B32/0.03`, `32A B`, `30mA A`. Each is answered with the form of the language. */
+
 import type { IToken } from "chevrotain";
 import { rcdTypes } from "../../grammar/choices.ts";
 import { endOf, isToken } from "../../grammar/lexer.ts";
+import { valueAt } from "./fact-values.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix } from "./problems.ts";
 import { capacityInAmps, problemAt, quantityProblem, removeFix, replaceFix, spanOf, writeFix } from "./refusals.ts";
-import { isAbsent, type Quantity } from "./values.ts";
 
 /** B32, with A behind it or not, and what it trips at: in amperes below one, in milliamperes above. */
 const wholeLabel = /^([BCD])[-/]?(\d+)A?(?:\/(\d+(?:\.\d+)?)A?)?$/i;
@@ -159,9 +160,9 @@ interface Rated {
   readonly end: number;
 }
 
-function ratingOf({ args }: LineBeingRead): Rated | undefined {
-  const rating = args.rating as Quantity | undefined;
-  return rating && !isAbsent(rating) && "unit" in rating ? rating : undefined;
+function ratingOf(line: LineBeingRead): Rated | undefined {
+  const rating = valueAt(line, "rating");
+  return rating && "unit" in rating ? rating : undefined;
 }
 
 /** A rated current further along the line. */

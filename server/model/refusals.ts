@@ -42,69 +42,92 @@ export function slipProblem(token: IToken): Problem {
   return problemAt("number-slip", message, token, [replaceFix(token, text)]);
 }
 
+/** What may be wrong with a figure, likeliest first. */
+type FigureSlip = (of: QuantityName, token: IToken) => Problem | undefined;
+
 /** Something else where a figure with its unit belongs. */
 export function quantityProblem(of: QuantityName, token: IToken): Problem {
+  for (const slip of figureSlips) {
+    const found = slip(of, token);
+    if (found) return found;
+  }
+  const { what, units } = quantities[of];
+  const message = `“${token.image}” is written where ${what} belongs, such as a figure in ${units[0]}.`;
+  return problemAt("wrong-argument", message, token, []);
+}
+
+const openReading: FigureSlip = (of, token) => {
+  const { physical, units } = quantities[of];
+  if (!openWords.test(token.image) || physical !== "resistance") return undefined;
+  const message = `“${token.image}” is written as what the meter showed: > and the top of its range, such as >999 ${units[0]}.`;
+  return problemAt("off-scale-sign", message, token);
+};
+
+/** As it stands on a breaker: 6000 in a frame. */
+const capacityInFrame: FigureSlip = (of, token) => {
+  const amps = of === "breaking" ? capacityInAmps.exec(token.image)?.[1] : undefined;
+  if (amps === undefined) return undefined;
+  const text = `${Number(amps) / 1000} kA`;
+  const message = `“${token.image}” is in amperes: ${quantities[of].what} is written ${text}.`;
+  const check = isToken(token, "Number") ? "missing-unit" : "wrong-unit";
+  return problemAt(check, message, token, [replaceFix(token, text)]);
+};
+
+const withoutUnit: FigureSlip = (of, token) => {
+  if (!isToken(token, "Number")) return undefined;
   const kind = quantities[of];
-  if (openWords.test(token.image) && kind.physical === "resistance")
-    return problemAt(
-      "off-scale-sign",
-      `“${token.image}” is written as what the meter showed: > and the top of its range, such as >999 ${kind.units[0]}.`,
-      token,
-    );
-  // As it stands on a breaker: 6000 in a frame.
-  const kiloamps = of === "breaking" ? capacityInAmps.exec(token.image)?.[1] : undefined;
-  if (kiloamps !== undefined) {
-    const text = `${Number(kiloamps) / 1000} kA`;
-    const message = `“${token.image}” is in amperes: ${kind.what} is written ${text}.`;
-    return problemAt(isToken(token, "Number") ? "missing-unit" : "wrong-unit", message, token, [
-      replaceFix(token, text),
-    ]);
-  }
-  if (isToken(token, "Number")) {
-    const written = readWritten(token.image, token.startOffset);
-    // A power factor of 0.8, as it stands on a plate.
-    const share = of === "share" && written && written.number <= 1 ? `${Math.round(written.number * 1e4) / 100} %` : "";
-    const fixes = share === "" ? (written ? unitFixes(written, kind) : []) : [replaceFix(token, share)];
-    return problemAt(
-      "missing-unit",
-      `${token.image} lacks its unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
-      token,
-      fixes,
-    );
-  }
-  // “0R9” and “0.9R”, as resistors are marked.
+  const written = readWritten(token.image, token.startOffset);
+  // A power factor of 0.8, as it stands on a plate.
+  const isShare = of === "share" && written !== undefined && written.number <= 1;
+  const asShare = isShare && [replaceFix(token, `${Math.round(written.number * 1e4) / 100} %`)];
+  const message = `${token.image} lacks its unit: ${kind.what} is written in ${kind.units.join(" or ")}.`;
+  return problemAt("missing-unit", message, token, asShare || (written ? unitFixes(written, kind) : []));
+};
+
+/** “0R9” and “0.9R”, as resistors are marked. */
+const resistorMark: FigureSlip = (of, token) => {
   const [, sign = "", ohm = "", tenths] = /^([<>]?[ \t]?)(\d+(?:\.\d+)?)R(\d+)?$/i.exec(token.image) ?? [];
-  if (ohm !== "" && kind.physical === "resistance" && (tenths === undefined || !ohm.includes("."))) {
-    const text = `${sign}${tenths === undefined ? ohm : `${ohm}.${tenths}`} Ω`;
-    return problemAt("wrong-unit", `“${token.image}” is written ${text}.`, token, [replaceFix(token, text)]);
-  }
-  const match = isToken(token, "NumberWord") ? /^([<>]?[ \t]?\d+(?:\.\d+)?)([A-Za-zµΩ].*)$/.exec(token.image) : null;
-  if (match && !unitOf(match[2] ?? "")) {
-    return problemAt(
-      "wrong-unit",
-      `“${match[2]}” is not a unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
-      token,
-      // Without its power of ten it is another figure.
-      /^e[+-]?\d/i.test(match[2] ?? "") ? [] : kind.units.map((unit) => replaceFix(token, `${match[1]} ${unit}`)),
-    );
-  }
-  const apparent = of === "power" ? /^(\d+(?:\.\d+)?)\s*(k?)VA$/i.exec(token.image) : null;
-  if (apparent) {
-    const text = `${apparent[1]} ${apparent[2]?.toLowerCase()}W`;
-    const message = `“${token.image}” is written in watts, which at a power factor of one draw the same current: ${text}.`;
-    return problemAt("wrong-unit", message, token, [replaceFix(token, text)]);
-  }
-  // “6mm” of copper: among other figures of its line it is none of them, and can only be its size.
+  if (ohm === "" || quantities[of].physical !== "resistance" || (tenths !== undefined && ohm.includes(".")))
+    return undefined;
+  const text = `${sign}${tenths === undefined ? ohm : `${ohm}.${tenths}`} Ω`;
+  return problemAt("wrong-unit", `“${token.image}” is written ${text}.`, token, [replaceFix(token, text)]);
+};
+
+const unknownUnit: FigureSlip = (of, token) => {
+  if (!isToken(token, "NumberWord")) return undefined;
+  const [, figure, unit] = /^([<>]?[ \t]?\d+(?:\.\d+)?)([A-Za-zµΩ].*)$/.exec(token.image) ?? [];
+  if (unit === undefined || unitOf(unit)) return undefined;
+  const { what, units } = quantities[of];
+  const message = `“${unit}” is not a unit: ${what} is written in ${units.join(" or ")}.`;
+  // Without its power of ten it is another figure.
+  const fixes = /^e[+-]?\d/i.test(unit) ? [] : units.map((one) => replaceFix(token, `${figure} ${one}`));
+  return problemAt("wrong-unit", message, token, fixes);
+};
+
+const apparentPower: FigureSlip = (of, token) => {
+  const [, figure, kilo = ""] = (of === "power" && /^(\d+(?:\.\d+)?)\s*(k?)VA$/i.exec(token.image)) || [];
+  if (figure === undefined) return undefined;
+  const text = `${figure} ${kilo.toLowerCase()}W`;
+  const message = `“${token.image}” is written in watts, which at a power factor of one draw the same current: ${text}.`;
+  return problemAt("wrong-unit", message, token, [replaceFix(token, text)]);
+};
+
+/** “6mm” of copper: among other figures of its line it is none of them, and can only be its size. */
+const sizeInMillimetres: FigureSlip = (of, token) => {
   const length = of === "csa" ? readWritten(token.image, token.startOffset) : undefined;
   const size = length?.unit === "mm" ? readAs(length, of) : undefined;
-  if (size && "problem" in size) return size.problem;
-  return problemAt(
-    "wrong-argument",
-    `“${token.image}” is written where ${kind.what} belongs, such as a figure in ${kind.units[0]}.`,
-    token,
-    [],
-  );
-}
+  return size && "problem" in size ? size.problem : undefined;
+};
+
+const figureSlips: readonly FigureSlip[] = [
+  openReading,
+  capacityInFrame,
+  withoutUnit,
+  resistorMark,
+  unknownUnit,
+  apparentPower,
+  sizeInMillimetres,
+];
 
 /** What no rated current is, and many a breaking capacity. */
 export const capacityInAmps = /^(\d+[05]00)(?:[ \t]*A)?$/;

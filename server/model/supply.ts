@@ -4,16 +4,13 @@ import { wordsRead } from "../../grammar/readings.ts";
 import { rowOf } from "../../grammar/vocabulary.ts";
 import { Memo } from "../memo/memo.ts";
 import { inOrder } from "../text/order.ts";
+import { wordAt } from "./fact-values.ts";
 import { type Fact, Facts } from "./values.ts";
 
 /** What is read again; all else of a supply is what it is. */
 const readings = wordsRead("supplyLive").filter((word) => rowOf("supply", word));
 
-interface DayArgs {
-  readonly on?: { readonly value: string };
-}
-
-const dayOf = (fact: Fact | undefined): string => (fact?.args as DayArgs | undefined)?.on?.value ?? "";
+const dayOf = (fact: Fact | undefined): string => wordAt(fact, "on") ?? "";
 
 const kept = new Memo<Facts<"supply">, Facts<"supply">>();
 

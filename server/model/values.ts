@@ -34,7 +34,7 @@ export interface Absent extends Span {
 export type Reading = Quantity | Absent;
 
 /** A type and rated current written together: B32. */
-interface Shorthand extends Span {
+export interface Shorthand extends Span {
   readonly curve: "B" | "C" | "D";
   readonly rating: number;
 }
@@ -171,7 +171,7 @@ export class Facts<B extends AnyBlock = AnyBlock> {
 
   all<W extends WordIn<B>>(word: W): readonly FactOf<B, W>[] {
     if (recorder !== undefined && this.#isShared) this.#note(word);
-    return allOf(this.#list, word) as unknown as readonly FactOf<B, W>[];
+    return allOf(this.#list, word) as readonly FactOf<B, W>[];
   }
 
   /** Whether the word stands here, understood or not. */
@@ -215,7 +215,11 @@ export function readingAt(fact: Fact | undefined, name = "value"): Reading | und
   return value !== undefined && isReading(value) ? value : undefined;
 }
 
-const isOfKind = <B extends AnyBlock>(facts: Facts, kind: B): facts is Facts<B> => facts.kind === kind;
+/** Whether these are the facts of such a block. */
+export const isOfKind = <B extends AnyBlock>(facts: Facts, kind: B): facts is Facts<B> => facts.kind === kind;
+
+/** Blocks of several kinds have some words alike: for these, the facts of one are read as those of another. */
+export const asBlock = <B extends AnyBlock>(facts: Facts): Facts<B> => facts as Facts<B>;
 
 /** The block a line opens, where it is of this kind. */
 export const innerOf = <B extends AnyBlock>(fact: Fact | undefined, kind: B): Facts<B> | undefined =>

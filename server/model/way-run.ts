@@ -1,6 +1,7 @@
 /** Several ways in one name, as only spare ways may be written: `10..12`, `8L2..9L1`. */
+import { wordAt, writtenAt } from "./fact-values.ts";
 import type { Problem } from "./problems.ts";
-import type { AnyValue, Val } from "./values.ts";
+import type { Fact } from "./values.ts";
 
 const shape = /^(\d+)(\/?L([123]))?\.\.(\d+)(\/?L([123]))?$/;
 
@@ -23,10 +24,10 @@ export function wayRun(name: string): string[] | undefined {
 }
 
 /** A run of anything but spare ways, or one that does not run from a lower number to a higher. */
-export function runOfCircuits(args: Readonly<Record<string, AnyValue | readonly AnyValue[]>>): Problem[] {
-  const id = args.id as Val<string> | undefined;
+export function runOfCircuits(header: Pick<Fact, "args">): Problem[] {
+  const id = writtenAt(header, "id");
   if (!id?.value.includes("..")) return [];
-  const spare = (args.kind as Val<string> | undefined)?.value === "spare";
+  const spare = wordAt(header, "kind") === "spare";
   if (spare && wayRun(id.value)) return [];
   const message = spare
     ? `“${id.value}” is no run of ways: write the lower number first, as 10..12 or 8L2..9L1.`

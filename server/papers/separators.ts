@@ -1,4 +1,4 @@
 /** What may separate the columns of a CSV, by its name. */
 export const separators = { comma: ",", semicolon: ";", tab: "\t" } as const;
 export type Separator = keyof typeof separators;
-export const separatorNames = Object.keys(separators) as readonly Separator[];
+export const separatorNames = Object.keys(separators);

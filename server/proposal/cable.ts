@@ -7,7 +7,6 @@ import { describedCable } from "../circuit/cable.ts";
 import { methodOf } from "../circuit/route-capacity.ts";
 import type { Cable, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
-import type { FactOf } from "../model/values.ts";
 import { flatPairs, usualConstructions } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, rowOf } from "../tables/table.ts";
@@ -75,7 +74,7 @@ const usualFor = (route: string) => {
 
 /** What is written of a cable and stays whatever its size: that it is fire-resisting, and how many lie in parallel. */
 function keptWords({ described }: Pick<Cable, "described">): string | undefined {
-  const { fire, parallel, cpcs, arranged } = (described as FactOf<"way", "cable">).args;
+  const { fire, parallel, cpcs, arranged } = described.args;
   if (!fire && !parallel) return undefined;
   return [
     ...(fire ? [fire.value] : []),

@@ -6,7 +6,7 @@
 import { readArgs } from "../../grammar/readings.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { apart } from "../model/beside.ts";
-import { asList } from "../model/fact-values.ts";
+import { allWrittenAt, asList, wordAt } from "../model/fact-values.ts";
 import type { Board, BoardHead, FileModel, InstallationHead, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact, Facts, Reading, Val } from "../model/values.ts";
@@ -90,7 +90,7 @@ function ofInstallation(head: InstallationHead, boards: readonly Board[], severa
   const block: Block = { ...named, place: { of: "installation" }, blocks: [] };
   return [
     itself(head.header, "file", block),
-    ...walk(head.facts as Facts, block),
+    ...walk(head.facts, block),
     ...boards.flatMap((board) => ofBoard(board, named)),
   ];
 }
@@ -101,11 +101,7 @@ function ofBoard({ head, ways }: Board, named: Named): Raw[] {
 
 function ofBoardHead({ name, header, facts }: BoardHead, named: Named): Raw[] {
   const block: Block = { ...named, place: { of: "board", board: name }, blocks: [] };
-  return [
-    itself(header, "installation", block),
-    ...ofHeader(header, "installation", block),
-    ...walk(facts as Facts, block),
-  ];
+  return [itself(header, "installation", block), ...ofHeader(header, "installation", block), ...walk(facts, block)];
 }
 
 function ofWay(board: string, { id, header, facts, segment }: Way, named: Named): Raw[] {
@@ -133,7 +129,8 @@ function ofFact(fact: Fact, kind: BlockKind, block: Block, among: readonly Fact[
 }
 
 function ofBlock(fact: Fact, kind: BlockKind, outer: Block, struckOut: boolean): Raw[] {
-  const { on, with: used } = fact.args as { readonly on?: Val<string>; readonly with?: readonly Val<string>[] };
+  const on = wordAt(fact, "on");
+  const used = allWrittenAt(fact, "with").map(({ value }) => value);
   const step: AddressStep = {
     word: fact.word,
     key: keyOf(fact, kind, outer.renamed),
@@ -142,8 +139,8 @@ function ofBlock(fact: Fact, kind: BlockKind, outer: Block, struckOut: boolean):
   const block: Block = {
     ...outer,
     blocks: [...outer.blocks, step],
-    ...(on ? { on: on.value } : {}),
-    ...(used ? { with: used.map(({ value }) => value) } : {}),
+    ...(on === undefined ? {} : { on }),
+    ...(used.length === 0 ? {} : { with: used }),
   };
   return [itself(fact, kind, block), ...ofHeader(fact, kind, block), ...(fact.inner ? walk(fact.inner, block) : [])];
 }

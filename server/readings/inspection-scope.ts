@@ -4,7 +4,7 @@ import { readArgs } from "../../grammar/readings.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { isOutsideWork } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { valuesAt } from "../model/fact-values.ts";
+import { valuesAt, wordAt } from "../model/fact-values.ts";
 import {
   type Circuit,
   covers,
@@ -36,11 +36,7 @@ interface InspectedCircuit {
   readonly before?: string;
 }
 
-interface DatedHeader extends Fact {
-  readonly args: Fact["args"] & { readonly on?: { readonly value: string } };
-}
-
-const dayOf = (header: Fact): string => (header as DatedHeader).args.on?.value ?? "";
+const dayOf = (header: Fact): string => wordAt(header, "on") ?? "";
 
 /** A line that leaves circuits out leaves out those it names; without a name it is of no circuit in particular. */
 export const namesCircuit = (line: OfCircuits, circuit: Circuit): boolean =>

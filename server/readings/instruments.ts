@@ -1,5 +1,6 @@
 import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
 import { memoByObject, memoOfBoards, memoOfWhole } from "../circuit/kept.ts";
+import { allWrittenAt, writtenAt } from "../model/fact-values.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
 import { type Fact, Facts, innerOf, type Val } from "../model/values.ts";
@@ -15,17 +16,12 @@ export interface TestDay {
 
 const dated: ReadonlySet<string> = new Set(["dead", "live", "measured"]);
 
-interface DatedArgs {
-  readonly on?: Val<string>;
-  readonly with?: readonly Val<string>[];
-}
-
 const daysIn = ({ facts }: Block): TestDay[] =>
   facts.list.flatMap((fact) => {
-    const { on, with: used = [] } = fact.args as DatedArgs;
+    const on = dated.has(fact.word) ? writtenAt(fact, "on") : undefined;
     // The day of a supply's plain lines stands beside them, not round them.
     const read = fact.word === "measured" ? besides(facts) : fact.inner;
-    return dated.has(fact.word) && on ? [{ header: fact, on, with: used, facts: read }] : [];
+    return on ? [{ header: fact, on, with: allWrittenAt(fact, "with"), facts: read }] : [];
   });
 
 const besides = ({ kind, list, broken }: Facts): Facts =>

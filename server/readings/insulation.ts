@@ -6,7 +6,7 @@ import { type Test, testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { closeFitting } from "../memo/close-fitting.ts";
 import type { Context } from "../model/installation.ts";
-import { type Absent, type Fact, type FactOf, type Facts, isAbsent, type Quantity } from "../model/values.ts";
+import { type Absent, asBlock, type Fact, type FactOf, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 
 type InsulationFact = FactOf<"dead", "insulation">;
 
@@ -59,8 +59,7 @@ export const boardInsulation = ({ board }: Pick<Context, "board">): InsulationTe
   latest(testsOf<"boardDead">(board.facts.all("dead")));
 
 /** The lines of one block of tests, a way's or a board's: the same words stand in both. */
-export const insulationLines = ({ list }: Facts): readonly InsulationFact[] =>
-  list.filter(({ word }) => word === "insulation") as unknown as readonly InsulationFact[];
+export const insulationLines = (facts: Facts): readonly InsulationFact[] => asBlock<"dead">(facts).all("insulation");
 
 function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): InsulationTest | undefined {
   for (const test of tests) {

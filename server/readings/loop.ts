@@ -149,8 +149,8 @@ export function timesToLimit(start: DesignedLoop, loop: DesignedLoop, limit: num
 
 /** The loop (Ω) an earth fault at the end has to get through: as designed or as measured, whichever is the greater. */
 function faultLoop(study: WayStudy): number | undefined {
-  const known = [designLoop(study)?.value, exactReading(study.Zs)?.value].filter((one) => one !== undefined && one > 0);
-  return known.length === 0 ? undefined : Math.max(...(known as number[]));
+  const greatest = Math.max(designLoop(study)?.value ?? 0, exactReading(study.Zs)?.value ?? 0);
+  return greatest > 0 ? greatest : undefined;
 }
 
 /** What the protective conductor has to be for the fault that flows in its circuit. */

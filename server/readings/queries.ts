@@ -22,12 +22,12 @@ const queriesOf = memoByObject((facts: Facts): Queries => {
   const asked: Query[] = [];
   const answered = new Set<Query>();
   for (const fact of facts.list) {
-    if (fact.word === "query") asked.push(fact as unknown as Query);
+    if (fact.word === "query") asked.push(fact as Query);
     else if (fact.word === "answer") {
       // An answer may take more than one line; each belongs to the last question.
       const last = asked.at(-1);
       if (last) answered.add(last);
-      else stray.push(fact as unknown as Answer);
+      else stray.push(fact as Answer);
     }
   }
   open.push(...asked.filter((query) => !answered.has(query)));

@@ -4,7 +4,7 @@ import { outletRcds, rcdsOfBoard } from "../circuit/rcds.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
-import { type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../model/values.ts";
+import { asBlock, type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../model/values.ts";
 
 export type RcdFact = FactOf<"live", "rcd">;
 type ButtonFact = FactOf<"live" | "boardLive", "test-button">;
@@ -33,8 +33,7 @@ export const rcdTestsOfWay = memoByObject((study: WayStudy): readonly RcdTest[] 
 export const worstAtRated = (tests: readonly RcdTest[], line: Fact): RcdTest | undefined =>
   worstOfLatest(
     tests.filter(
-      ({ fact, device, multiple }) =>
-        (multiple?.value ?? 1) === 1 && (device?.fact === line || (fact as Fact) === line),
+      ({ fact, device, multiple }) => (multiple?.value ?? 1) === 1 && (device?.fact === line || fact === line),
     ),
   );
 
@@ -81,7 +80,7 @@ function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {
 export const liveOfBoard = ({ board }: Context): Test<"boardLive">[] => testsOf<"boardLive">(board.facts.all("live"));
 
 function testsIn(test: Test<"live"> | Test<"boardLive">, deviceOf: (fact: RcdFact) => Rcd | undefined): RcdTest[] {
-  const facts = (test as Test<"live">).facts.all("rcd");
+  const facts = asBlock<"live">(test.facts).all("rcd");
   return facts.map((fact) => {
     const { time, multiple } = fact.args;
     return { fact, device: deviceOf(fact), test, time: time && !isAbsent(time) ? time : undefined, multiple };
@@ -118,13 +117,13 @@ const rcdCalled = (called: string, { board }: Context): Rcd | undefined =>
 export const buttonOnWay = (rcd: Rcd, study: WayStudy): Fact | undefined =>
   study.liveTests
     .flatMap(({ facts }) => facts.all("test-button"))
-    .find((fact) => deviceOnWay(fact, study)?.fact === rcd.fact) as Fact | undefined;
+    .find((fact) => deviceOnWay(fact, study)?.fact === rcd.fact);
 
 /** The latest press of the button of an RCD that the ways of a board share. */
 export const buttonOnBoard = (rcd: Rcd, context: Context): Fact | undefined =>
   liveOfBoard(context)
     .flatMap(({ facts }) => facts.all("test-button"))
-    .find((fact) => deviceOnBoard(fact, context)?.fact === rcd.fact) as Fact | undefined;
+    .find((fact) => deviceOnBoard(fact, context)?.fact === rcd.fact);
 
 /** The RCD a test on a board was made on. With several of one rating and no name it is not known. */
 export function deviceOnBoard(fact: RcdFact | ButtonFact | TripFact, context: Context): Rcd | undefined {
@@ -156,13 +155,20 @@ export function windowOf({ device, multiple }: RcdTest, context: Context): RcdWi
   });
 }
 
+const nameByPlace: Readonly<Record<Rcd["at"], string>> = {
+  device: "the RCBO",
+  way: "the way's RCD",
+  outlet: "the RCD in an outlet",
+  board: "an RCD of the board",
+  "main-switch": "the main switch",
+  upstream: "the RCD upstream",
+};
+
 /** What a person calls an RCD. */
 export function rcdLabel(rcd: Rcd): string {
   if (rcd.name !== undefined) return `RCD ${rcd.name}`;
   if (rcd.point !== undefined) return `the RCD at ${rcd.point}`;
-  return { device: "the RCBO", way: "the way's RCD", "main-switch": "the main switch", upstream: "the RCD upstream" }[
-    rcd.at as "device" | "way" | "main-switch" | "upstream"
-  ];
+  return nameByPlace[rcd.at];
 }
 
 /** Every RCD test of a board and its ways, whichever block it stands in and however old. */

@@ -31,17 +31,17 @@ function findPattern(study: WayStudy): Pattern | undefined {
   return bridged(study, ring);
 }
 
-/** Points on the ring itself, as far as is known, that read something in a round. */
-const readIn = (points: readonly RingPoint[], round: Round) =>
+/** Points on the ring itself, as far as is known, that read something between line and neutral. */
+const readBetweenLives = (points: readonly RingPoint[]) =>
   points.flatMap((point) => {
-    const value = point.readings[round]?.value;
+    const value = point.readings["L-N"]?.value;
     return value === undefined || point.place?.spur ? [] : [{ point, value }];
   });
 
 /** Both links on one leg: the readings rise from nothing at the board to the quarter value half way round. */
 function notCrossed(study: WayStudy, { points, values }: RingStudy): Pattern | undefined {
   const total = (values.r1?.value ?? Number.NaN) + (values.rn?.value ?? Number.NaN);
-  const read = readIn(points, "L-N");
+  const read = readBetweenLives(points);
   if (!(total > 0) || read.length < 3) return undefined;
   const tolerance = ringTolerance.value + hair;
   const low = read.filter(({ value }) => value < total / 4 - tolerance);
@@ -68,7 +68,7 @@ function rises(values: readonly number[]): boolean {
 /** All line-neutral readings twice what they should be: one link missing, or a live conductor open since. */
 function doubled({ points, values }: RingStudy): Pattern | undefined {
   const half = ((values.r1?.value ?? Number.NaN) + (values.rn?.value ?? Number.NaN)) / 2;
-  const read = readIn(points, "L-N");
+  const read = readBetweenLives(points);
   const tolerance = ringTolerance.value + hair;
   if (!(half > 0) || read.length < 2 || half / 2 <= tolerance) return undefined;
   const room = Math.max(ringTolerance.value, half * deadTestPractice.sameShare.value) + hair;

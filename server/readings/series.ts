@@ -8,7 +8,7 @@ import { atTemperature } from "../calc/conductor-resistance.ts";
 import { memoOfPlaces } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation, Names } from "../model/installation.ts";
-import { type Fact, isAbsent, type Quantity, quantityOf, readingAt } from "../model/values.ts";
+import { type Fact, innerOf, isAbsent, type Quantity, quantityOf, readingAt } from "../model/values.ts";
 import { inOrder } from "../text/order.ts";
 import type { MeterTest } from "./meter-tests.ts";
 import { deadOfBoard, supplyTests } from "./meter-tests.ts";
@@ -115,7 +115,7 @@ export const deadSeriesOfWay = ({ deadTests, context }: WayStudy, ageings: reado
 export const seriesOfBoard = (context: Context, ageings: readonly Ageing[]): Series[] =>
   [liveOfBoard(context), deadOfBoard(context)].flatMap((tests) => seriesIn(context.names, tests, ageings));
 
-const daysOfSupply = ({ head }: Installation): DatedTest[] => supplyTests(head.facts.one("supply")?.inner as never);
+const daysOfSupply = ({ head }: Installation): DatedTest[] => supplyTests(innerOf(head.facts.one("supply"), "supply"));
 
 export const seriesOfSupply = (installation: Installation, ageings: readonly Ageing[]): Series[] =>
   seriesIn(installation.names, daysOfSupply(installation), ageings);

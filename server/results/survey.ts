@@ -32,7 +32,7 @@ function blocksOf({ facts, installations, boards }: FileModel): Facts[] {
     facts,
     ...installations.map(({ head }) => head.facts),
     ...all.flatMap(({ head, ways }) => [head.facts, ...ways.map((way) => way.facts)]),
-  ].filter((block) => block !== undefined) as Facts[];
+  ].filter((block) => block !== undefined);
 }
 
 const withInner = (block: Facts): Facts[] => [

@@ -17,3 +17,7 @@ export function sentence(text: string): string {
 /** A text whose words no screen holds, such as a figure of ten thousand digits, with those cut short. */
 export const withShortWords = (text: string): string =>
   text.replace(/\S{81,}/gu, (word) => `${[...word].slice(0, 60).join("")}…`);
+
+/** Whether a value is one of these words. */
+export const isOneOf = <W extends string>(words: readonly W[], value: unknown): value is W =>
+  (words as readonly unknown[]).includes(value);

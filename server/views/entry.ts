@@ -61,7 +61,8 @@ export function written(study: WayStudy, entry: Entry): Written {
   const way = parse(segment.text, segment.mends).statements.find(({ start }) => start === header.start);
   const close = way?.block?.close;
   if (!way?.block || !close) return problem(`Way ${study.way.id} is not closed yet: end it with } first.`);
-  const result = place(segment.text, way.block, form, value.text, entry, column.live ? "live" : "dead");
+  const reading: Reading = { form, value: value.text, entry, kind: column.live ? "live" : "dead" };
+  const result = place(segment.text, way.block, reading);
   return "edit" in result ? checked(study, result) : result;
 }
 
@@ -124,11 +125,20 @@ function formOf(study: WayStudy, { key }: GridColumn, { point }: PlannedTest): F
   }
 }
 
-function place(text: string, way: Block, form: Form, value: string, entry: Entry, kind: "dead" | "live"): Written {
+/** What was entered, as the language has it. */
+interface Reading {
+  readonly form: Form;
+  readonly value: string;
+  readonly entry: Entry;
+  readonly kind: "dead" | "live";
+}
+
+function place(text: string, way: Block, reading: Reading): Written {
+  const { form, value, entry, kind } = reading;
   const block = way.statements.findLast(
     ({ word, args, block: inner }) => word.image === kind && args[0]?.image === entry.day && inner?.close !== undefined,
   )?.block;
-  if (!block) return addBlock(text, way, form, value, entry, kind);
+  if (!block) return addBlock(text, way, reading);
   const line = block.statements.findLast((one) => isOf(one, form));
   if (!line) return addLine(text, block, lineOf(form, value), value);
   const there = valueIn(line, form);
@@ -205,7 +215,7 @@ function addLine(text: string, { close }: Block, line: string, value: string): W
   return { edit: { start, end: start, text: `${indent}  ${line}${lineBreak(text)}` }, value };
 }
 
-function addBlock(text: string, { close }: Block, form: Form, value: string, entry: Entry, kind: string): Written {
+function addBlock(text: string, { close }: Block, { form, value, entry, kind }: Reading): Written {
   if (!close) return problem("The way is not closed yet.");
   const start = text.lastIndexOf("\n", close.startOffset - 1) + 1;
   const indent = text.slice(start, close.startOffset);

@@ -13,4 +13,6 @@ export const viewKinds = [
   "inspection",
 ] as const;
 export type ViewKind = (typeof viewKinds)[number];
-export const isViewKind = (value: unknown): value is ViewKind => viewKinds.includes(value as ViewKind);
+export const isViewKind = (value: unknown): value is ViewKind => isOneOf(viewKinds, value);
+
+import { isOneOf } from "../text/words.ts";

@@ -25,7 +25,6 @@ const gapAngle = 14;
 interface Spot {
   readonly x: number;
   readonly y: number;
-  readonly angle: number;
 }
 
 export function ringDrawing(study: WayStudy): Drawing {
@@ -66,18 +65,18 @@ export function ringDrawing(study: WayStudy): Drawing {
 }
 
 const turn = (along: number): number => 90 + gapAngle + along * (360 - 2 * gapAngle);
-const at = ({ x, y }: Pick<Spot, "x" | "y">, degrees: number, r: number): { x: number; y: number } => ({
+const at = ({ x, y }: Spot, degrees: number, r: number): Spot => ({
   x: rounded(x + r * Math.cos((degrees * Math.PI) / 180)),
   y: rounded(y + r * Math.sin((degrees * Math.PI) / 180)),
 });
 
-const spotOf = ({ along, depth }: Point, middle: Pick<Spot, "x" | "y">): Spot => {
+const spotOf = ({ along, depth }: Point, middle: Spot): Spot => {
   const angle = turn(along) + (depth > 0 ? 7 : 0);
-  return { ...at(middle, angle, radius + depth * spurStep), angle };
+  return at(middle, angle, radius + depth * spurStep);
 };
 
 /** Arcs from point to point round the ring; one that is suspected has a gap. */
-function legs(points: readonly Point[], middle: Pick<Spot, "x" | "y">, suspects: readonly FaultPlace[]): Shape[] {
+function legs(points: readonly Point[], middle: Spot, suspects: readonly FaultPlace[]): Shape[] {
   const main = points.filter(({ depth }) => depth === 0).toSorted((a, b) => a.along - b.along);
   const stops = [{ name: legStart, along: 0 }, ...main, { name: legEnd, along: 1 }];
   return stops.slice(1).flatMap((to, index): Shape[] => {
@@ -99,7 +98,7 @@ function legs(points: readonly Point[], middle: Pick<Spot, "x" | "y">, suspects:
 const between = ({ from, to }: FaultPlace, one: string, other: string): boolean =>
   (from === one && to === other) || (from === other && to === one);
 
-function arc(middle: Pick<Spot, "x" | "y">, start: number, end: number, suspect: boolean): Shape {
+function arc(middle: Spot, start: number, end: number, suspect: boolean): Shape {
   const [from, to] = [at(middle, start, radius), at(middle, end, radius)];
   const large = end - start > 180 ? 1 : 0;
   return {
@@ -110,7 +109,7 @@ function arc(middle: Pick<Spot, "x" | "y">, start: number, end: number, suspect:
   };
 }
 
-function spurs(points: readonly Point[], spots: ReadonlyMap<string, Spot>, middle: Pick<Spot, "x" | "y">): Shape[] {
+function spurs(points: readonly Point[], spots: ReadonlyMap<string, Spot>, middle: Spot): Shape[] {
   return points.flatMap(({ name, from, along, depth }) => {
     const to = spots.get(name);
     if (!to || depth === 0) return [];
@@ -119,7 +118,7 @@ function spurs(points: readonly Point[], spots: ReadonlyMap<string, Spot>, middl
   });
 }
 
-function boardAt({ context }: WayStudy, middle: Pick<Spot, "x" | "y">): Shape[] {
+function boardAt({ context }: WayStudy, middle: Spot): Shape[] {
   const [left, right] = [at(middle, turn(0), radius), at(middle, turn(1), radius)];
   const top = middle.y + radius + 12;
   return [
@@ -131,7 +130,7 @@ function boardAt({ context }: WayStudy, middle: Pick<Spot, "x" | "y">): Shape[] 
 }
 
 /** The ends in the middle, each beside what it should read. */
-function centre(study: WayStudy, { x, y }: Pick<Spot, "x" | "y">): Shape[] {
+function centre(study: WayStudy, { x, y }: Spot): Shape[] {
   const { values, ends } = studyRing(study);
   const expected = planDead(study).filter(({ step }) => step === "ring-ends");
   const rows = (["r1", "rn", "r2"] as const satisfies readonly EndName[]).map((name) => {
@@ -170,7 +169,7 @@ function sidesOf(points: readonly Point[], spots: ReadonlyMap<string, Spot>): Si
 }
 
 interface Room {
-  readonly middle: Pick<Spot, "x" | "y">;
+  readonly middle: Spot;
   readonly reach: number;
   readonly height: number;
 }
@@ -208,7 +207,7 @@ function column(
     tops[index] = Math.max(4, Math.min(tops[index] ?? 0, below));
   }
   return points.map((point, index) => {
-    const spot = spots.get(point.name) ?? { x: 0, y: 0, angle: 0 };
+    const spot = spots.get(point.name) ?? { x: 0, y: 0 };
     const y = rounded(tops[index] ?? 0);
     const edge = side === "left" ? x + blockWidth : x - 6;
     const out = point.readings.some(({ value, inside }) => value && !inside);

@@ -62,11 +62,6 @@ export class Projects {
     return beside;
   }
 
-  /** Lets go of what is no root any more. */
-  keepOnly(roots: ReadonlySet<string>): void {
-    for (const root of this.#kept.keys()) if (!roots.has(root)) this.#kept.delete(root);
-  }
-
   delete(root: string): void {
     this.#kept.delete(root);
   }

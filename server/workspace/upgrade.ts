@@ -1,9 +1,11 @@
 /** A file with the present names of words and checks in the place of former ones. Nothing of its meaning changes. */
+
 import type { FormerWord } from "../../grammar/former-words.ts";
 import { formerWords } from "../../grammar/former-words.ts";
 import { bindSegment } from "../model/bind.ts";
+import { writtenAt } from "../model/fact-values.ts";
 import { readFile } from "../model/file.ts";
-import type { AnyBlock, Fact, Facts, Val } from "../model/values.ts";
+import type { AnyBlock, Fact, Facts } from "../model/values.ts";
 import { formerIds } from "../rules/frame/former-ids.ts";
 import { documentOf, textOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -30,8 +32,8 @@ function departuresIn(facts: Facts): TextEdit[] {
   ]);
 }
 
-function renamed({ args }: Fact): TextEdit[] {
-  const rule = args.rule as Val<string> | undefined;
+function renamed(departure: Fact): TextEdit[] {
+  const rule = writtenAt(departure, "rule");
   const text = rule && formerIds.get(rule.value);
   return rule && text !== undefined ? [{ start: rule.start, end: rule.end, text }] : [];
 }

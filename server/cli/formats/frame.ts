@@ -22,37 +22,47 @@ export function framed(finding: ResultFinding, frame: Frame): TerminalText {
   const { at, related } = finding;
   const tint = tintOf(finding.severity, colours);
   const edge = Math.max(4, ...[at, ...related.map((one) => one.at)].map((one) => String(one.start.line + 1).length));
+  const room: Room = { edge, colours, width };
   const lines = [
     term`${tint(finding.severity)}  ${colours.dim(finding.check)}`,
     ...wrapped(finding.message, width).map((line) => colours.bold(line)),
     term`${" ".repeat(edge - 2)}--> ${placeText(at, shown)}`,
-    ...marked(at, "^", "", edge, tint, colours, width),
+    ...marked(at, { sign: "^", note: "", tint }, room),
   ];
   for (const one of related) {
     if (one.at.path !== at.path) lines.push(term`${" ".repeat(edge - 2)}--> ${placeText(one.at, shown)}`);
-    lines.push(...marked(one.at, "~", one.message, edge, colours.cyan, colours, width));
+    lines.push(...marked(one.at, { sign: "~", note: one.message, tint: colours.cyan }, room));
   }
-  lines.push(...details(finding).flatMap(([name, text]) => detail(name, text, edge, colours, width)));
+  lines.push(...details(finding).flatMap(([name, text]) => detail(name, text, room)));
   return term`${term.join(lines, "\n")}\n`;
 }
 
 export const placeText = ({ path, start }: ResultPlace, shown: (name: string) => string): TerminalText =>
   term`${shown(path)}:${start.line + 1}:${start.character + 1}`;
 
+interface Room {
+  /** Columns of the numbers of lines. */
+  readonly edge: number;
+  readonly colours: Colours;
+  readonly width: number;
+}
+
+interface Mark {
+  readonly sign: string;
+  readonly note: string;
+  readonly tint: Tint;
+}
+
 /** The line, and below it the mark. A part that runs over several lines is marked to the end of its first. */
 function marked(
   { line, start, end }: ResultPlace,
-  mark: string,
-  note: string,
-  edge: number,
-  tint: Tint,
-  colours: Colours,
-  width: number,
+  { sign, note, tint }: Mark,
+  { edge, colours, width }: Room,
 ): TerminalText[] {
   const endsHere = end.line === start.line;
   const { text, from, to } = show(line.text, line.from, line.to, width - edge - 3);
   const number = String(start.line + 1).padStart(edge);
-  const under = `${mark.repeat(to - from)}${endsHere ? "" : `… to line ${end.line + 1}`}`;
+  const under = `${sign.repeat(to - from)}${endsHere ? "" : `… to line ${end.line + 1}`}`;
   const edging = term`${" ".repeat(edge)} ${colours.dim("╵")}`;
   const isBeside = edge + 3 + from + under.length + 2 + note.length <= width;
   const below = isBeside || note === "" ? [] : wrapped(note, width - edge - 5);
@@ -78,7 +88,7 @@ function details({ limit, value, marginText, working, source, fixes }: ResultFin
 
 const nameWidth = 9;
 
-function detail(name: string, text: string, edge: number, colours: Colours, width: number): TerminalText[] {
+function detail(name: string, text: string, { edge, colours, width }: Room): TerminalText[] {
   const indent = " ".repeat(edge + 3);
   const [first = "", ...rest] = text.split("\n").flatMap((line) => wrapped(line, width - indent.length - nameWidth));
   return [

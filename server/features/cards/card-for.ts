@@ -57,6 +57,7 @@ const ofWay =
 /** A word without figures has its meaning to show. */
 const noFigures: Maker = () => undefined;
 
+/** A maker is given lines of the words that have such figures, and no other. */
 const makers: Readonly<Record<Figures, Maker>> = {
   loop: ofWay((study, fact) => loopCard(study, fact, fact?.word === "at" ? "Zs" : "value")),
   "written-limit": ofWay((study) => loopCard(study, undefined, "value")),
@@ -70,14 +71,14 @@ const makers: Readonly<Record<Figures, Maker>> = {
   insulation: ({ study, installation, fact, named }) =>
     insulationCard(study?.context.edition ?? installation?.edition, study?.uses.has("selv") ?? false, fact, named),
   conductor: conductorOf,
-  supplementary: ({ place, fact }) => place && fact && supplementaryCard(place, fact as unknown as Supplementary),
+  supplementary: ({ place, fact }) => place && fact && supplementaryCard(place, fact as Supplementary),
   electrode: (line) => electrodeCard(line.fact, boundsOf(line)),
   "rcd-time": ({ study, place, fact }) => {
-    const test = fact as unknown as RcdFact | undefined;
+    const test = fact as RcdFact | undefined;
     return study ? rcdCard(study, test) : place && boardRcdCard(place.context, test);
   },
   "trip-current": ({ study, place, fact }) => {
-    const test = fact as unknown as TripFact | undefined;
+    const test = fact as TripFact | undefined;
     if (study) return rampCard(test ? deviceOnWay(test, study) : study.rcds[0], test);
     return place && test && rampCard(deviceOnBoard(test, place.context), test);
   },

@@ -1,6 +1,6 @@
 /** What the reading under the cursor may be out by, where its instrument says so. */
 
-import type { Val } from "../../model/values.ts";
+import { allWrittenAt } from "../../model/fact-values.ts";
 import { readingsIn, uncertaintyOf } from "../../readings/uncertainty.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
 import { type CursorContext, installationAt } from "../cursor.ts";
@@ -19,8 +19,7 @@ export function withUncertainty(
   const names = installationAt(snapshot, segment)?.names;
   if (!reading || !names) return own;
   const header = outer[0]?.facts.list.find(({ start }) => start === around.header?.start);
-  const used = (header?.args.with ?? []) as readonly Val<string>[];
-  const instruments = used.map(({ value }) => value);
+  const instruments = allWrittenAt(header, "with").map(({ value }) => value);
   const uncertainty = uncertaintyOf(names, instruments, reading.kind, reading.quantity);
   if (!uncertainty) return own;
   const { rows, steps, sources } = own ?? emptyCard;

@@ -1,24 +1,15 @@
-/**
- * Two versions of an installation beside each other, as data: a schedule and its revision, or the brief and what was
- * built. What happened to readings that were recorded comes first; then ways and boards, the gravest first.
- */
-import { studyWay } from "../../circuit/way.ts";
 import type { Board } from "../../model/file.ts";
-import type { BoardInPlace, Installation } from "../../model/installation.ts";
-import { entriesAtOrigin, entriesOfBoard, entriesOfWay } from "../../readings/entries.ts";
+import type { Installation } from "../../model/installation.ts";
 import type { Renamed } from "../../readings/entry-text.ts";
-import { planBoard, planSupply } from "../../readings/plan-board.ts";
-import { planDead } from "../../readings/plan-dead.ts";
-import { planLive } from "../../readings/plan-live.ts";
 import { counted, listed } from "../../text/words.ts";
 import { type Recorded, signatureFor } from "../history/signed.ts";
 import { byGravity, type Change, judgedChange, ofRecord } from "./change.ts";
 import { changesOf, type EntryChange, isRecord } from "./changes.ts";
 import { type Found, findingChanges, foundIn } from "./findings.ts";
-import { limitsFor } from "./limits.ts";
 import { isSpare, type Matched, matchBoards, matchWays, type PlacedWay, type WayMatch } from "./match.ts";
 import { isChanged, type PlaceChanges, placeOf, rankOf } from "./place.ts";
 import { lastBefore, movedLimits, type Part } from "./readings.ts";
+import { nameNow, partAtOrigin, partOfBoard, partOfWay, type Side, sideOf } from "./sides.ts";
 
 interface Version {
   /** What the reader calls it: the path or the revision it was read from. */
@@ -59,7 +50,7 @@ export function comparisonOf(
   );
   const ways = matchWays(boards, renamed);
   const found = isPart ? { before: notJudged, after: notJudged } : { before: foundIn(was), after: foundIn(is) };
-  const compare = new Comparer(was, is, found.before, found.after, renamed, isPart);
+  const compare = new Comparer(sideOf(was, found.before, renamed), sideOf(is, found.after), isPart);
   const places = [compare.origin(), ...boards.map((pair) => compare.board(pair, ways)), ...compare.ways(ways)];
   const changed = places.filter(isChanged).map((place, index) => ({ place, index }));
   changed.sort((a, b) => rankOf(a.place) - rankOf(b.place) || a.index - b.index);
@@ -97,73 +88,37 @@ function lineAt({ text }: { readonly text: string }, at: number): string {
   );
 }
 
-/** How a schedule is divided into files is not what it records; what they bring is compared. */
-const ofFiles: ReadonlySet<string> = new Set(["use", "wayfile"]);
-
-const nothing: Part = { entries: [], found: [], limits: () => () => undefined };
-
 const notJudged: Found = { counts: { error: 0, warning: 0, suppressed: 0 }, at: new Map() };
 
 class Comparer {
-  readonly #was: Installation;
-  readonly #is: Installation;
-  readonly #before: Found;
-  readonly #after: Found;
-  readonly #renamed: Renamed;
+  readonly #before: Side;
+  readonly #after: Side;
+  readonly #isPart: boolean;
   readonly compared = { readings: 0, lines: 0 };
-  readonly #oldPlaces: ReadonlyMap<Board, BoardInPlace>;
-  readonly #nowPlaces: ReadonlyMap<Board, BoardInPlace>;
   /** Whether anything changed beside the ways, or in a way that feeds a board: then limits of other ways may have moved. */
   #moves = false;
 
-  readonly #isPart: boolean;
-
-  constructor(was: Installation, is: Installation, before: Found, after: Found, renamed: Renamed, isPart: boolean) {
-    this.#isPart = isPart;
-    this.#was = was;
-    this.#is = is;
+  constructor(before: Side, after: Side, isPart: boolean) {
     this.#before = before;
     this.#after = after;
-    this.#renamed = renamed;
-    const byBoard = ({ boards }: Installation) => new Map(boards.map((place) => [place.board, place]));
-    this.#oldPlaces = byBoard(was);
-    this.#nowPlaces = byBoard(is);
+    this.#isPart = isPart;
   }
 
   /** The files, the installation itself and its supply. */
   origin(): PlaceChanges {
-    const part = (installation: Installation, found: Found): Part => {
-      const inBoards = new Set(installation.boards.flatMap(({ board }) => board.segments));
-      const own = [...found.at].flatMap(([segment, all]) => (inBoards.has(segment) ? [] : all));
-      const entries = entriesAtOrigin(installation).filter(({ address }) => !ofFiles.has(address.line?.word ?? ""));
-      return { entries, found: own, limits: () => limitsFor(entries, planSupply(installation)) };
-    };
-    const { changes, findings } = this.#compare(part(this.#was, this.#before), part(this.#is, this.#after));
-    const title = this.#is.head.title;
-    const was = this.#was.head.title;
+    const { changes, findings } = this.#compare(partAtOrigin(this.#before), partAtOrigin(this.#after));
+    const { title } = this.#after.installation.head;
+    const was = this.#before.installation.head.title;
     return placeOf({
       ...{ of: "installation", where: "installation", title, state: "stays", lost: 0, findings },
       ...(was === title ? {} : { was }),
-      changes: changes.map((change) => withItsWays(change, this.#is)),
+      changes: changes.map((change) => withItsWays(change, this.#after.installation)),
     });
   }
 
   board({ old, now }: Matched<Board>, ways: readonly WayMatch[]): PlaceChanges {
-    const part = (
-      board: Board | undefined,
-      places: ReadonlyMap<Board, BoardInPlace>,
-      found: Found,
-      renamed?: Renamed,
-    ) => {
-      const place = board && places.get(board);
-      if (!board || !place) return nothing;
-      const entries = entriesOfBoard(board.head, renamed);
-      const ofWays = new Set(board.ways.map(({ segment }) => segment));
-      const own = board.segments.flatMap((segment) => (ofWays.has(segment) ? [] : (found.at.get(segment) ?? [])));
-      return { entries, found: own, limits: () => limitsFor(entries, planBoard(place.context)) };
-    };
-    const before = part(old, this.#oldPlaces, this.#before, this.#renamed);
-    const after = part(now, this.#nowPlaces, this.#after);
+    const before = partOfBoard(old, this.#before);
+    const after = partOfBoard(now, this.#after);
     const { name: where, title } = (now ?? old)?.head ?? { name: "", title: "" };
     const own = { of: "board", where, title } as const;
     if (old && now) {
@@ -207,17 +162,17 @@ class Comparer {
   #nameOfBoard({ old, now }: WayMatch): string {
     if (now) return now.board.head.name;
     const name = old?.board.head.name ?? "";
-    return this.#renamed.get(name) ?? name;
+    return nameNow(name, this.#before);
   }
 
   #way({ old, now, sameBoard }: WayMatch): PlaceChanges {
     const { board, way } = (now ?? old) as PlacedWay;
     const where = `${board.head.name}/${way.id}`;
     const own = { of: "way", where, title: way.title } as const;
-    const before = this.#partOfWay(old, this.#oldPlaces, this.#before, this.#renamed);
-    const after = this.#partOfWay(now, this.#nowPlaces, this.#after);
+    const before = partOfWay(old, this.#before);
+    const after = partOfWay(now, this.#after);
     if (old && now) {
-      const name = this.#renamed.get(old.board.head.name) ?? old.board.head.name;
+      const name = nameNow(old.board.head.name, this.#before);
       const former = `${old.board.head.name}/${old.way.id}`;
       const moved = !sameBoard || old.way.id !== way.id || name !== board.head.name;
       const changes = this.#compare(before, after);
@@ -236,25 +191,8 @@ class Comparer {
     });
   }
 
-  #partOfWay(
-    placed: PlacedWay | undefined,
-    places: ReadonlyMap<Board, BoardInPlace>,
-    { at }: Found,
-    renamed?: Renamed,
-  ): Part {
-    const context = placed && places.get(placed.board)?.context;
-    if (!placed || !context) return nothing;
-    const { board, way } = placed;
-    const entries = entriesOfWay(board.head.name, way, renamed);
-    const limits = () => {
-      const study = studyWay(way, context);
-      return limitsFor(entries, [...planDead(study), ...planLive(study)]);
-    };
-    return { entries, found: at.get(way.segment) ?? [], limits };
-  }
-
   #signed({ kind, old }: EntryChange): Pick<Change, "signed"> {
-    const signed = old && ofRecord.has(kind) ? signatureFor(old, recordedIn(this.#was)) : undefined;
+    const signed = old && ofRecord.has(kind) ? signatureFor(old, recordedIn(this.#before.installation)) : undefined;
     return signed ? { signed } : {};
   }
 

@@ -17,7 +17,7 @@ export type Recorded = Pick<FileModel, "installations" | "boards">;
 /** Whoever signed for the tests of an installation; of a board in a file of its own, in the file that uses it. */
 export function signaturesIn({ installations }: Recorded): readonly Signature[] {
   return installations.flatMap(({ head }) => [
-    ...signaturesOf(head.facts as Facts),
+    ...signaturesOf(head.facts),
     ...head.facts.list.flatMap(({ word, inner }) => (word === "inspection" && inner ? signaturesOf(inner) : [])),
   ]);
 }

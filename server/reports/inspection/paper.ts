@@ -3,7 +3,6 @@ import { isOutsideWork } from "../../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import { type Inspection, type InspectionKind, latestInspection } from "../../model/inspections.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
-import type { Facts } from "../../model/values.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
 import { circuitIn } from "../../readings/inspection-scope.ts";
 import { planDead } from "../../readings/plan-dead.ts";
@@ -96,9 +95,8 @@ export function coveredOn({ board, context }: BoardInPlace, { kind, inspection }
         .filter(isFailed)
         .map(({ name, recorded }) => `${board.head.name}/${study.way.id} fails: ${name} ${recorded?.text ?? ""}`),
     ),
-    limited: studies.flatMap(({ way }) =>
-      distinctAbsences(way.facts as Facts).filter(({ value }) => value.absent === "LIM"),
-    ).length,
+    limited: studies.flatMap(({ way }) => distinctAbsences(way.facts).filter(({ value }) => value.absent === "LIM"))
+      .length,
   };
 }
 

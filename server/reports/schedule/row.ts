@@ -173,7 +173,7 @@ const sharedText = ({ at, name }: Rcd): string =>
       : "protected by an RCD upstream of this board";
 
 export function ratingText({ fact }: Rcd): string {
-  const { rating, curve } = fact.args as { rating?: Quantity; curve?: { rating: number } };
+  const { rating, curve } = fact.args;
   const value = rating?.value ?? curve?.rating;
   return value === undefined ? "" : plain(value);
 }

@@ -2,6 +2,7 @@
 
 import type { DesignLine } from "../../boards/design.ts";
 import type { Block as FactBlock } from "../../circuit/blocks.ts";
+import { wordAt } from "../../model/fact-values.ts";
 import type { Fact, Facts } from "../../model/values.ts";
 import { type AbsenceAt, distinctAbsences, isOfWholeLine } from "../../readings/absences.ts";
 import { queriesIn } from "../../readings/queries.ts";
@@ -32,8 +33,8 @@ const whole: ReadonlySet<string> = new Set(["value", "verdict", "time", "text"])
 
 function nameOf(absence: AbsenceAt): string {
   const { fact, param } = absence;
-  const { word, args } = fact;
-  const point = word === "at" ? (args.point as { value?: string } | undefined)?.value : undefined;
+  const { word } = fact;
+  const point = word === "at" ? wordAt(fact, "point") : undefined;
   const name = word.replaceAll("-", " ");
   if (point !== undefined) return isOfWholeLine(absence) ? `readings at ${point}` : `${param} at ${point}`;
   if (isOfWholeLine(absence)) return name;

@@ -5,7 +5,6 @@ import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { blocksWithin, type Block as FactBlock } from "../../circuit/blocks.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
-import type { Facts } from "../../model/values.ts";
 import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
@@ -98,7 +97,7 @@ const wayName = ({ board }: BoardInPlace, id: string): string => `${board.head.n
 
 /** The lines of the files outside any board, and those of the installation itself. */
 export const ownParts = ({ head, files }: Installation): Placed[] => [
-  ...files.map(({ facts }) => ({ where: "file", facts: facts as Facts })),
+  ...files.map(({ facts }) => ({ where: "file", facts: facts })),
   { where: "installation", facts: head.facts },
 ];
 

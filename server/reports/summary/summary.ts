@@ -2,7 +2,6 @@
 
 import { latestInspection } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
-import type { Fact } from "../../model/values.ts";
 import { isMissingTest } from "../../rules/common/missing-tests.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
@@ -38,7 +37,7 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
   const name = installation.head.title || "an installation without a name";
   const { edition, head } = installation;
   const said = (word: "stage" | "work" | "designed" | "installed" | "tested"): string[] => {
-    const fact = head.facts.one(word) as Fact | undefined;
+    const fact = head.facts.one(word);
     return fact ? [`${word} ${written(fact)}`] : [];
   };
   const where = placesIn(installation);

@@ -9,7 +9,7 @@ import { groundLimit, leastKnownCapacity } from "../../circuit/overload.ts";
 import { overloadRelations } from "../../circuit/overload-relations.ts";
 import { factorsOfOneOn, methodOf } from "../../circuit/route-capacity.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import type { Fact, FactOf } from "../../model/values.ts";
+import type { FactOf } from "../../model/values.ts";
 import { written } from "../common/written.ts";
 import { type Block, calculate, compareWithLimit, gap, paragraph, part, type Section } from "../setting/document.ts";
 
@@ -62,7 +62,7 @@ function cableBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
   const { capacities, capacity } = study;
   const several = capacities.length > 1;
   const blocks: Block[] = capacities.map(({ fact, capacity: found }, index) => {
-    const name = `Capacity Iz${several ? ` of stretch ${index + 1}` : ""} (${written(fact as Fact)})`;
+    const name = `Capacity Iz${several ? ` of stretch ${index + 1}` : ""} (${written(fact)})`;
     if ("missing" in found) return gap(name, found.missing);
     return calculate(name, { ...found, steps: withFactorsOfOne(study, fact, found) }, amps(found.value), "");
   });

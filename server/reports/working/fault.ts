@@ -9,7 +9,6 @@ import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { isThreePhase } from "../../model/three-lines.ts";
-import type { Fact } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
 import { originText } from "../common/written.ts";
 import {
@@ -55,7 +54,7 @@ function faultBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
 }
 
 function noted(fault: NonNullable<ReturnType<typeof greatestFault>>): Block {
-  const origin = originText(fault.fact as Fact);
+  const origin = originText(fault.fact);
   const name = `Fault current to break (${fault.name}, noted at the ${fault.at}${origin ? `, ${origin}` : ""})`;
   return calculate(name, { steps: [], source: { ref: "", standing: "printed" } }, kiloamps(fault.value), "");
 }

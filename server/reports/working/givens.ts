@@ -5,7 +5,6 @@ import { rowOf } from "../../../grammar/vocabulary.ts";
 import { metres, volts } from "../../calc/result.ts";
 import { deviceName, rcdName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import type { Fact } from "../../model/values.ts";
 import { written } from "../common/written.ts";
 import { type Block, gap, part, type Section, table } from "../setting/document.ts";
 
@@ -43,7 +42,7 @@ function lineRows({ facts }: WayStudy, word: string): string[][] {
 /** What the board says of all its ways. */
 function boardPlace({ context }: WayStudy): string[][] {
   const place = context.board.facts.one("place");
-  return place ? [["place", `${written(place as Fact)}, by the board`]] : [];
+  return place ? [["place", `${written(place)}, by the board`]] : [];
 }
 
 function supplyText({ supply, context }: WayStudy): string {

@@ -7,7 +7,7 @@ import { milliamps, milliseconds, ohms } from "../../calc/result.ts";
 import { loopLimits } from "../../circuit/disconnection.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { valueAt } from "../../model/fact-values.ts";
-import { exact, type Fact, isAbsent, type Quantity } from "../../model/values.ts";
+import { exact, isAbsent, quantityOf } from "../../model/values.ts";
 import { loopAgreement } from "../../readings/loop.ts";
 import { loopBounds } from "../../readings/plan-live.ts";
 import { deviceOnWay, rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
@@ -24,8 +24,8 @@ export function liveRows(study: WayStudy): string[][] {
     kind: "limit" as const,
   }));
   const rows = [row("Zs", Zs.fact, Zs.value, first)];
-  for (const { value, words } of isAbsent(Zs.value) ? [] : others)
-    rows.push(["", "", words, leftTo(Zs.value as Quantity, value)]);
+  const read = quantityOf(Zs.value);
+  if (read) for (const { value, words } of others) rows.push(["", "", words, leftTo(read, value)]);
   const agreement = loopAgreement(study);
   if (agreement?.expected && !isAbsent(Zs.value))
     rows.push([
@@ -79,7 +79,7 @@ export function rcdRows(study: WayStudy): string[][] {
     ...rows,
     [
       "trip current",
-      writtenValue(trip as Fact, trip.args.value),
+      writtenValue(trip, trip.args.value),
       words,
       inside === undefined ? "" : inside ? "within" : "outside",
     ],

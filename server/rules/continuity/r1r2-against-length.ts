@@ -1,7 +1,8 @@
-import { metres, ohms } from "../../calc/result.ts";
+import { type Calculated, metres, ohms } from "../../calc/result.ts";
 import { hasMetalBeside } from "../../circuit/cpc.ts";
+import type { Test } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { quantityOf } from "../../model/values.ts";
+import { type Quantity, quantityOf } from "../../model/values.ts";
 import {
   bandSource,
   bandSteps,
@@ -92,33 +93,24 @@ export default wayRule({
     const quantity = quantityOf(latest?.fact.args.value);
     if (study.isSpare || !latest || !quantity || quantity.sign === ">" || quantity.value <= 0) return;
     const { fact, test } = latest;
-    // The ends of a ring tell more about it than its length does, and an open ring does not read as a ring.
-    const { quarter, values } = studyRing(study);
-    if (study.isRing && (quarter["L-E"] || Object.values(values).some(({ open }) => open))) return;
-    const whole = expectedR1R2At(study, test);
-    const line = study.isRing ? undefined : expectedConductorAt(study, "line", test);
-    // Metal in parallel takes from the protective conductor alone: less than the line by itself nothing can read.
-    const beside = hasMetalBeside(study) && (!whole || lengthMismatch(quantity, whole.value)?.kind === "low");
-    const expected = beside ? line : (whole ?? line);
-    const mismatch = expected && lengthMismatch(quantity, expected.value);
-    if (!expected || !mismatch || !study.length) return;
-    const byWhole = expected === whole;
+    if (readsLikeNoRing(study)) return;
+    const standard = standardFor(study, test, quantity);
+    const mismatch = standard && lengthMismatch(quantity, standard.expected.value);
+    if (!standard || !mismatch || !study.length) return;
+    const { expected, line, byWhole, beside } = standard;
     if (mismatch.kind === "high" && (!byWhole || hasSpurs(study))) return;
-    const given = byWhole
-      ? `${metres(study.length.value)} of this cable gives`
-      : `the line alone over ${metres(study.length.value)} gives`;
+    const length = metres(study.length.value);
+    const given = byWhole ? `${length} of this cable gives` : `the line alone over ${length} gives`;
+    const isBelowLine = line && quantity.value < line.value * deadTestPractice.lowShare.value;
     const below =
-      line && quantity.value < line.value * deadTestPractice.lowShare.value ? " (Less than its line alone.)" : "";
+      isBelowLine && byWhole && mismatch.kind === "low" && mismatch.slip === undefined
+        ? " (Less than its line alone.)"
+        : "";
     const borneOut = mismatch.slip !== undefined && loopBearsOut(study, expected.value);
     const meant = mismatch.slip === undefined || borneOut || beside ? undefined : unslipped(quantity, mismatch.slip);
-    const reason = beside
-      ? "No metal in parallel lowers the line: read it again, or correct the length."
-      : borneOut
-        ? "Zs agrees with the reading: check the length and the sizes recorded here."
-        : suspicion(study, mismatch, quantity.unit);
     const meter = uncertaintyOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${byWhole && mismatch.kind === "low" && mismatch.slip === undefined ? below : ""}${beyondTolerance(meter, mismatch.by)}`,
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason(study, quantity, mismatch, { beside, borneOut })}${below}${beyondTolerance(meter, mismatch.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       least: mismatch.kind === "low",
@@ -129,6 +121,43 @@ export default wayRule({
     });
   },
 });
+
+/** The ends of a ring tell more about it than its length does, and an open ring does not read as a ring. */
+function readsLikeNoRing(study: WayStudy): boolean {
+  if (!study.isRing) return false;
+  const { quarter, values } = studyRing(study);
+  return quarter["L-E"] !== undefined || Object.values(values).some(({ open }) => open);
+}
+
+interface Standard {
+  readonly expected: Calculated;
+  /** What the line by itself should read. */
+  readonly line: Calculated | undefined;
+  /** Whether that is line and protective conductor, and not the line alone. */
+  readonly byWhole: boolean;
+  /** Whether metal in parallel may take from the reading. */
+  readonly beside: boolean;
+}
+
+/** Metal in parallel takes from the protective conductor alone: less than the line by itself nothing can read. */
+function standardFor(study: WayStudy, test: Test<"dead">, quantity: Quantity): Standard | undefined {
+  const whole = expectedR1R2At(study, test);
+  const line = study.isRing ? undefined : expectedConductorAt(study, "line", test);
+  const beside = hasMetalBeside(study) && (!whole || lengthMismatch(quantity, whole.value)?.kind === "low");
+  const expected = beside ? line : (whole ?? line);
+  return expected && { expected, line, byWhole: expected === whole, beside };
+}
+
+function reason(
+  study: WayStudy,
+  quantity: Quantity,
+  mismatch: LengthMismatch,
+  { beside, borneOut }: { readonly beside: boolean; readonly borneOut: boolean },
+): string {
+  if (beside) return "No metal in parallel lowers the line: read it again, or correct the length.";
+  if (borneOut) return "Zs agrees with the reading: check the length and the sizes recorded here.";
+  return suspicion(study, mismatch, quantity.unit);
+}
 
 /** A spur of a ring whose length nobody wrote can read anything above the quarter value. */
 const hasSpurs = (study: WayStudy): boolean =>

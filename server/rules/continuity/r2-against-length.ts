@@ -1,11 +1,13 @@
 import { metres, ohms } from "../../calc/result.ts";
 import { conductorPerMetre, mayReadLess } from "../../circuit/cpc.ts";
 import { exactReading } from "../../circuit/supply.ts";
-import { quantityOf } from "../../model/values.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { type Quantity, quantityOf } from "../../model/values.ts";
 import {
   bandSource,
   bandSteps,
   expectedConductorAt,
+  type LengthMismatch,
   latestDead,
   lengthMismatch,
   unslipped,
@@ -81,17 +83,7 @@ export default wayRule({
     if (!mismatch && !beside) return;
     const high = mismatch?.kind === "high";
     if (!high && mayReadLess(study)) return;
-    const whole = exactReading(study.R1R2);
-    const cause =
-      whole && high && quantity.value >= whole.value
-        ? `R1+R2 reads ${ohms(whole.value)} with the line included, so R2 alone must be less: check both figures, and null the long lead.`
-        : beside
-          ? `Was it read through pipework? Disconnect the far end and repeat.`
-          : mismatch?.slip !== undefined
-            ? `Check the decimal point: was it ${unslipped(quantity, mismatch.slip)}?`
-            : high
-              ? "Look for a poor joint or a smaller conductor, and null the long lead."
-              : "Look for a parallel path, and check the length.";
+    const cause = (high ? aboveWhole(study, quantity) : undefined) ?? causeOf(quantity, mismatch, beside);
     const meter = uncertaintyOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {
       message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${mismatch ? beyondTolerance(meter, mismatch.by) : ""}`,
@@ -108,3 +100,17 @@ export default wayRule({
     });
   },
 });
+
+function aboveWhole(study: WayStudy, quantity: Quantity): string | undefined {
+  const whole = exactReading(study.R1R2);
+  if (!whole || quantity.value < whole.value) return undefined;
+  return `R1+R2 reads ${ohms(whole.value)} with the line included, so R2 alone must be less: check both figures, and null the long lead.`;
+}
+
+function causeOf(quantity: Quantity, mismatch: LengthMismatch | undefined, beside: boolean): string {
+  if (beside) return "Was it read through pipework? Disconnect the far end and repeat.";
+  if (mismatch?.slip !== undefined) return `Check the decimal point: was it ${unslipped(quantity, mismatch.slip)}?`;
+  return mismatch?.kind === "high"
+    ? "Look for a poor joint or a smaller conductor, and null the long lead."
+    : "Look for a parallel path, and check the length.";
+}

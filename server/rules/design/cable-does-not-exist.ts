@@ -72,7 +72,7 @@ interface Oddity {
 }
 
 function oddities(study: WayStudy, cable: Cable): Oddity[] {
-  const { neutral, cpc, cpcBy, fire } = cable.described.args as Readonly<Record<string, Span | undefined>>;
+  const { neutral, cpc, cpcBy, fire } = cable.described.args;
   const found: Oddity[] = [];
   if (cable.neutral < cable.line && !study.threePhase) {
     found.push({
@@ -109,7 +109,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
     (cable.cpcBy === "sheath" && cable.construction !== "mineral") ||
     (cable.cpcBy === "casing" && cable.construction !== "busbar-trunking");
   if (wrongMeans) {
-    const name = { armour: "armour", sheath: "copper sheath", casing: "casing" }[cable.cpcBy as "armour"];
+    const name = { armour: "armour", sheath: "copper sheath", casing: "casing" }[cable.cpcBy];
     found.push({
       at: cpcBy,
       report: { message: `A ${cable.construction} cable has no ${name} to serve as its protective conductor.` },
@@ -131,7 +131,7 @@ const most = 20;
 
 /** Counts of conductors in parallel that no cable has. */
 function miscounted({ described }: Cable): Oddity[] {
-  const { parallel, cpcs, arranged } = (described as Cable["fact"]).args;
+  const { parallel, cpcs, arranged } = described.args;
   const at = (span: Span, message: string): Oddity => ({ at: span, report: { message } });
   if (parallel?.value === 0)
     return [at(parallel, "No conductors in parallel is no cable: write how many there are, or leave `parallel` out.")];
@@ -153,7 +153,7 @@ function miscounted({ described }: Cable): Oddity[] {
 
 /** Figures of a sheet by which a conductor would have less resistance hot than cold. */
 function colderHot({ described }: Cable): Oddity[] {
-  const { r1, r2, r1Hot, r2Hot } = (described as Cable["fact"]).args;
+  const { r1, r2, r1Hot, r2Hot } = described.args;
   const pairs = [
     ["r1", r1, r1Hot],
     ["r2", r2, r2Hot],

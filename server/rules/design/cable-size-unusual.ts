@@ -1,6 +1,5 @@
 import { isStandardSize, nextSizeUp } from "../../calc/minimum-size.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import type { Quantity } from "../../model/values.ts";
 import { standardSizes } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
 import { inPlaceOf, slipOf } from "../common/writing.ts";
@@ -27,7 +26,7 @@ export default wayRule({
   check(study, report) {
     const { cable } = study;
     if (!cable) return;
-    const { line, neutral, cpc } = cable.described.args as Readonly<Record<string, Quantity | undefined>>;
+    const { line, neutral, cpc } = cable.described.args;
     const row = rowOf(standardSizes, { csa: 2.5 });
     // The bars of a trunking have what section their maker gives them.
     const cores = cable.construction === "busbar-trunking" ? [cpc] : [line, neutral, cpc];

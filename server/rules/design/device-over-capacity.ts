@@ -1,6 +1,13 @@
 import { exceeds } from "../../calc/compare.ts";
 import { groundShare, isWithinRounding, overload } from "../../calc/overload.ts";
-import { amps, plain, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
+import {
+  amps,
+  type Calculated,
+  plain,
+  relation as relationStep,
+  remark,
+  squareMillimetres,
+} from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import {
   capacityAtMost,
@@ -76,19 +83,12 @@ export default wayRule({
     const relation = overload({ standard: "", Ib: 0, In: device.rating, Iz }).find(({ name }) => name === "In ≤ Iz");
     if (relation?.holds) return inGround(study, report);
     if (!relation || protectedByRelay(study, Iz.value)) return;
-    // Where the cable's own table is from memory, one that was seen may still settle it.
-    const bound = Iz.source.standing === "memory" ? capacityAtMost(study) : undefined;
-    const settled =
-      bound && bound.source.standing !== "memory" && exceeds(device.rating, bound.value) ? bound : undefined;
+    const settled = settledBy(study, device.rating, Iz);
     const size = sizeFor(study, device.rating);
-    const rating = ratingFor(study);
-    const motor = study.uses.has("motor") && !study.facts.has("overload");
     const byRounding = isWithinRounding(device.rating, Iz.value);
-    const remedy = size
-      ? ` Fit ${squareMillimetres(size)}.`
-      : " Fit a larger cable or a smaller device, or change the route.";
+    const allowed = device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}.${motor ? ` If an overload relay at the motor protects the cable, state its setting, no more than ${amps(Iz.value)}, as overload and that figure.` : remedy}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${allowed} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}. ${remedyFor(study, Iz.value, size)}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [
@@ -103,20 +103,28 @@ export default wayRule({
         { spot: factSpot(capacity.fact), message: `The worst section: Iz = ${amps(Iz.value)}.` },
         { spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` },
       ],
-      fixes: fixesFor(),
+      fixes: [...resizeCable(cable, size), ...smallerDevice(study)],
     });
-
-    function fixesFor(): Fix[] {
-      const fixes: Fix[] = [];
-      fixes.push(...resizeCable(cable, size));
-      const curve = device?.fact.args.curve;
-      if (rating && curve) {
-        fixes.push(inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`));
-      }
-      return fixes;
-    }
   },
 });
+
+/** Where the cable's own table is from memory, one that was seen may still settle it. */
+function settledBy(study: WayStudy, rating: number, { source }: Calculated): Calculated | undefined {
+  const bound = source.standing === "memory" ? capacityAtMost(study) : undefined;
+  return bound && bound.source.standing !== "memory" && exceeds(rating, bound.value) ? bound : undefined;
+}
+
+function remedyFor({ uses, facts }: WayStudy, capacity: number, size: number | undefined): string {
+  if (uses.has("motor") && !facts.has("overload"))
+    return `If an overload relay at the motor protects the cable, state its setting, no more than ${amps(capacity)}, as overload and that figure.`;
+  return size ? `Fit ${squareMillimetres(size)}.` : "Fit a larger cable or a smaller device, or change the route.";
+}
+
+function smallerDevice(study: WayStudy): Fix[] {
+  const curve = study.device?.fact.args.curve;
+  const rating = curve && ratingFor(study);
+  return rating ? [inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`)] : [];
+}
 
 /** A cable in the ground carries the rating of its device, but has less margin for an overload than one in air. */
 function inGround(study: WayStudy, report: Reporter): void {

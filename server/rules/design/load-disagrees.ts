@@ -77,19 +77,13 @@ export default wayRule({
     const formula = loadTerms(loads, study);
     if (sum <= 0) return;
     const stated = Ib.args.value.value;
-    const single = loads.length === 1 && [...study.uses].every((use) => resistive.includes(use)) && study.uses.size > 0;
-    const share = practiceOf("load-share");
-    const excess = practiceOf("load-excess");
-    // Diversity brings a sum of loads down, and a power factor brings it up: only one resistive load is known closely.
-    // What a motor delivers is drawn at the least, whatever its efficiency and its power factor.
-    const isMotor = loads.length === 1 && study.uses.size === 1 && study.uses.has("motor");
-    // Where its efficiency is stated, what is calculated is as rounded as the plate.
-    const belowOutput = isMotor && stated < (first.args.efficiency ? 1 - share.value : 1) * sum;
-    const differs = belowOutput || (single && Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1);
+    const belowOutput = isBelowOutput(study, loads, stated, sum);
+    const differs = belowOutput || differsFromOne(study, loads, stated, sum);
     const least = leastShareOfOne();
+    const excess = practiceOf("load-excess");
     const belowShare = !differs && areMachines(study) && fallsShort(stated, least.value * largestOf(loads, study));
     if (!differs && !belowShare && stated <= excess.value * sum + 1) return;
-    const threshold = differs ? share : belowShare ? least : excess;
+    const threshold = differs ? practiceOf("load-share") : belowShare ? least : excess;
     report(valueSpot(Ib, Ib.args.value), {
       message: belowOutput
         ? `Ib is stated as ${amps(stated)}, but a motor of this power draws at least ${amps(sum)}: which is right?`
@@ -106,6 +100,21 @@ export default wayRule({
     });
   },
 });
+
+/** What a motor delivers is drawn at the least, whatever its efficiency and its power factor. */
+function isBelowOutput({ uses }: WayStudy, loads: readonly FactOf<"way", "load">[], stated: number, sum: number) {
+  const [only, ...others] = loads;
+  if (!only || others.length > 0 || uses.size !== 1 || !uses.has("motor")) return false;
+  // Where its efficiency is stated, what is calculated is as rounded as the plate.
+  return stated < (only.args.efficiency ? 1 - practiceOf("load-share").value : 1) * sum;
+}
+
+/** Diversity brings a sum of loads down, and a power factor brings it up: only one resistive load is known closely. */
+function differsFromOne({ uses }: WayStudy, loads: readonly unknown[], stated: number, sum: number): boolean {
+  const isOne = loads.length === 1 && uses.size > 0 && [...uses].every((use) => resistive.includes(use));
+  const apart = Math.abs(stated - sum);
+  return isOne && apart > practiceOf("load-share").value * sum && apart > 1;
+}
 
 const areMachines = ({ uses }: WayStudy): boolean => uses.size > 0 && [...uses].every((use) => machines.includes(use));
 

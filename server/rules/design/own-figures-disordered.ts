@@ -1,6 +1,7 @@
 import { amps, milliohms, ohms, plain, squareMillimetres } from "../../calc/result.ts";
-import type { DeviceFigures } from "../../model/names.ts";
+import type { CableTypeFact, DeviceFigures } from "../../model/names.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
+import { isOneOf } from "../../text/words.ts";
 import { factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (last: string) => `wayfile 1
@@ -92,7 +93,7 @@ function judge(rows: readonly Row[], report: Reporter): void {
     for (const name of [...rising, ...falling]) {
       const [less, more] = [before.figures[name], row.figures[name]];
       if (!less || !more) continue;
-      const grows = (rising as readonly string[]).includes(name);
+      const grows = isOneOf(rising, name);
       if (grows ? more.value > less.value : more.value < less.value) continue;
       report(valueSpot(row.fact, more), {
         message: `${squareMillimetres(row.size)} ${name} ${written(name, more)} does not fit ${squareMillimetres(before.size)} with ${written(name, less)} in the same table: compare both with the page.`,
@@ -106,15 +107,11 @@ const written = (name: Figure, { value }: Quantity): string =>
   name === "carries" ? amps(value) : name === "drop" ? `${plain(value * 1000)} mV` : milliohms(value);
 
 /** Cables of one make, and of one page of one book, belong to one table. */
-function rowOf(fact: Fact): (Row & { readonly key: string })[] {
-  const args = fact.args as Record<string, { readonly value?: unknown } | undefined>;
-  const size = args.line?.value;
-  if (typeof size !== "number") return [];
-  const figures = Object.fromEntries(
-    [...rising, ...falling].flatMap((name) => (args[name] ? [[name, args[name]]] : [])),
-  ) as Row["figures"];
-  const key = ["construction", "insulation", "material", "cores", "by"]
-    .map((name) => String(args[name]?.value))
-    .join("|");
+function rowOf(fact: CableTypeFact): (Row & { readonly key: string })[] {
+  const { line, carries, drop, r1, construction, insulation, material, cores, by } = fact.args;
+  if (!line) return [];
+  const size = line.value;
+  const figures = { ...(carries ? { carries } : {}), ...(drop ? { drop } : {}), ...(r1 ? { r1 } : {}) };
+  const key = [construction, insulation, material, cores, by].map((told) => String(told?.value)).join("|");
   return Object.keys(figures).length === 0 ? [] : [{ fact, size, figures, key }];
 }

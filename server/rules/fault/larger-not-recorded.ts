@@ -1,7 +1,6 @@
 import { kiloamps } from "../../calc/result.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "../../circuit/faults.ts";
-import type { Reading } from "../../model/values.ts";
-import { quantityOf } from "../../model/values.ts";
+import { quantityOf, readingAt } from "../../model/values.ts";
 import { quotedIn } from "../../tables/source.ts";
 import { misread } from "../common/writing.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -48,7 +47,7 @@ function checkOne(faults: readonly FaultAt[], report: Reporter): void {
   const Ipf = faults.find(({ name }) => name === "Ipf");
   const largest = faults.filter(({ name }) => name !== "Ipf").toSorted((one, other) => other.value - one.value)[0];
   if (!Ipf || !largest || Ipf.value >= largest.value) return;
-  const written = quantityOf((Ipf.fact.args as { value: Reading }).value);
+  const written = quantityOf(readingAt(Ipf.fact));
   if (!written) return;
   const text = kiloamps(largest.value);
   report(valueSpot(Ipf.fact, written), {

@@ -1,6 +1,5 @@
 import { kiloamps, ohms, round } from "../../calc/result.ts";
-import type { Reading } from "../../model/values.ts";
-import { quantityOf } from "../../model/values.ts";
+import { quantityOf, readingAt } from "../../model/values.ts";
 import { type FaultPlace, faultPlaceAtBoard, faultPlaceAtOrigin } from "../../readings/fault-check.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
@@ -50,7 +49,7 @@ function checkPlace({ faults, byLoop, loop, combined }: FaultPlace, report: Repo
   const PSCC = faults.find(({ name }) => name === "PSCC");
   // With a combined conductor both paths are one, and equal figures are what a meter shows.
   if (!PSCC || combined || PSCC.fact.provenance !== "measured") return;
-  const written = quantityOf((PSCC.fact.args as { value: Reading }).value);
+  const written = quantityOf(readingAt(PSCC.fact));
   if (!written) return;
   const unit = written.unit === "kA" ? 1000 : 1;
   // Two coarse figures agree by chance; only a fine one tells.

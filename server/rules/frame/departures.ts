@@ -1,6 +1,6 @@
 import type { Board, FileModel, Way } from "../../model/file.ts";
 import type { Installation } from "../../model/installation.ts";
-import type { Fact, Facts } from "../../model/values.ts";
+import { asBlock, type Fact, type Facts } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import { inPlaceOf, withoutLine } from "../common/writing.ts";
 import { rules } from "../list.ts";
@@ -35,13 +35,15 @@ export interface CheckResult {
 }
 
 export function departuresIn(facts: Facts, board: Board | undefined, way: Way | undefined): PlacedDeparture[] {
-  return (facts.list.filter((fact) => fact.word === "departure") as DepartureFact[]).map((fact) => ({
-    rule: fact.args.rule.value,
-    reason: fact.args.reason.value,
-    fact,
-    board,
-    way,
-  }));
+  return asBlock<"board">(facts)
+    .all("departure")
+    .map((fact) => ({
+      rule: fact.args.rule.value,
+      reason: fact.args.reason.value,
+      fact,
+      board,
+      way,
+    }));
 }
 
 const everywhere: Pick<ReadonlySet<Segment>, "has"> = { has: () => true };

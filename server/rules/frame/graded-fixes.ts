@@ -11,7 +11,7 @@ import { stageOf, workOf } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
 import type { Fix } from "../../model/problems.ts";
-import type { AnyValue, Fact, Facts } from "../../model/values.ts";
+import type { Fact, Facts } from "../../model/values.ts";
 import type { TextEdit } from "../../text/lines.ts";
 import type { Finding } from "./rule.ts";
 
@@ -170,7 +170,7 @@ function isMeasured({ fact, kind }: FactIn, edit: TextEdit): boolean {
   if (!row?.reads) return false;
   const read = new Set(readArgs(row).map(({ name }) => name));
   return Object.entries(fact.args).some(([name, value]) => {
-    const values = value === undefined ? [] : ([value].flat() as AnyValue[]);
+    const values = value === undefined ? [] : [value].flat();
     const counts = read.has(name) || (isTestBlock(kind) && !named.has(name));
     return counts && values.some(({ start, end }) => edit.start < end && start < edit.end);
   });

@@ -155,11 +155,11 @@ installation "Kiln house" {
   ],
 };
 
-const coded = (code: string, why = "") => `wayfile 1
+const coded = (code: string) => `wayfile 1
 installation "Kiln house" {
   standard     BS 7671:2018+A2:2022
   inspection periodic 2026-03-05 {
-    observation  1 ${code} "No earth at the far sockets${why}"  board A  way 1
+    observation  1 ${code} "No earth at the far sockets"  board A  way 1
     outcome      ${code === "C3" ? "satisfactory" : "unsatisfactory"}
   }
   board A {

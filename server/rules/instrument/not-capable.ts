@@ -1,8 +1,9 @@
 import { fallsShort } from "../../calc/compare.ts";
 import { milliamps, volts } from "../../calc/result.ts";
 import { continuityTestCurrent } from "../../calc/uncertainty.ts";
+import { allWrittenAt } from "../../model/fact-values.ts";
 import type { Names } from "../../model/installation.ts";
-import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
+import type { FactOf, Facts } from "../../model/values.ts";
 import { factsOf } from "../../readings/instruments.ts";
 import { insulationLines } from "../../readings/insulation.ts";
 import type { MeterTest } from "../../readings/meter-tests.ts";
@@ -23,7 +24,7 @@ function described(names: Names, test: MeterTest): { name: string; facts: Facts<
 
 /** Where a test names its first instrument. */
 function namedSpot({ header }: MeterTest): Spot {
-  const [first] = (header.args.with ?? []) as readonly Val<string>[];
+  const [first] = allWrittenAt(header, "with");
   return first ? valueSpot(header, first) : factSpot(header);
 }
 
@@ -79,7 +80,7 @@ function voltageNotGiven(names: Names, test: MeterTest, report: Reporter): void 
       !fact || fact.args.values.some(({ value }) => value === voltage.value);
     if (line.provenance !== "measured" || stated.some(({ fact }) => gives(fact))) continue;
     const list = first.fact.args.values.map(({ value }) => volts(value)).join(", ");
-    report(valueSpot(line as Fact, voltage), {
+    report(valueSpot(line, voltage), {
       message: `${first.name} tests at ${list}, not at ${volts(voltage.value)}: was it another instrument, or another voltage?`,
       related: [{ spot: factSpot(first.fact), message: `Test voltages of ${first.name}: ${list}.` }],
     });

@@ -8,7 +8,7 @@ import { readingLimit } from "../../circuit/disconnection.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import type { Context, Installation } from "../../model/installation.ts";
-import { type Fact, type Quantity, quantityOf, type Reading, readingAt } from "../../model/values.ts";
+import { type Fact, type Quantity, quantityOf, readingAt } from "../../model/values.ts";
 import { originElectrode } from "../../readings/electrode.ts";
 import { boardInsulation, insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
@@ -133,7 +133,7 @@ function nearBreaking(context: Context, studies: readonly WayStudy[]): Near[] {
 }
 
 interface Ramp {
-  readonly fact: Fact & { readonly args: { readonly value: Reading } };
+  readonly fact: TripFact;
   readonly rcd: Rcd | undefined;
 }
 
@@ -152,7 +152,7 @@ function nearTripCurrent(context: Context, studies: readonly WayStudy[]): Near[]
   const tests = [...liveOfBoard(context), ...studies.flatMap(({ liveTests }) => liveTests)];
   return ramps(context, studies).flatMap(({ fact, rcd }) => {
     const quantity = quantityOf(fact.args.value);
-    const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, (fact as TripFact).args.waveform?.value);
+    const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, fact.args.waveform?.value);
     if (!quantity || !band) return [];
     const uncertainty = uncertaintyAmong(context.names, tests, fact, quantity);
     const own = { name: "Trip current", fact, quantity, uncertainty };

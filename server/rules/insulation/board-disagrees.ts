@@ -1,10 +1,11 @@
 import { parallelInsulation } from "../../calc/insulation.ts";
 import { megohms, relation } from "../../calc/result.ts";
+import type { Quantity } from "../../model/values.ts";
 import { boardInsulation, insulationParts } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
-import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
+import { amount, amountOf, boardRule, type Report, valueSpot } from "../frame/rule.ts";
 
 const head = `wayfile 1
 installation "Sample" {
@@ -87,57 +88,71 @@ ${equal}`,
     if (!test || !total || total.quantity.sign === "<") return;
     const circuits = studies.filter((study) => !study.isSpare);
     const joined = total.fact.args.joined !== undefined;
-    const least = circuits.flatMap((study) => insulationParts(study, joined));
-    const lowest = least
-      .filter(({ value }) => value.quantity.sign !== ">")
-      .sort((a, b) => a.value.quantity.value - b.value.quantity.value)[0];
-    const { insulationTolerance, insulationTotal } = deadTestPractice;
-    const { value } = total.quantity;
-    const related = least
-      .slice(0, 8)
-      .map((own) =>
-        relatedFact(own.value.fact, `Way ${own.study.way.id}: insulation ${shownMegohms(own.value.quantity)}.`),
-      );
-    const spot = valueSpot(total.fact, total.quantity);
-    if (lowest && value > lowest.value.quantity.value * (1 + insulationTolerance.value)) {
-      report(spot, {
-        message: `The board reads ${shownMegohms(total.quantity)}, more than way ${lowest.study.way.id} alone (${shownMegohms(lowest.value.quantity)}): was that circuit off?`,
-        value: amount(value, "Ω"),
-        limit: amount(lowest.value.quantity.value, "Ω"),
-        steps: [relation("R ≤ the least of its parts", megohms(value), megohms(lowest.value.quantity.value))],
-        source: insulationTolerance.source,
-        related,
-      });
-      return;
-    }
-    // What is off scale, or not read, only lowers the whole: those that were read bound it from above.
-    const read = least.flatMap(({ value: one }) => (one.quantity.sign === "=" ? [one.quantity.value] : []));
-    const most = read.length > 1 && read.every((one) => one > 0) ? parallelInsulation(read) : undefined;
-    if (most && value > most.value * insulationTotal.value) {
-      report(spot, {
-        message: `The board reads ${shownMegohms(total.quantity)}, far more than the ${megohms(most.value)} of its circuits in parallel: were some of them off, or a figure copied?`,
-        value: amount(value, "Ω"),
-        limit: amountOf(most),
-        steps: most.steps,
-        source: combine(most.source, insulationTotal.source),
-        related,
-      });
-      return;
-    }
-    const known = new Set(least.map(({ study }) => study));
-    if (total.quantity.sign !== "=" || known.size < circuits.length || least.length === 0) return;
-    // Bounds count as values, so what comes out is the least the whole can be.
-    if (least.some((own) => own.value.quantity.sign === "<" || own.value.quantity.value <= 0)) return;
-    const parallel = parallelInsulation(least.map((own) => own.value.quantity.value));
-    if (!parallel || value * insulationTotal.value >= parallel.value) return;
-    report(spot, {
-      message: `The board reads ${shownMegohms(total.quantity)}, far below the ${megohms(parallel.value)} of its circuits in parallel: disconnect SPDs and meters, and look for damp.`,
-      value: amount(value, "Ω"),
-      limit: amountOf(parallel),
-      least: true,
-      steps: parallel.steps,
-      source: combine(parallel.source, insulationTotal.source),
-      related,
+    const parts = circuits.flatMap((study) => insulationParts(study, joined));
+    const isWhole = new Set(parts.map(({ study }) => study)).size === circuits.length && parts.length > 0;
+    const found =
+      aboveOne(total.quantity, parts) ??
+      aboveAll(total.quantity, parts) ??
+      (isWhole ? belowAll(total.quantity, parts) : undefined);
+    if (!found) return;
+    report(valueSpot(total.fact, total.quantity), {
+      ...found,
+      value: amount(total.quantity.value, "Ω"),
+      related: parts
+        .slice(0, 8)
+        .map(({ value: { fact, quantity }, study }) =>
+          relatedFact(fact, `Way ${study.way.id}: insulation ${shownMegohms(quantity)}.`),
+        ),
     });
   },
 });
+
+type Parts = ReturnType<typeof insulationParts>;
+type Disagreement = Pick<Report, "message" | "limit" | "least" | "steps" | "source">;
+
+/** More than one circuit alone reads. */
+function aboveOne(total: Quantity, parts: Parts): Disagreement | undefined {
+  const { insulationTolerance } = deadTestPractice;
+  const [lowest] = parts
+    .filter(({ value }) => value.quantity.sign !== ">")
+    .sort((a, b) => a.value.quantity.value - b.value.quantity.value);
+  if (!lowest) return undefined;
+  const { quantity } = lowest.value;
+  if (total.value <= quantity.value * (1 + insulationTolerance.value)) return undefined;
+  return {
+    message: `The board reads ${shownMegohms(total)}, more than way ${lowest.study.way.id} alone (${shownMegohms(quantity)}): was that circuit off?`,
+    limit: amount(quantity.value, "Ω"),
+    steps: [relation("R ≤ the least of its parts", megohms(total.value), megohms(quantity.value))],
+    source: insulationTolerance.source,
+  };
+}
+
+/** More than all circuits that were read. What is off scale, or not read, only lowers the whole: they bound it from above. */
+function aboveAll(total: Quantity, parts: Parts): Disagreement | undefined {
+  const { insulationTotal } = deadTestPractice;
+  const read = parts.flatMap(({ value: { quantity } }) => (quantity.sign === "=" ? [quantity.value] : []));
+  const most = read.length > 1 && read.every((one) => one > 0) ? parallelInsulation(read) : undefined;
+  if (!most || total.value <= most.value * insulationTotal.value) return undefined;
+  return {
+    message: `The board reads ${shownMegohms(total)}, far more than the ${megohms(most.value)} of its circuits in parallel: were some of them off, or a figure copied?`,
+    limit: amountOf(most),
+    steps: most.steps,
+    source: combine(most.source, insulationTotal.source),
+  };
+}
+
+/** Far below all circuits. Bounds count as values, so what comes out is the least the whole can be. */
+function belowAll(total: Quantity, parts: Parts): Disagreement | undefined {
+  const { insulationTotal } = deadTestPractice;
+  if (total.sign !== "=" || parts.some(({ value: { quantity } }) => quantity.sign === "<" || quantity.value <= 0))
+    return undefined;
+  const parallel = parallelInsulation(parts.map(({ value }) => value.quantity.value));
+  if (!parallel || total.value * insulationTotal.value >= parallel.value) return undefined;
+  return {
+    message: `The board reads ${shownMegohms(total)}, far below the ${megohms(parallel.value)} of its circuits in parallel: disconnect SPDs and meters, and look for damp.`,
+    limit: amountOf(parallel),
+    least: true,
+    steps: parallel.steps,
+    source: combine(parallel.source, insulationTotal.source),
+  };
+}

@@ -1,7 +1,6 @@
 import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
-import type { Quantity } from "../../model/values.ts";
 import { quantityOf } from "../../model/values.ts";
 import { bandSource, bandSteps, hasDead, lengthMismatch } from "../../readings/dead.ts";
 import { loopAgreement } from "../../readings/loop.ts";
@@ -43,7 +42,8 @@ export default wayRule({
     if (!found?.board || found.verdict || found.Zs.fact.provenance !== "measured" || !expected) return;
     if (hasDead(study, "R1+R2") || hasDead(study, "R2") || study.facts.has("parallel-path")) return;
     const { Zs, board } = found;
-    const quantity = quantityOf(study.Zs?.value) as Quantity;
+    const quantity = quantityOf(study.Zs?.value);
+    if (!quantity) return;
     const own = Zs.value - board.value;
     const mismatch = lengthMismatch({ ...quantity, value: own }, expected.value);
     // Two loop readings differ by more than two readings of a continuity tester.

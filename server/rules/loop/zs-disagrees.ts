@@ -2,7 +2,7 @@ import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import type { FactOf } from "../../model/values.ts";
+import { wordAt } from "../../model/fact-values.ts";
 import { aboveElectrode, type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
@@ -122,7 +122,7 @@ export default wayRule({
 function noTripRange(study: WayStudy, { Zs, expected, verdict }: LoopAgreement): "stated" | "possible" | undefined {
   const excess = verdict === "high" && expected ? Zs.value - expected.value : Number.POSITIVE_INFINITY;
   if (exceeds(excess, practiceOf("loop-no-trip").value)) return undefined;
-  const written = (Zs.fact as FactOf<"live", "Zs">).args.method?.value;
+  const written = wordAt(Zs.fact, "method");
   if (written === "no-trip") return "stated";
   return written === undefined && study.rcds.length > 0 && Zs.fact.provenance === "measured" ? "possible" : undefined;
 }

@@ -1,7 +1,7 @@
 import { laterRule } from "../../circuit/describe.ts";
 import { ownRcd, placeSpot } from "../../circuit/places.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import type { Fact, Val } from "../../model/values.ts";
+import type { Fact } from "../../model/values.ts";
 import { factSpot, type Spot, valueSpot, wayRule } from "../frame/rule.ts";
 
 /** “Berths 1 to 4”, “Pitches, north row”, “Bollard 3 & 4”, and not “Pitch 7, 16 A”. */
@@ -26,7 +26,7 @@ function severalOf(study: WayStudy, place: Fact): Several | undefined {
   const drawn = study.runs?.places.size;
   if (path && drawn !== undefined && drawn > 1)
     return { spot: factSpot(path), words: `The runs have ${drawn} points`, asked: true };
-  const title = study.way.header.args.title as Val<string> | undefined;
+  const title = study.way.header.args.title;
   return title && namesSeveral(title.value)
     ? { spot: valueSpot(study.way.header, title), words: `“${title.value}” names several`, asked: true }
     : undefined;

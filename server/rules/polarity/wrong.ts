@@ -1,5 +1,6 @@
 import type { WayStudy } from "../../circuit/way.ts";
-import { type Fact, isAbsent, type Val } from "../../model/values.ts";
+import { wordAt, writtenAt } from "../../model/fact-values.ts";
+import type { Fact, Val } from "../../model/values.ts";
 import { relatedFact } from "../common/dead-words.ts";
 import { valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -65,6 +66,12 @@ interface Verdict {
   readonly header: Fact;
 }
 
+/** The argument that says of a line of a test whether its polarity is right. */
+const verdictOn: ReadonlyMap<string, string> = new Map([
+  ["polarity", "verdict"],
+  ["at", "polarity"],
+]);
+
 /** The latest result for the circuit and for each of its points, dead and live apart. */
 function latestVerdicts({ deadTests, liveTests }: WayStudy): Verdict[] {
   const found = new Map<string, Verdict>();
@@ -74,13 +81,12 @@ function latestVerdicts({ deadTests, liveTests }: WayStudy): Verdict[] {
   ] as const) {
     for (const test of tests) {
       for (const fact of test.facts.list) {
-        const verdict =
-          fact.word === "polarity" ? fact.args.verdict : fact.word === "at" ? fact.args.polarity : undefined;
-        if (!verdict || Array.isArray(verdict) || !("value" in verdict) || isAbsent(verdict as Val<string>)) continue;
-        const point = fact.args.point as Val<string> | undefined;
-        const key = `${kind} ${point?.value ?? ""}`;
-        if (!found.has(key))
-          found.set(key, { fact, verdict: verdict as Val<string>, at: point?.value, header: test.header });
+        const name = verdictOn.get(fact.word);
+        const verdict = name === undefined ? undefined : writtenAt(fact, name);
+        if (!verdict) continue;
+        const at = wordAt(fact, "point");
+        const key = `${kind} ${at ?? ""}`;
+        if (!found.has(key)) found.set(key, { fact, verdict, at, header: test.header });
       }
     }
   }

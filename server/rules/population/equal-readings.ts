@@ -65,7 +65,7 @@ const figuresOf = memoByObject((study: WayStudy): readonly Figure[] => {
   if (study.isSpare) return [];
   const seen = new Set<string>();
   return [...study.deadTests, ...study.liveTests].flatMap(({ facts }) => {
-    const list = (facts.list as readonly Fact[]).filter(({ word }) => !seen.has(word) && !facts.broken.includes(word));
+    const list = facts.list.filter(({ word }) => !seen.has(word) && !facts.broken.includes(word));
     for (const { word } of list) seen.add(word);
     for (const word of facts.broken) seen.add(word);
     return list.flatMap((fact) => figuresIn(fact, rowOf(facts.kind, fact.word), study));

@@ -80,7 +80,7 @@ function checkOne(found: RcdLeakage, report: Reporter): void {
   if (!first || !exceeds(sum.value, limit.value)) return;
   const { parts, silent } = leakage;
   const later = laterRule(first);
-  const { sensitivity } = rcd.fact.args as { readonly sensitivity?: { readonly start: number; readonly end: number } };
+  const { sensitivity } = rcd.fact.args;
   const spot = sensitivity ? valueSpot(rcd.fact, sensitivity) : factSpot(rcd.fact);
   report(spot, {
     message: `Standing leakage through ${rcd.name === undefined ? `the ${rcdName(rcd)}` : `RCD ${rcd.name} (${rcdName(rcd)})`} is ${silent.length > 0 ? "at least " : ""}${milliamps(sum.value)}, above ${milliamps(limit.value)} (${percent((limit.value / rcd.sensitivity) * 100)} of IΔn). ${cure(found)}${later.words}`,

@@ -3,7 +3,6 @@ import { protectsPersons } from "../../circuit/additional-protection.ts";
 import { laterRule, rcdName } from "../../circuit/describe.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
-import type { Span } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
 import { coarseOnly, rcboInstead } from "../common/additional.ts";
 import { inPlaceOf } from "../common/writing.ts";
@@ -55,7 +54,7 @@ function finer(
   rcd: Rcd,
   { limit, marked }: { readonly limit: number; readonly marked: unknown },
 ): Fix[] {
-  const { sensitivity } = rcd.fact.args as { readonly sensitivity?: Span };
+  const { sensitivity } = rcd.fact.args;
   const { device } = study;
   if (rcd.at !== "device") return device?.fact.segment === marked ? rcboInstead(study, limit) : [];
   const text = milliamps(limit);

@@ -1,7 +1,6 @@
 import { rcdsAt } from "../../boards/board-rcds.ts";
 import { residuals } from "../../calc/minimum-size.ts";
 import { milliamps } from "../../calc/result.ts";
-import type { Quantity } from "../../model/values.ts";
 import { standardResiduals } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
 import { amount, boardRule, valueSpot } from "../frame/rule.ts";
@@ -27,7 +26,7 @@ export default boardRule({
   check({ studies }, report) {
     const row = rowOf(standardResiduals, { residual: 0.03 });
     for (const { rcd } of rcdsAt(studies)) {
-      const { sensitivity } = rcd.fact.args as { sensitivity?: Quantity };
+      const { sensitivity } = rcd.fact.args;
       const known = residuals.some((residual) => Math.abs(residual - rcd.sensitivity) < 1e-9);
       if (known || !sensitivity || !row) continue;
       report(valueSpot(rcd.fact, sensitivity), {

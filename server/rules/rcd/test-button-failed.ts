@@ -1,3 +1,4 @@
+import { wordAt } from "../../model/fact-values.ts";
 import type { Fact } from "../../model/values.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import { boardRule, factSpot } from "../frame/rule.ts";
@@ -48,8 +49,7 @@ export default boardRule({
 /** The last press of each button; days are given with the latest first. */
 function lastPresses<F extends Fact>(days: readonly (readonly F[])[]): F[] {
   const found: F[] = [];
-  const nameOf = ({ args }: F): string =>
-    ["name", "point"].map((key) => (args[key] as { value: string } | undefined)?.value ?? "").join("/");
+  const nameOf = (fact: F): string => ["name", "point"].map((key) => wordAt(fact, key) ?? "").join("/");
   for (const day of days) found.push(...day.filter((fact) => !found.some((later) => nameOf(later) === nameOf(fact))));
   return found;
 }

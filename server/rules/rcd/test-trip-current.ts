@@ -2,7 +2,7 @@ import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { rcdTripBand } from "../../calc/rcd-time.ts";
 import { milliamps } from "../../calc/result.ts";
 import type { Rcd } from "../../circuit/way.ts";
-import { type Fact, type FactOf, type Quantity, quantityOf } from "../../model/values.ts";
+import { type FactOf, type Quantity, quantityOf } from "../../model/values.ts";
 import { meterTests } from "../../readings/meter-tests.ts";
 import { deviceOnBoard, deviceOnWay, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import { type Uncertainty, uncertaintyAmong } from "../../readings/uncertainty.ts";
@@ -67,8 +67,7 @@ export default boardRule({
   ],
   check({ context, studies }, report) {
     const tests = meterTests(context, studies);
-    const uncertainties: UncertaintyOf = (fact, reading) =>
-      uncertaintyAmong(context.names, tests, fact as Fact, reading);
+    const uncertainties: UncertaintyOf = (fact, reading) => uncertaintyAmong(context.names, tests, fact, reading);
     const seen = new Set<Rcd["fact"] | undefined>();
     for (const { facts } of liveOfBoard(context)) {
       for (const fact of facts.all("trip-current")) {

@@ -1,7 +1,8 @@
 import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { deviceName, laterRule, rcdName } from "../../circuit/describe.ts";
+import { writtenAt } from "../../model/fact-values.ts";
 import type { Fix } from "../../model/problems.ts";
-import type { Fact, Val } from "../../model/values.ts";
+import type { Fact } from "../../model/values.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
@@ -57,7 +58,7 @@ export default wayRule({
 });
 
 function turned(fact: Fact, marked: unknown): Fix[] {
-  const { direction } = fact.args as { readonly direction?: Val<string> };
+  const direction = writtenAt(fact, "direction");
   return direction?.value === "unidirectional" && fact.segment === marked
     ? [inPlaceOf(direction, "bidirectional", "Make it bidirectional")]
     : [];

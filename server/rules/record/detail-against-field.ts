@@ -1,7 +1,7 @@
 import type { Board, Way } from "../../model/file.ts";
 import type { FieldFact, Installation } from "../../model/installation.ts";
 import { nearest } from "../../model/suggestions.ts";
-import { asLiteral, type Fact, type FactOf, type Facts, type Val } from "../../model/values.ts";
+import { asBlock, asLiteral, type Fact, type FactOf, type Facts, type Val } from "../../model/values.ts";
 import { listed } from "../../text/words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { installationRule, type Reporter, valueSpot, wordSpot } from "../frame/rule.ts";
@@ -10,8 +10,7 @@ type Place = FieldFact["args"]["blocks"][number]["value"];
 
 type DetailFact = FactOf<"board", "detail">;
 
-const detailsIn = (facts: Facts): readonly DetailFact[] =>
-  facts.list.filter(({ word }) => word === "detail") as unknown as readonly DetailFact[];
+const detailsIn = (facts: Facts): readonly DetailFact[] => asBlock<"board">(facts).all("detail");
 
 const sample = (board: string) => `wayfile 1
 installation "Sample" {

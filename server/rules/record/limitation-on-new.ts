@@ -1,6 +1,6 @@
 import { testName } from "../../../grammar/readings.ts";
 import { workOf } from "../../circuit/supply.ts";
-import type { Facts } from "../../model/values.ts";
+import { asBlock } from "../../model/values.ts";
 import { type AbsenceAt, absencesOnBoard, distinctAbsences } from "../../readings/absences.ts";
 import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -39,7 +39,7 @@ export default installationRule({
   checkBoard({ board, context }, report) {
     for (const { facts, absences } of absencesOnBoard(board)) {
       const ofBoard = facts === board.head.facts;
-      checkAll(ofBoard ? workOf(context) : workOf({ context, facts: facts as Facts<"way"> }), absences, report);
+      checkAll(ofBoard ? workOf(context) : workOf({ context, facts: asBlock<"way">(facts) }), absences, report);
     }
   },
 });

@@ -1,4 +1,4 @@
-import { type Facts, isAbsent } from "../../model/values.ts";
+import { asBlock, isAbsent } from "../../model/values.ts";
 import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -31,7 +31,7 @@ export default wayRule({
   ],
   check({ dead, live }, report) {
     // Both kinds of block write polarity and points alike.
-    for (const facts of [dead?.facts, live?.facts as Facts<"dead"> | undefined]) {
+    for (const facts of [dead?.facts, live && asBlock<"dead">(live.facts)]) {
       const whole = facts?.one("polarity");
       if (!whole || isAbsent(whole.args.verdict) || whole.args.verdict.value !== "ok") continue;
       for (const at of facts?.all("at") ?? []) {

@@ -1,7 +1,7 @@
 import { memoByObject, memoOfBoards } from "../../circuit/kept.ts";
 import type { Board } from "../../model/file.ts";
 import { inspectionFor, inspectionsOf } from "../../model/inspections.ts";
-import type { FactOf, Facts } from "../../model/values.ts";
+import type { Fact, FactOf, Facts } from "../../model/values.ts";
 import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
 import { factSpot, installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
@@ -21,10 +21,10 @@ const daysOfWay = (facts: Facts<"way">): TestDay[] =>
 
 /** The latest day of a board whose tests nobody nearer than the board signs. */
 const unsignedOnBoard = memoByObject((board: Board): readonly TestDay[] => {
-  const signedNearer = new Set(
+  const signedNearer = new Set<Fact>(
     board.ways
       .filter(({ facts }) => facts.has("tested"))
-      .flatMap(({ facts }) => [...facts.all("dead"), ...facts.all("live")]) as readonly unknown[],
+      .flatMap(({ facts }) => [...facts.all("dead"), ...facts.all("live")]),
   );
   return boardTestDays(board).filter(({ header }) => !signedNearer.has(header));
 });

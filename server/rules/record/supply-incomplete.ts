@@ -22,7 +22,7 @@ function missing(supply: Facts<"supply">, boards: Installation["boards"]): strin
 
 function needsFault(supply: Facts<"supply">, boards: Installation["boards"]): boolean {
   const [first] = boards;
-  if (["Ipf", "PSCC", "PEFC", "transformer"].some((word) => supply.has(word as "Ipf"))) return false;
+  if ((["Ipf", "PSCC", "PEFC", "transformer"] as const).some((word) => supply.has(word))) return false;
   // Between the two it is not required: it is declared for the design, and measured with the supply on.
   const due =
     first !== undefined && ["design", "tested"].includes(stageOf({ installation: first.context.installation }));

@@ -1,8 +1,11 @@
 import { metres, ohms } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { Quantity } from "../../model/values.ts";
 import {
   bandSource,
   bandSteps,
   expectedConductorAt,
+  type LengthMismatch,
   lengthMismatch,
   otherMetal,
   unslipped,
@@ -72,18 +75,9 @@ export default wayRule({
     const expected = expectedConductorAt(study, end === "r1" ? "line" : "neutral", endsTest);
     const mismatch = quantity && !values[end]?.open && expected ? lengthMismatch(quantity, expected.value) : undefined;
     if (!quantity || !expected || !mismatch) return;
-    const { kind, slip, ratio } = mismatch;
-    const metal = otherMetal(study);
-    const otherwise =
-      metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value ? ` It fits ${metal.name}.` : "";
-    const cause =
-      slip !== undefined
-        ? `Check the decimal point: was it ${unslipped(quantity, slip)}?`
-        : kind === "low"
-          ? "Look for a cable that bridges the ring, and check the length."
-          : `Look for a poor joint or a smaller cable, null the leads, and check the length.${otherwise}`;
+    const { kind, slip } = mismatch;
     report(valueSpot(ends, quantity), {
-      message: `${end} reads ${shown(quantity)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${cause}`,
+      message: `${end} reads ${shown(quantity)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${causeOf(study, quantity, mismatch)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       least: kind === "low",
@@ -94,3 +88,11 @@ export default wayRule({
     });
   },
 });
+
+function causeOf(study: WayStudy, quantity: Quantity, { kind, slip, ratio }: LengthMismatch): string {
+  if (slip !== undefined) return `Check the decimal point: was it ${unslipped(quantity, slip)}?`;
+  if (kind === "low") return "Look for a cable that bridges the ring, and check the length.";
+  const metal = otherMetal(study);
+  const fits = metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value;
+  return `Look for a poor joint or a smaller cable, null the leads, and check the length.${fits ? ` It fits ${metal.name}.` : ""}`;
+}
