@@ -50,7 +50,7 @@ export function comparisonOf(
   );
   const ways = matchWays(boards, renamed);
   const found = isPart ? { before: notJudged, after: notJudged } : { before: foundIn(was), after: foundIn(is) };
-  const compare = new Comparer(sideOf(was, found.before, renamed), sideOf(is, found.after), isPart);
+  const compare = new Comparer(sideOf(was, found.before, renamed), sideOf(is, found.after, undefined), isPart);
   const places = [compare.origin(), ...boards.map((pair) => compare.board(pair, ways)), ...compare.ways(ways)];
   const changed = places.filter(isChanged).map((place, index) => ({ place, index }));
   changed.sort((a, b) => rankOf(a.place) - rankOf(b.place) || a.index - b.index);

@@ -17,10 +17,10 @@ export interface Side {
   readonly found: Found;
   readonly places: ReadonlyMap<Board, BoardInPlace>;
   /** Of the earlier version: the names its boards have in the later. */
-  readonly renamed: Renamed;
+  readonly renamed: Renamed | undefined;
 }
 
-export const sideOf = (installation: Installation, found: Found, renamed: Renamed = new Map()): Side => ({
+export const sideOf = (installation: Installation, found: Found, renamed: Renamed | undefined): Side => ({
   installation,
   found,
   places: new Map(installation.boards.map((place) => [place.board, place])),
@@ -28,7 +28,7 @@ export const sideOf = (installation: Installation, found: Found, renamed: Rename
 });
 
 /** A board by the name it has in the later version. */
-export const nameNow = (name: string, { renamed }: Side): string => renamed.get(name) ?? name;
+export const nameNow = (name: string, { renamed }: Side): string => renamed?.get(name) ?? name;
 
 /** What a version holds at a place that it does not have. */
 const nothing: Part = { entries: [], found: [], limits: () => () => undefined };
