@@ -10,7 +10,7 @@ import { memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
 import { premisesOf } from "../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Way } from "../model/file.ts";
-import type { Installation } from "../model/installation.ts";
+import type { Context, Installation } from "../model/installation.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn, DiversityPurpose } from "../tables/diversity-shares.ts";
 import { type CircuitLoad, type Line, linesOf, ownLoads, threeLines } from "./circuit-load.ts";
@@ -54,42 +54,48 @@ function isOn(node: BoardNode, line: Line): boolean {
 }
 
 function drawnOn(node: BoardNode, line: Line, among?: ReadonlySet<Way>): number {
-  const isFed = ({ isFeeder, isSpare, way }: WayStudy) => isFeeder && !isSpare && (among?.has(way) ?? true);
-  const feeds = sum(node.studies.filter(isFed).map(({ way }) => fedOnLine(node, way, line)));
-  const { all, largest } = among ? ownOn(node, line, among) : (ownOf(node).get(line) ?? none);
+  const { feeders, lines } = among ? ownPartOf(node, among) : ownOf(node);
+  const { all, largest } = lines.get(node.threePhase ? line : "L") ?? nothing;
+  const feeds = sum(feeders.map((way) => fedOnLine(node, way, line)));
   // The designer's word for the board goes before any table.
   const board = node.context.board.facts.one("diversity")?.args.share.value;
   return board === undefined ? Math.max(all + feeds, largest) : ((all + feeds) * board) / 100;
 }
 
+interface OwnCertain {
+  readonly lines: ReadonlyMap<Line, Drawn>;
+  readonly feeders: readonly Way[];
+}
+
 /** What a board's own circuits come to on one line, A, and the largest of them. */
-interface Own {
+interface Drawn {
   readonly all: number;
   readonly largest: number;
 }
 
-const none: Own = { all: 0, largest: 0 };
+const nothing: Drawn = { all: 0, largest: 0 };
 
-const ownOf = memoOfBoard(
-  (place: StudiedBoard): ReadonlyMap<Line, Own> =>
-    new Map([...onlyLine, ...threeLines].map((line) => [line, ownOn(place, line)])),
-);
+const ownOf = memoOfBoard((place: StudiedBoard): OwnCertain => ownPartOf(place));
 
-function ownOn(place: StudiedBoard, line: Line, among?: ReadonlySet<Way>): Own {
-  const { context } = place;
-  const three = isThreePhase(context);
-  const own = ownLoads(place).loads.filter(
-    ({ way, basis, lines }) => (among?.has(way) ?? true) && basis !== "assumed" && (!three || lines.includes(line)),
-  );
-  const largest = Math.max(0, ...own.map(({ current }) => current));
+function ownPartOf(place: StudiedBoard, among?: ReadonlySet<Way>): OwnCertain {
+  const { context, studies } = place;
+  const counts = ({ way }: { readonly way: Way }) => among === undefined || among.has(way);
+  const stated = ownLoads(place).loads.filter((load) => counts(load) && load.basis !== "assumed");
+  const on = (line: Line) => stated.filter(({ lines }) => line === "L" || lines.includes(line));
+  const lines = isThreePhase(context) ? threeLines : onlyLine;
+  const drawn = new Map<Line, Drawn>(lines.map((line) => [line, drawnBy(context, on(line))]));
+  const feeders = studies.filter((study) => study.isFeeder && !study.isSpare && counts(study));
+  return { lines: drawn, feeders: feeders.map(({ way }) => way) };
+}
+
+function drawnBy(context: Context, loads: readonly CircuitLoad[]): Drawn {
+  const largest = Math.max(0, ...loads.map(({ current }) => current));
   if (context.board.facts.has("diversity"))
-    return { all: sum(own.map(({ current, share = 1 }) => current * share)), largest };
-  const chargers = own.filter(({ way, share }) => share === undefined && isUncontrolled(studyWay(way, context)));
+    return { all: sum(loads.map(({ current, share = 1 }) => current * share)), largest };
+  const chargers = loads.filter(({ way, share }) => share === undefined && isUncontrolled(studyWay(way, context)));
   const home = columnOf(premisesOf(context)) === "household";
-  return {
-    all: ofOwn(own, home ? ["household"] : ["shop", "hotel"]) + sum(chargers.map(({ current }) => current)),
-    largest,
-  };
+  const tabled = ofOwn(loads, home ? ["household"] : ["shop", "hotel"]);
+  return { all: tabled + sum(chargers.map(({ current }) => current)), largest };
 }
 
 /** A stated design current is the designer's word for what is behind it. */
