@@ -231,6 +231,19 @@ describe("rooms", () => {
     expect(wrong).toEqual([]);
   });
 
+  test("each room knows only those above it in the map", () => {
+    const map = readFileSync(path.join(root, "DEVELOPERS.md"), "utf8");
+    const order = [...map.matchAll(/^\| `((?:server\/)?\w+)\/` \|/gm)].map(([, room = ""]) => room);
+    expect(order.length).toBeGreaterThan(25);
+    const wrong = sources.flatMap((source) =>
+      importsOf(source)
+        .filter((name) => order.indexOf(roomOf(name)) > order.indexOf(roomOf(source.file)))
+        .filter(() => order.includes(roomOf(source.file)))
+        .map((name) => `${source.file} imports ${name}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
   test("no files import each other in a circle", () => {
     expect(circlesAmong(sources)).toEqual([]);
     const example = [

@@ -176,29 +176,23 @@ class RowReader {
       const named = key === "polarity" ? "live polarity" : slotOfKey(key, block, line);
       return { place: { board }, slot: named, block: named.startsWith("live") ? "live" : "dead" };
     }
-    const shared = /^(?:rcd\s+(.+)|main-switch)$/.exec(way);
-    const [, ofWay, point] = /^(.+?)\s+(?:at\s+(.+)|rcd)$/.exec(shared ? "" : way) ?? [];
-    const place: SlotPlace = shared ? { board } : { board, way: ofWay ?? way };
-    const own = this.#slots.get(placeName(place)) ?? [];
-    if (key === "rcd-time" || key === "rcd-button") {
-      const word = key === "rcd-time" ? "rcd" : "test-button";
-      const name = shared?.[1] ?? (point === undefined ? undefined : `at ${point}`);
-      const begins = name === undefined ? [word] : [`${word} ${name}`, `${word} ${quotedName(name)}`];
-      const among = own.filter(
-        ({ line }) =>
-          begins.some((begin) => line === begin || line.startsWith(`${begin} `)) &&
-          (word !== "rcd" || line.endsWith(" 1x")),
-      );
-      // Of several RCDs of one way, that of the rating which stands in the row.
-      const rated = among.find(({ line }) => sensitivity !== "" && line.includes(`${sensitivity} mA`));
-      const found = rated ?? among[0];
-      return {
-        place,
-        slot: found ? slotName(found) : `live ${word}${sensitivity === "" ? "" : ` ${sensitivity} mA`}`,
-        block: "live",
-      };
-    }
-    return { place, slot: slotOfKey(key, block, key), block };
+    if (key === "rcd-time" || key === "rcd-button") return this.#rcdSlot(placeOfRow(board, way), key, sensitivity);
+    return { place: placeOfRow(board, way).place, slot: slotOfKey(key, block, key), block };
+  }
+
+  #rcdSlot({ place, name }: RowPlace, key: "rcd-time" | "rcd-button", sensitivity: string): Found {
+    const word = key === "rcd-time" ? "rcd" : "test-button";
+    const begins = name === undefined ? [word] : [`${word} ${name}`, `${word} ${quotedName(name)}`];
+    const among = (this.#slots.get(placeName(place)) ?? []).filter(
+      ({ line }) =>
+        begins.some((begin) => line === begin || line.startsWith(`${begin} `)) &&
+        (word !== "rcd" || line.endsWith(" 1x")),
+    );
+    // Of several RCDs of one way, that of the rating which stands in the row.
+    const rated = among.find(({ line }) => sensitivity !== "" && line.includes(`${sensitivity} mA`));
+    const found = rated ?? among[0];
+    const slot = found ? slotName(found) : `live ${word}${sensitivity === "" ? "" : ` ${sensitivity} mA`}`;
+    return { place, slot, block: "live" };
   }
 
   /** A reading that is named by its line. `supply` in the column “way” is the origin. */
@@ -251,6 +245,19 @@ const deadKeys = new Set([
   "polarity",
   "test-voltage",
 ]);
+
+/** What a row is of, and the RCD there that is meant. */
+interface RowPlace {
+  readonly place: SlotPlace;
+  readonly name: string | undefined;
+}
+
+function placeOfRow(board: string, way: string): RowPlace {
+  const shared = /^(?:rcd\s+(.+)|main-switch)$/.exec(way);
+  if (shared) return { place: { board }, name: shared[1] };
+  const [, ofWay = way, point] = /^(.+?)\s+(?:at\s+(.+)|rcd)$/.exec(way) ?? [];
+  return { place: { board, way: ofWay }, name: point === undefined ? undefined : `at ${point}` };
+}
 
 /** `rcd east` with its name in quotes, `at "S 3"`. */
 const quotedName = (name: string): string => name.replace(/^(at )?(.*)$/, '$1"$2"');

@@ -20,6 +20,15 @@ import { at } from "./member.ts";
 import type { Runtime } from "./runtime.ts";
 import { Settings, type Shown } from "./settings.ts";
 
+interface Surroundings {
+  readonly connection: Connection;
+  readonly workspace: Workspace;
+  readonly runtime: Runtime;
+  readonly checking: Checking;
+  readonly log: Log;
+  readonly house: HouseSettings;
+}
+
 export class Delivery {
   readonly #connection: Connection;
   readonly #workspace: Workspace;
@@ -39,14 +48,7 @@ export class Delivery {
   #configuration = false;
   readonly #settings = new Settings();
 
-  constructor(
-    connection: Connection,
-    workspace: Workspace,
-    runtime: Runtime,
-    checking: Checking,
-    log: Log,
-    house: HouseSettings,
-  ) {
+  constructor({ connection, workspace, runtime, checking, log, house }: Surroundings) {
     this.#connection = connection;
     this.#workspace = workspace;
     this.#runtime = runtime;
@@ -136,11 +138,6 @@ export class Delivery {
   /** Whether files that nobody has opened are checked as well. */
   get checksUnopened(): boolean {
     return this.#settings.checked.unopened;
-  }
-
-  /** The findings of a file as they are sent. */
-  setFor(snapshot: Snapshot): DiagnosticSet {
-    return this.#setOf(snapshot);
   }
 
   /** The cursor has left a line, or rests in it: what was held back may be shown now. */
@@ -235,7 +232,7 @@ export class Delivery {
       if (!this.#workspace.isLoaded(path) || (await this.#check(path)) === "outdated") return true;
       const before = this.#diagnostics.last(path);
       const snapshot = this.#workspace.snapshot(path);
-      return snapshot !== undefined && this.#setOf(snapshot) !== before;
+      return snapshot !== undefined && this.setOf(snapshot) !== before;
     } catch {
       // It fails again when it is pulled, and is told of there.
       return true;
@@ -271,7 +268,7 @@ export class Delivery {
       }
       this.#parts.delete(path);
       const snapshot = this.#workspace.snapshot(path);
-      if (snapshot && !this.#dirty.has(path)) await this.#publish(path, this.#setOf(snapshot));
+      if (snapshot && !this.#dirty.has(path)) await this.#publish(path, this.setOf(snapshot));
     } catch (error) {
       this.#log(`Checking failed on ${path}: ${error instanceof Error ? error.stack : String(error)}`);
       await this.#publish(path, this.#diagnostics.failed(path, error));
@@ -289,10 +286,11 @@ export class Delivery {
   #partOf(snapshot: Snapshot): DiagnosticSet | undefined {
     const { soFar, projects } = snapshot;
     if (soFar === undefined || projects.every(({ known }) => known)) return undefined;
-    return this.#setOf(snapshot, soFar, [underWay]);
+    return this.setOf(snapshot, soFar, [underWay]);
   }
 
-  #setOf(snapshot: Snapshot, findings = snapshot.findings, more: readonly Diagnostic[] = []): DiagnosticSet {
+  /** The findings of a file as they are sent. */
+  setOf(snapshot: Snapshot, findings = snapshot.findings, more: readonly Diagnostic[] = []): DiagnosticSet {
     const before = this.#diagnostics.last(snapshot.file.path)?.items ?? [];
     return this.#diagnostics.of(snapshot, this.calm.shown(snapshot, findings, before), more);
   }
@@ -324,7 +322,7 @@ export class Delivery {
       this.#showedPart(path);
       void this.#finish(path);
     } else this.#parts.delete(path);
-    const set = part ?? (this.#settings.checked.onType ? undefined : shown) ?? this.#setOf(snapshot);
+    const set = part ?? (this.#settings.checked.onType ? undefined : shown) ?? this.setOf(snapshot);
     if (set.id === previous) return { kind: "unchanged", resultId: set.id };
     return reportOf(set);
   }

@@ -41,7 +41,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   const log = (line: string): void => connection.console.error(line);
   const checking = new Checking(connection, workspace, runtime);
   const house = new HouseSettings(connection, runtime);
-  const delivery = new Delivery(connection, workspace, runtime, checking, log, house);
+  const delivery = new Delivery({ connection, workspace, runtime, checking, log, house });
   const rooms: Rooms = { connection, runtime, workspace, checking, house, delivery, log };
   beginning(rooms);
   documents(rooms);

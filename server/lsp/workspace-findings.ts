@@ -67,6 +67,6 @@ export function workspaceFindings(
     await workspace.load(path);
     await checking.check(path, () => !token.isCancellationRequested);
     const snapshot = token.isCancellationRequested ? undefined : workspace.snapshot(path);
-    return snapshot && delivery.setFor(snapshot);
+    return snapshot && delivery.setOf(snapshot);
   }
 }

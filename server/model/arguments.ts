@@ -181,21 +181,8 @@ class ArgumentBinder implements LineBeingRead {
   #absent(slots: readonly Slot[]): void {
     const { token } = this;
     const able = slots.filter(([, { accepts }]) => mayBeAbsent(accepts));
-    if (able.length === 0) {
-      this.at++;
-      const reason = this.tokens[this.at];
-      if (reason && isToken(reason, "Text")) this.at++;
-      const spoken = this.shape.slots.some(([, { accepts }]) => mayBeAbsent(accepts));
-      this.#problem(
-        "wrong-argument",
-        spoken
-          ? `“${this.word.image}” has its result already: ${token.image} cannot be written beside it.`
-          : `“${this.word.image}” is not something that is measured, so ${token.image} is not allowed here.`,
-        token,
-      );
-      return;
-    }
     this.at++;
+    if (able.length === 0) return this.#neverAbsent(token);
     const reason = this.tokens[this.at];
     const why = reason && isToken(reason, "Text") ? textOf(reason) : undefined;
     if (why !== undefined) this.at++;
@@ -220,6 +207,16 @@ class ArgumentBinder implements LineBeingRead {
         [{ title: "Add a reason", edits: [{ start: endOf(token), end: endOf(token), text: ' "why"' }], safe: false }],
       );
     }
+  }
+
+  #neverAbsent(token: IToken): void {
+    const reason = this.tokens[this.at];
+    if (reason && isToken(reason, "Text")) this.at++;
+    const isMeasured = this.shape.slots.some(([, { accepts }]) => mayBeAbsent(accepts));
+    const message = isMeasured
+      ? `“${this.word.image}” has its result already: ${token.image} cannot be written beside it.`
+      : `“${this.word.image}” is not something that is measured, so ${token.image} is not allowed here.`;
+    this.#problem("wrong-argument", message, token);
   }
 
   /** Whether the word is none that the line has another use for: `LIM no access`. */

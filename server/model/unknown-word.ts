@@ -22,25 +22,28 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
     (term ? undefined : labelSaid(kind, [word, ...args])) ??
     (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
   if (part) return { ...part, check: "unknown-word" };
-  // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
-  const elsewhere =
-    homes.length === 0 && term === undefined
-      ? (withoutWord(word) ??
-        notMeasured(kind, word, args) ??
-        deviceAlone(kind, word) ??
-        saidElsewhere([word, ...args]) ??
-        partOfWay(kind, word))
-      : undefined;
-  const near = homes.length > 0 ? term : elsewhere ? undefined : suggestionFor(word.image, words);
   const here = workedOut.test(word.image)
     ? `“${word.image}” is not written: what is permitted or expected is calculated, and shown beside the reading`
     : `“${word.image}” is not a word of ${blockNames[kind]}`;
-  const message =
-    homes.length > 0
-      ? `${here}, but of ${namesOf(homes)}${near ? `; here the word is “${near}”.` : "."}`
-      : (elsewhere ?? `${here}${near ? `: did you mean “${near}”?` : `.${asDetail(kind, word, args)}`}`);
-  return problemAt("unknown-word", message, word, near ? [replaceFix(word, near)] : []);
+  if (homes.length > 0)
+    return misspelt(word, `${here}, but of ${namesOf(homes)}${term ? `; here the word is “${term}”.` : "."}`, term);
+  // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
+  const elsewhere = term === undefined ? knownElsewhere(kind, word, args) : undefined;
+  if (elsewhere !== undefined) return misspelt(word, elsewhere, undefined);
+  const near = suggestionFor(word.image, words);
+  const ending = near ? `: did you mean “${near}”?` : `.${asDetail(kind, word, args)}`;
+  return misspelt(word, `${here}${ending}`, near);
 }
+
+const misspelt = (word: IToken, message: string, meant: string | undefined): Problem =>
+  problemAt("unknown-word", message, word, meant === undefined ? [] : [replaceFix(word, meant)]);
+
+const knownElsewhere = (kind: BlockKind, word: IToken, args: readonly IToken[]): string | undefined =>
+  withoutWord(word) ??
+  notMeasured(kind, word, args) ??
+  deviceAlone(kind, word) ??
+  saidElsewhere([word, ...args]) ??
+  partOfWay(kind, word);
 
 /** More lines than these are read no faster than the reference. */
 const mostLines = 4;
