@@ -122,8 +122,7 @@ export class WayStudy {
   }
 
   get uses(): ReadonlySet<string> {
-    if (this.#uses === unasked)
-      this.#uses = new Set<string>((this.facts.one("serves")?.args.uses ?? []).map((use) => use.value));
+    if (this.#uses === unasked) this.#uses = usesIn(this.facts);
     return this.#uses;
   }
   #uses: ReadonlySet<string> | Unasked = unasked;
@@ -360,6 +359,10 @@ export class WayStudy {
     return (this.facts.one("power-factor")?.args.value.value ?? 100) / 100;
   }
 }
+
+/** What a circuit supplies, as its schedule states it. */
+export const usesIn = (facts: Facts<"way">): ReadonlySet<string> =>
+  new Set((facts.one("serves")?.args.uses ?? []).map(({ value }) => value));
 
 const studies = new Memo<Context, WeakMap<Way, WayStudy> | undefined>();
 

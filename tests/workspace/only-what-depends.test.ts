@@ -3,7 +3,8 @@
  * just been started finds.
  */
 import path from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it, vi } from "vitest";
+import { Recent } from "../../server/memo/recent.ts";
 import type { Finding } from "../../server/rules/frame/rule.ts";
 import { failures } from "../../server/rules/frame/run-rules.ts";
 import { type Edit, Positions, textOf } from "../../server/syntax/document.ts";
@@ -172,6 +173,9 @@ describe("how many ways are checked again of two thousand", () => {
   });
 
   const onBoard = 24;
+  const boards = Math.ceil(2_000 / onBoard);
+  /** Rules of a board ask them, each of its own: of no way is anything read again. */
+  const ofEachBoard = new Set(["cut-out", "day of design"]);
 
   it.each<[string, number, RegExp]>([
     ["of a way", 1, /^ +Ib/],
@@ -190,9 +194,14 @@ describe("how many ways are checked again of two thousand", () => {
     ["when the instrument is due", 0, /due/],
     ["day of design", 0, /designed/],
     ["title of the installation", 0, /^installation/],
-  ])("a figure: %s", (_, expected, line) => {
+  ])("a figure: %s", (what, expected, line) => {
     const edit = withDigit(line);
+    // What is looked into anew of a board or a line is added to what was looked at last.
+    const looked = vi.spyOn(Recent.prototype, "add");
     expect(checked(edit)).toBe(expected);
+    const { length } = looked.mock.calls;
+    looked.mockRestore();
+    expect(length).toBeLessThanOrEqual(ofEachBoard.has(what) ? boards : onBoard + 1);
   });
 
   const at = (line: RegExp, from = 0): number => lines.findIndex((one, index) => index >= from && line.test(one));

@@ -2,6 +2,9 @@ import { protectingInside } from "../../boards/coordination.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { amps, step } from "../../calc/result.ts";
 import { isSource } from "../../circuit/circuit-kind.ts";
+import { memoByObject } from "../../circuit/kept.ts";
+import { studyWay, usesIn } from "../../circuit/way.ts";
+import type { Board } from "../../model/file.ts";
 import { quotedIn } from "../../tables/source.ts";
 import { amount, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
@@ -32,8 +35,10 @@ export default boardRule({
   examples: [
     { bad: sample("100 A").replace("100 A\n    way", "100 A\n                 ^^^^^\n    way"), good: sample("125 A") },
   ],
-  check({ board, context, studies }, report) {
-    const sources = studies.filter((study) => !study.isSpare && isSource(study));
+  check({ board, context }, report) {
+    const sources = waysOfSources(board)
+      .map((way) => studyWay(way, context))
+      .filter(({ isSpare }) => !isSpare);
     const ratings = sources.flatMap(({ device }) => device?.rating ?? []);
     const above = protectingInside(context);
     const busbar = board.head.facts.one("busbar");
@@ -59,3 +64,8 @@ export default boardRule({
     });
   },
 });
+
+/** The cut-out is asked on every board, and most have none. */
+const waysOfSources = memoByObject((board: Board) =>
+  board.ways.filter(({ facts }) => isSource({ uses: usesIn(facts) })),
+);

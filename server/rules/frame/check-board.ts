@@ -1,5 +1,6 @@
 /** Checks one board, its ways first. What is found is kept with the board. */
 import { memoByObject } from "../../circuit/kept.ts";
+import { lazy } from "../../circuit/lazy.ts";
 import { studyWay } from "../../circuit/way.ts";
 import { addBits } from "../../memo/bits.ts";
 import type { Board, Way } from "../../model/file.ts";
@@ -128,7 +129,15 @@ function foundOnBoard(
   rules: readonly Asked<BoardSubject>[],
   before: PartlyKnown | undefined,
 ): readonly Finding[] {
-  const subject = { board, context, studies: board.ways.map((way) => studyWay(way, context)) };
+  const studied = lazy(() => board.ways.map((way) => studyWay(way, context)));
+  const subject = {
+    board,
+    context,
+    // Few rules ask again after an edit elsewhere, and few of those look at ways.
+    get studies() {
+      return studied();
+    },
+  };
   const found: Finding[] = [];
   const { askers } = context.parts.questions;
   runRules(rules, [{ subject, header: board.head.header, before, found }], { edition: context.edition, askers });
