@@ -57,7 +57,9 @@ function judged(source: Standby, study: WayStudy): OnStandby[] {
   const { overcurrentLimit: limit, supply, context } = study;
   const { edition } = context;
   if (!limit || !edition) return [];
-  const { loop, gives } = source.args;
+  const { loop, fault } = source.args;
+  // Whatever it keeps up is no more than its greatest fault current.
+  const gives = source.args.gives ?? fault;
   const opens = (Z: number): boolean => rcdDisconnects(study, Z) !== undefined;
   if (gives) {
     const needed = (supply.U0 * edition.cmin.value) / limit.exact;

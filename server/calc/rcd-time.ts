@@ -7,7 +7,7 @@ import { known, numberCell } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { looked, milliamps, milliseconds, plain, remark, step } from "./result.ts";
 
-type RcdType = "AC" | "A" | "F" | "B";
+export type RcdType = "AC" | "A" | "F" | "B";
 
 /** Which test of which device; multiple is of IΔn: 0.5, 1, 2 or 5. */
 interface RcdQuestion {

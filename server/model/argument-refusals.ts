@@ -37,6 +37,7 @@ import {
   tickForFigure,
 } from "./spoken-result.ts";
 import { spokenEdition, spokenStandard } from "./spoken-standard.ts";
+import { spokenPower } from "./strange-unit.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isNumberLike } from "./token-values.ts";
 import { twoSides } from "./two-sides.ts";
@@ -81,6 +82,7 @@ const slips: readonly SlipReader[] = [
   labelRespelt,
   unlabelled,
   factBehind,
+  spokenPower,
   unquoted,
   needlessQuotes,
   lostLineEnd,

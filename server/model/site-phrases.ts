@@ -143,7 +143,8 @@ export function labelMissing(line: LineBeingRead): Slip | undefined {
   const { token } = line;
   if (!isToken(token, "Word")) return undefined;
   const able = line.free().filter((slot) => slot[1].label !== undefined && choicesOf(slot).includes(token.image));
-  const [label, ...others] = able.flatMap(([, one]) => one.label ?? []);
+  const said = line.free().some((slot) => slot[1].label === undefined && wordForSiteTerm(token.image, choicesOf(slot)));
+  const [label, ...others] = said ? [] : able.flatMap(([, one]) => one.label ?? []);
   if (label === undefined || others.length > 0) return undefined;
   const text = `${label} ${token.image}`;
   return writtenSo(line, text, `“${token.image}” stands behind “${label}”: ${text}.`, token);

@@ -16,6 +16,8 @@ const byName: ReadonlyMap<string, string> = new Map([
   ["re-wireable", "BS 3036"],
   ["rewireable", "BS 3036"],
   ["semi-enclosed", "BS 3036"],
+  ["wireable", "BS 3036"],
+  ["hrc", "BS 88-2"],
   ["cartridge", "BS 1361"],
   ["fcu", "BS 1362"],
 ]);

@@ -1,6 +1,6 @@
 /** A figure with a unit that is none: `21 mS`, `0.47 C`. */
 import type { IToken } from "chevrotain";
-import { isToken } from "../../grammar/lexer.ts";
+import { endOf, isToken } from "../../grammar/lexer.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { provenances } from "../../grammar/vocabulary.ts";
@@ -8,6 +8,39 @@ import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
 import { spanOf, writeFix } from "./refusals.ts";
 import { says } from "./row-shape.ts";
+
+/** A horse-power, W. */
+const horsePower = 745.7;
+
+/**
+ * `22kw`, `2 hp`, `5 kva`: a power as it is said, in letters of another case or in horse-power. Nothing where the letters
+ * are another unit by their case, as mA and MA are.
+ */
+export function spokenPower(line: LineBeingRead): Slip | undefined {
+  const { token } = line;
+  const wanted = line.free().some(([, { accepts }]) => accepts.kind === "quantity" && accepts.of === "power");
+  const next = line.tokens[line.at + 1];
+  const isNumber = isToken(token, "Number");
+  const glued = /^(\d+(?:\.\d+)?)([a-z]+)$/iu.exec(token.image);
+  const [figure, unit] = isNumber ? [token.image, next?.image ?? ""] : [glued?.[1] ?? "", glued?.[2] ?? ""];
+  const watts = powers.get(unit.toLowerCase());
+  if (!wanted || watts === undefined || unitOf(unit)) return undefined;
+  const kilowatts = Number(((Number(figure) * watts) / 1000).toPrecision(3));
+  const text = `${kilowatts} kW`;
+  const span = isNumber && next ? spanOf(token, next) : { start: token.startOffset, end: endOf(token) };
+  const message = `“${figure} ${unit}” is written in kilowatts: ${text}.`;
+  return {
+    problem: { check: "wrong-unit", message, ...span, fixes: [writeFix(text, span)] },
+    upTo: line.at + (isNumber ? 2 : 1),
+  };
+}
+
+const powers: ReadonlyMap<string, number> = new Map([
+  ["kw", 1000],
+  ["kva", 1000],
+  ["hp", horsePower],
+  ["bhp", horsePower],
+]);
 
 export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undefined {
   const { token: number } = line;

@@ -87,6 +87,7 @@ import designParallelBranched from "./design/parallel-branched.ts";
 import designParallelNotArranged from "./design/parallel-not-arranged.ts";
 import designPassesAsRemembered from "./design/passes-as-remembered.ts";
 import designRcboWithoutSensitivity from "./design/rcbo-without-sensitivity.ts";
+import designRelayAboveLoad from "./design/relay-above-load.ts";
 import designRelayBelowLoad from "./design/relay-below-load.ts";
 import designRingCableSize from "./design/ring-cable-size.ts";
 import designRingCapacity from "./design/ring-capacity.ts";
@@ -220,6 +221,7 @@ import networkVoltageNotNominal from "./network/voltage-not-nominal.ts";
 import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
 import placeBondingNotStated from "./place/bonding-not-stated.ts";
 import placeBondingOmitted from "./place/bonding-omitted.ts";
+import placeCableNotAllowed from "./place/cable-not-allowed.ts";
 import placeCaravanWithoutRcd from "./place/caravan-without-rcd.ts";
 import placeChargerCombinedEarth from "./place/charger-combined-earth.ts";
 import placeChassisNotBonded from "./place/chassis-not-bonded.ts";
@@ -471,6 +473,7 @@ export const rules: readonly Rule[] = [
   designParallelNotArranged,
   designPassesAsRemembered,
   designRcboWithoutSensitivity,
+  designRelayAboveLoad,
   designRelayBelowLoad,
   designRingCableSize,
   designRingCapacity,
@@ -604,6 +607,7 @@ export const rules: readonly Rule[] = [
   placeAgriculturalWithoutRcd,
   placeBondingNotStated,
   placeBondingOmitted,
+  placeCableNotAllowed,
   placeCaravanWithoutRcd,
   placeChargerCombinedEarth,
   placeChassisNotBonded,

@@ -210,6 +210,12 @@ export const practiceValues = table<PracticeValue>({
     }),
     practice({ key: "rcd-shortest", item: "shortest time in which an RCD opens", value: 0.001, unit: "s" }),
     practice({
+      key: "relay-above",
+      item: "overload relay above the current of its motor, share asked about",
+      value: 1.25,
+      unit: "",
+    }),
+    practice({
       key: "demand-allowance",
       item: "a stated demand against the one calculated, share asked about",
       value: 1.1,

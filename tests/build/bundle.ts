@@ -351,6 +351,7 @@ const asked = late(root, [
   "server/model/argument-refusals.ts",
   "server/model/missing-arguments.ts",
   "server/model/not-accepted.ts",
+  "server/model/suggestions.ts",
   "server/model/unknown-word.ts",
   "server/settings/apply.ts",
   "server/settings/read.ts",

@@ -382,6 +382,22 @@ serves pv
     text: way("device BS EN 60898 D20 10 kA\nserves motor\noverload # A\nIb 14 A"),
     found: { "13.9": "warning", "14": "" },
   },
+  // A quarter above the plate; what a motor draws is not known of its shaft alone.
+  {
+    check: "design/relay-above-load",
+    text: way("device BS EN 60898 D20 10 kA\nserves motor\noverload # A\nIb 14 A"),
+    found: { "17.5": "", "17.6": ["warning", "The relay is set to 17.6 A, and the motor draws 14 A"] },
+  },
+  {
+    check: "design/relay-above-load",
+    text: way("device BS EN 60898 D20 10 kA\nserves motor\noverload 25 A\n#"),
+    found: {
+      "load 3 kW": "",
+      "load 3 kW efficiency 84 %": "",
+      "load 3 kW efficiency 84 %\npower-factor 80 %": "warning",
+      "Ib 12 A\nload 1.5 kW\nload 1.1 kW": "",
+    },
+  },
   // 433.1.204: a fuse of 13 A, a device of 30 A or 32 A, 2.5 mm², of mineral cable 1.5 mm².
   {
     check: "design/fused-spur-rating",

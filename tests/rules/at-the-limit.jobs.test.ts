@@ -120,6 +120,23 @@ const limits: readonly Limit[] = [
     text: way("device BS EN 61009 B16 6 kA 30 mA type # bidirectional\nserves pv\ninverter separated"),
     found: { AC: ["warning", "fit type A or better"], A: "" },
   },
+  // Table 531.3.3: B for three-phase drives, F for single-phase ones; whatever a drive is, it rectifies.
+  {
+    check: "rcd/type-unsuitable",
+    text: way("device BS EN 61009 C16 6 kA 30 mA type #\nserves motor\nstarting drive"),
+    found: { AC: ["error", "a single-phase drive"], A: ["warning", "fit type F or better"], F: "", B: "" },
+  },
+  {
+    check: "rcd/type-unsuitable",
+    text: way("device BS EN 61009 C16 6 kA 30 mA type #\nserves motor\nstarting direct"),
+    found: { AC: "" },
+  },
+  {
+    check: "rcd/type-unsuitable",
+    setting: { supply: "earthing TN-S\nphases three", board: "fed-from supply\nphases three" },
+    text: way("device BS EN 61009 C16 6 kA 30 mA type #\nphase three\nserves motor\nstarting drive"),
+    found: { AC: ["error", "a three-phase drive gives smooth direct current: fit type B"], F: "warning", B: "" },
+  },
   // 522.6.202: a cable in a wall of which nothing says how deep it lies.
   {
     check: "rcd/concealed-depth-not-stated",

@@ -19,6 +19,27 @@ const sockets = 'way 1 ring "Sockets" {\ndevice BS EN 60898 B32 6 kA\nserves soc
 const alarms = 'way 3 radial "Alarms" {\ndevice BS EN 60898 B6 6 kA\nserves alarms\n}';
 
 const limits: readonly Limit[] = [
+  // 709.521.1.6, from memory: on or above a jetty no cores without a sheath, no aluminium, no mineral cable, no overhead line.
+  {
+    check: "place/cable-not-allowed",
+    text: way("cable #\nplace marina"),
+    found: {
+      "singles 70 °C line 4 mm² cpc 4 mm²\nroute conduit method B": [
+        "warning",
+        "A cable without a sheath may not be used",
+      ],
+      "mineral line 4 mm² cpc-by sheath": "warning",
+      "armoured aluminium line 16 mm² cpc 16 mm²": "warning",
+      "multicore line 4 mm² cpc 4 mm²\nroute overhead": ["warning", "An overhead line"],
+      "armoured 90 °C line 4 mm² cpc 4 mm²": "",
+      "flex 60 °C line 4 mm² cpc 4 mm²": "",
+    },
+  },
+  {
+    check: "place/cable-not-allowed",
+    text: way("cable singles 70 °C line 4 mm² cpc 4 mm²\nplace #"),
+    found: { outdoors: "", "marina indoors": "", marina: "warning" },
+  },
   // 711.410.3.4 and 740.410.3: 300 mA at the origin of what feeds a stand or a ride, besides what its circuits have.
   {
     check: "place/show-without-origin-rcd",

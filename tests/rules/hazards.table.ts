@@ -360,6 +360,12 @@ add("a loop too high on the second source", "loop/standby-over-limit", "error", 
   right: way(`${rcbo()}\n${twin()}\nserves heating\nIb 5 A`),
   setting: { supply: `${TNS}\nstandby "Inverter" gives 25 A electrode 60 Ω neutral linked` },
 });
+add("a UPS too weak for the breakers on it", "loop/standby-over-limit", "error", {
+  at: mcb("B16"),
+  fault: way(`${mcb("B16")}\n${twin()}\nserves heating\nIb 5 A`),
+  right: way(`${rcbo()}\n${twin()}\nserves heating\nIb 5 A`),
+  setting: { supply: `${TNS}\nstandby "UPS" Ipf 0.05 kA neutral through` },
+});
 add("two sources and no notice", "record/notice-missing", "warning", {
   at: "serves pv",
   fault: way(`${pv}\n${dead('insulation 500 V L-E 280 MΩ joined "Inverter isolated"')}\n${live()}`, "Roof array"),
