@@ -18,6 +18,7 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   steel: ["structure"],
   metal: ["steel", "structure"],
   metalclad: ["steel"],
+  combustible: ["plastic"],
   main: ["supply"],
   mains: ["supply"],
   origin: ["supply"],

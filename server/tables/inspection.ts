@@ -20,6 +20,7 @@ export const inspectionIntervals = table<IntervalRow>({
   quotedOn: 1,
   rows: () => [
     { of: "dwelling", years: 10 },
+    { of: "let", years: 5 },
     { of: "outbuilding", years: 10 },
     { of: "shared-house", years: 5 },
     { of: "student", years: 5 },

@@ -28,7 +28,22 @@ const places: Limit = {
   text: `wayfile 1\ninstallation "House" {\npremises dwelling\ninspection periodic 2026-03-05 {\nnext-inspection # "By its condition"\n}\nboard A "Main" {\nplace construction\n}\n}`,
   found: { "2026-06-05": "", "2026-07-18": "", "2026-07-25": "information", "2031-03-05": "information" },
 };
-holdAtLimits([next, places]);
+// A home that is let has five years, whoever says so.
+const letHome: Limit = {
+  check: "inspection/next-too-late",
+  text: `wayfile 1\ninstallation "House" {\npremises dwelling\ninspection periodic 2026-03-05 {\n#\nnext-inspection 2036-03-05 "Ten years"\n}\n}`,
+  found: {
+    'client "The owner"': "",
+    'reason "Outlet moved"': "",
+    'client "Mill Lane Lettings"': [
+      "information",
+      "10 years to the next inspection; for let premises 5 is the longest",
+    ],
+    'reason "Change of tenant"': "information",
+    'occupier "The tenants"': "information",
+  },
+};
+holdAtLimits([next, places, letHome]);
 
 describe("devices that may open together", () => {
   const said = (feeder: string, ...devices: readonly string[]) =>

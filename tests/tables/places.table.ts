@@ -190,6 +190,7 @@ export const places: readonly Printed[] = [
     "of years",
     `
       dwelling 10C
+      let 5C
       outbuilding 10C
       shared-house 5C
       student 5C

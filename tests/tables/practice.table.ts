@@ -53,6 +53,7 @@ export const practice: readonly Printed[] = [
       rcd-ratio 3P
       rcd-quick 0.005P
       rcd-shortest 0.001P
+      relay-above 1.25P
       demand-allowance 1.1P
       buried-depth 450P
       buried-usual 600P

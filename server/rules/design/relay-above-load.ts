@@ -35,7 +35,7 @@ export default wayRule({
     const Ib = study.designCurrent;
     // What a motor draws is known from its plate alone, and a relay stands before one of them.
     if (!overload || setting === undefined || !Ib || study.isSpare || unstatedInput(study)) return;
-    if (study.facts.all("load").length > 1) return;
+    if (study.facts.all("load").length > 1 || study.facts.isUnread("Ib") || study.facts.isUnread("load")) return;
     const allowance = practiceOf("relay-above");
     if (!exceeds(setting, allowance.value * Ib.value)) return;
     report(valueSpot(overload, overload.args.setting), {

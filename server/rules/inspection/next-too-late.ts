@@ -1,5 +1,6 @@
 import { inspectionsOf } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
+import type { Facts } from "../../model/values.ts";
 import { type IntervalRow, inspectionIntervals } from "../../tables/inspection.ts";
 import { daysBetween } from "../../text/days.ts";
 import { installationRule, valueSpot } from "../frame/rule.ts";
@@ -35,10 +36,10 @@ installation "Kiln house" {
     },
   ],
   check(installation, report) {
-    const longest = longestFor(installation);
-    if (!longest) return;
     for (const { facts, to } of inspectionsOf(installation.head)) {
       const next = facts.one("next-inspection");
+      const longest = longestFor(installation, facts);
+      if (!longest) continue;
       const days = next && to !== "" ? daysBetween(to, next.args.on.value) : 0;
       if (!next || !(days > longest.years * daysOfYear + leeway)) continue;
       report(valueSpot(next, next.args.on), {
@@ -50,13 +51,27 @@ installation "Kiln house" {
 });
 
 /** The shortest of what its premises and the locations of its boards have. */
-function longestFor({ head, boards }: Installation): IntervalRow | undefined {
+function longestFor({ head, boards }: Installation, facts: Facts<"inspection">): IntervalRow | undefined {
   const named: readonly (string | undefined)[] = [
     head.facts.one("premises")?.args.premises.value,
+    isLet(facts) ? "let" : undefined,
     ...boards.flatMap(({ board }) => (board.head.facts.one("place")?.args.places ?? []).map(({ value }) => value)),
   ];
   return inspectionIntervals.rows
     .map(({ facts }) => facts)
     .filter(({ of }) => named.includes(of))
     .toSorted((a, b) => a.years - b.years)[0];
+}
+
+/** Whether what is said of the inspection says that the premises are let. */
+function isLet(facts: Facts<"inspection">): boolean {
+  const said = [
+    facts.one("client")?.args.name.value,
+    facts.one("occupier")?.args.name.value,
+    facts.one("reason")?.args.text.value,
+    facts.one("next-inspection")?.args.reason.value,
+  ];
+  return said.some(
+    (text) => text !== undefined && /\b(?:let|lets|letting|lettings|tenant\w*|tenanc\w+|landlord)\b/iu.test(text),
+  );
 }
