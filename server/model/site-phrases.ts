@@ -146,6 +146,11 @@ export function labelMissing(line: LineBeingRead): Slip | undefined {
   const said = line.free().some((slot) => slot[1].label === undefined && wordForSiteTerm(token.image, choicesOf(slot)));
   const [label, ...others] = said ? [] : able.flatMap(([, one]) => one.label ?? []);
   if (label === undefined || others.length > 0) return undefined;
+  // “device BS EN 60898 B” is half of B32, and no type of an RCD.
+  if (token.image.length === 1 && line.free().some(([name]) => name === "curve")) {
+    const message = `“${token.image}” is followed by the rated current: ${token.image}32.`;
+    return { problem: problemAt("wrong-argument", message, token, []), upTo: line.at + 1 };
+  }
   const text = `${label} ${token.image}`;
   return writtenSo(line, text, `“${token.image}” stands behind “${label}”: ${text}.`, token);
 }

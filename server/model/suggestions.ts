@@ -4,7 +4,14 @@ import { isSlipOf } from "../text/slip-of.ts";
 
 /** The word of a list that is meant by one that is not in it: by another word said on site, or by a misspelling. */
 export function suggestionFor(word: string, words: readonly string[]): string | undefined {
-  return wordForSiteTerm(word, words) ?? nearest(word, words) ?? byItsPart(word, words);
+  return wordForSiteTerm(word, words) ?? nearest(word, words) ?? byItsBeginning(word, words) ?? byItsPart(word, words);
+}
+
+/** `clip`, `bath`: a word that is half written, where one alone begins so. */
+function byItsBeginning(word: string, words: readonly string[]): string | undefined {
+  const folded = word.toLowerCase();
+  const [only, ...others] = folded.length < 3 ? [] : words.filter((one) => one.toLowerCase().startsWith(folded));
+  return others.length === 0 ? only : undefined;
 }
 
 /** `smoke-alarms`: one of the words it is put together from is a word of the list. */
@@ -23,6 +30,8 @@ export function wordForSiteTerm(word: string, words: readonly string[]): string 
 
 /** The word of a list that is nearest to a misspelt one, if any is near enough to be meant. */
 export function nearest(word: string, words: readonly string[]): string | undefined {
+  // A number that is not in the list is no slip of another.
+  if (/^\d+$/.test(word)) return undefined;
   const folded = word.toLowerCase();
   const ranked = words
     .map((candidate) => ({ candidate, away: slips(folded, candidate.toLowerCase()) }))

@@ -20,6 +20,9 @@ export function unquoted(line: LineBeingRead): Slip | undefined {
     ([, { accepts, label, optional }]) => !optional && !label && accepts.kind === "quantity",
   );
   const second = line.shape.plain.some((slot) => says(slot, token) && !free.includes(slot));
+  // “load 3”: a figure without its unit is no text, where a figure belongs.
+  const isFigure = isToken(token, "Number") && free.some(([, { accepts }]) => accepts.kind === "quantity");
+  if (isFigure) return undefined;
   if (!wantsText || wantsFigure || second || meansAChoice(line, token) || meansAFigure(line, token)) return undefined;
   return quoted(line, "Words that are not the language's own stand in quotes");
 }

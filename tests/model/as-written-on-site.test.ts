@@ -753,6 +753,28 @@ const cases: readonly Case[] = [
   },
   {
     text: inWay,
+    line: "device BS EN 60898 B",
+    message: "“B” is followed by the rated current: B32.",
+  },
+  {
+    text: inWay,
+    line: "load 3",
+    message: "3 lacks its unit: a power is written in kW or W.",
+  },
+  {
+    text: inWay,
+    line: "route clip",
+    message: "“clip” does not state how it runs: did you mean “clipped”?",
+    fixed: "route clipped",
+  },
+  {
+    text: inWay,
+    line: "place bath",
+    message: "“bath” does not state where it is: did you mean “bathroom”?",
+    fixed: "place bathroom",
+  },
+  {
+    text: inWay,
     line: "efficiency 80 %",
     message: "“efficiency” stands on the line of “load”: load … efficiency …",
   },
