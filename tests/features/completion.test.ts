@@ -59,7 +59,7 @@ describe("completion", () => {
   });
 
   it("finds a word by what is said for it on site", async () => {
-    expect(await offered(inWay("route under┆"))).toBe("buried");
+    expect(await offered(inWay("route under┆"))).toBe("floor, buried");
     expect(await offered(loft.replace("cable   flat-twin", "cable   swa┆"))).toBe("armoured");
     expect(await offered(inSupply("earthing pme┆"))).toBe("TN-C-S");
   });
@@ -82,7 +82,7 @@ describe("completion", () => {
   it("offers the names in scope", async () => {
     expect(await offered(loftWith("behind  east┆").replace("east┆", "┆"))).toMatchInlineSnapshot(`"east"`);
     expect(await offered(inWay("dead 2026-03-04 with ┆"))).toMatchInlineSnapshot(`"M1"`);
-    expect(await offered(inWay("cable t┆"))).toMatchInlineSnapshot(`"twin, flat-twin"`);
+    expect(await offered(inWay("cable t┆"))).toMatchInlineSnapshot(`"twin, flat-twin, singles"`);
   });
 
   it("offers units after a number", async () => {
