@@ -106,6 +106,8 @@ function drivesNeed(study: WayStudy): Need[] {
   const type = study.threePhase ? "B" : "F";
   const row = rowOf(rcdTypes, { type });
   if (!row) return [];
-  const reason = study.threePhase ? "a three-phase drive gives smooth direct current" : "a single-phase drive mixes frequencies";
+  const reason = study.threePhase
+    ? "a three-phase drive gives smooth direct current"
+    : "a single-phase drive mixes frequencies";
   return [{ study, use: undefined, type, reason, certain: false, source: sourceOf(rcdTypes, row, "use") }];
 }
