@@ -214,7 +214,7 @@ const kept: readonly Kept[] = [
   },
   {
     file: "server/boards/greatest-length.ts",
-    line: "if (length === undefined || used <= 0) return undefined;",
+    line: "return stated === undefined || used <= 0 ? undefined : { stated, value: Math.max(0, (stated * room) / used) };",
     by: "<",
     reason: "No length is 0 m, and a cable of some length adds to the loop.",
   },

@@ -25,6 +25,8 @@ const compared = (before: ReturnType<typeof installationOf>, after: ReturnType<t
   comparisonOf({ called: "before", installation: before }, { called: "after", installation: after });
 const ofBoard = (change: (text: string) => string) => compared(yard(workshop), yard(change(workshop)));
 
+const way = (number: string, kind: string, lines: string) => `way ${number} ${kind} {\n${lines}\n}`;
+
 /** A change in the text of one way. */
 const inWay =
   (id: string, change: (text: string) => string) =>
@@ -291,6 +293,25 @@ describe("the same", () => {
     ["the formatter's order", (text: string) => format(text)?.text ?? text],
   ])("%s is no change", (_, change) => {
     expect(isSame(ofBoard(change))).toBe(true);
+  });
+
+  // Two ways of one name are a fault of the schedule, and the same one before and after.
+  it.each([
+    ["alike to the letter", way("42", 'radial "New"', "Ib 6 A"), way("42", 'radial "New"', "Ib 6 A")],
+    ["of one number and title", way("42", 'radial "New"', "Ib 6 A"), way("42", 'radial "New"', "Ib 9 A")],
+    ["of one number", way("42", "radial", ""), way("42", "radial", "")],
+    ["of one number, both spare", "way 42 spare", "way 42 spare"],
+  ])("a version with two ways that are %s is no other than itself", (_, one, other) => {
+    const both = installationOf(`wayfile 1
+installation "Kiln Yard" {
+  board K "Kiln board" {
+    fed-from supply
+    ${one}
+    ${other}
+  }
+}
+`);
+    expect(compared(both, both).places).toEqual([]);
   });
 
   it("is not said of lines that could not be read", () => {

@@ -148,7 +148,10 @@ function onBoard(before: readonly PlacedWay[], after: readonly PlacedWay[], rena
   };
 }
 
-/** Those of one number and title are the same without a further look; the rest by likeness, the most alike first. */
+/**
+ * Those of one number and title are the same without a further look, where there is one of them; the rest by likeness, the
+ * most alike first, and as they stand where they are alike.
+ */
 function pairUp(
   before: readonly PlacedWay[],
   after: readonly PlacedWay[],
@@ -165,10 +168,10 @@ function pairUp(
     pairs.push({ old, now });
   };
   if (sameBoard) {
-    const byName = new Map(before.map((old) => [`${old.way.id}\0${old.way.title}`, old]));
-    for (const now of after) {
-      const old = byName.get(`${now.way.id}\0${now.way.title}`);
-      if (old) pair(old, now);
+    const byName = Map.groupBy(before, nameOf);
+    for (const [name, [now, ...alike]] of Map.groupBy(after, nameOf)) {
+      const [old, ...others] = byName.get(name) ?? [];
+      if (old && now && alike.length + others.length === 0) pair(old, now);
     }
   }
   const olds = [...left].filter((one) => !isSpare(one)).map((one) => ({ one, is: known(one, renamed) }));
@@ -189,15 +192,18 @@ function pairUp(
     : { pairs, gone: [...left], fresh: [...open] };
 }
 
+const nameOf = ({ way }: PlacedWay): string => `${way.id}\0${way.title}`;
+
 function pairByNumber(before: readonly PlacedWay[], after: readonly PlacedWay[]): Paired {
-  const left = new Map(before.map((old) => [old.way.id, old]));
+  const left = Map.groupBy(before, ({ way }) => way.id);
   const pairs: { old: PlacedWay; now: PlacedWay }[] = [];
   const fresh: PlacedWay[] = [];
   for (const now of after) {
-    const old = left.get(now.way.id);
+    const alike = left.get(now.way.id);
+    const [old] = alike ?? [];
     // A spare way that is used now, or the other way about, is not the same circuit.
     if (old && isSpare(old) === isSpare(now)) {
-      left.delete(now.way.id);
+      alike?.shift();
       pairs.push({ old, now });
     } else fresh.push(now);
   }
