@@ -47,3 +47,15 @@ installation "Sample" {
 `;
   expect(find("afdd/missing", text)).toHaveLength(count);
 });
+
+// 643.3.2: 1 MΩ. Where to look follows from which pairs are low, and a pair that was not read clears nothing.
+it.each([
+  ["N-E 0.40 MΩ", "find the damp or the damage"],
+  ["L-E 310 MΩ N-E 0.40 MΩ", "Look for a neutral touching metal"],
+  ["L-E 0.30 MΩ N-E 0.40 MΩ", "find the damp or the damage"],
+  ["L-N 0.01 MΩ", "A lamp, a neon or a load may be connected"],
+])("insulation %s: %s", (readings, advice) => {
+  const way = `way 1 radial "Kiln" {\n  dead 2026-03-04 {\n    insulation 500 V ${readings}\n  }\n}`;
+  const found = find("insulation/below-minimum", way).filter(({ message }) => !message.startsWith("L-E"));
+  expect(found.map(({ message }) => message)).toEqual([expect.stringContaining(advice)]);
+});
