@@ -4,11 +4,11 @@
  */
 import { URI, Utils } from "vscode-uri";
 
-/** Nothing for text that is no address. */
+/** Nothing for text that is no address. Half of a sign, which no address can spell, is the sign for what is unknown. */
 function parse(uri: string): URI | undefined {
   if (!/^[A-Za-z][\w+.-]*:/.test(uri)) return undefined;
   try {
-    return URI.parse(uri);
+    return URI.parse(uri.toWellFormed());
   } catch {
     return undefined;
   }
@@ -21,7 +21,7 @@ export const canonical = (uri: string): string => parse(uri)?.toString() ?? uri;
 export function resolveUri(from: string, use: string): string {
   const uri = parse(from);
   if (!uri) return use;
-  const path = use.replaceAll("\\", "/");
+  const path = use.toWellFormed().replaceAll("\\", "/");
   const isDrive = /^[A-Za-z]:\//.test(path);
   return Utils.resolvePath(Utils.dirname(uri), isDrive ? `/${path}` : path).toString();
 }

@@ -36,6 +36,19 @@ describe("addresses", () => {
   ])("“%s” is read from %s", (use, expected) => {
     expect(resolveUri("file:///a/b/main.ways", use)).toBe(expected);
   });
+
+  // An editor sends half of a sign where one of its two is deleted; what was read before goes on to be checked.
+  it.each(["\ud800", "x\udc00.ways"])(
+    "with half of a sign in it is one of a file that is not there: %j",
+    async (half) => {
+      const path = "file:///a.ways";
+      expect(canonical(`file:///${half}`)).toBe(canonical(`file:///${half.toWellFormed()}`));
+      const workspace = new Workspace({ read: async () => ({ failure: "there is none." }), resolve: resolveUri });
+      workspace.open(path, 1, `wayfile 1\nuse "${half}"\n`);
+      await workspace.load(path);
+      expect(workspace.snapshot(path)?.findings.map(({ check }) => check)).toEqual(["language/use-missing"]);
+    },
+  );
 });
 
 it("a file that is not open is known by its uses alone", () => {

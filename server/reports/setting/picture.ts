@@ -137,4 +137,4 @@ function textLook(role: TextRole): Record<string, string> {
 
 /** A picture as an address that a Markdown image takes. */
 export const imageOf = ({ svg }: Picture): string =>
-  `data:image/svg+xml,${encodeURIComponent(svg.text).replace(/[()'!*]/g, (sign) => `%${sign.charCodeAt(0).toString(16)}`)}`;
+  `data:image/svg+xml,${encodeURIComponent(svg.text.toWellFormed()).replace(/[()'!*]/g, (sign) => `%${sign.charCodeAt(0).toString(16)}`)}`;
