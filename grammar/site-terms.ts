@@ -394,6 +394,8 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   // The test, and on the front of a breaker its overload release.
   ir: ["insulation", "thermal"],
   "insulation-resistance": ["insulation"],
+  ring: ["ends"],
+  "ring-ends": ["ends"],
   "ring-continuity": ["ends"],
   "end-to-end-continuity": ["ends"],
   "maximum-zs": ["max-Zs"],
@@ -402,6 +404,8 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   "max-permitted-zs": ["max-Zs"],
   "maximum-permitted-zs": ["max-Zs"],
   "loop-impedance": ["Zs"],
+  "earth-loop": ["Zs"],
+  "earth-loop-impedance": ["Zs"],
   "earth-fault-loop-impedance": ["Zs"],
   continuity: ["R1+R2"],
   r1r2: ["R1+R2"],

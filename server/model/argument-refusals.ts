@@ -7,6 +7,7 @@ import { beyondRange } from "./beyond-range.ts";
 import { delayOfDevice } from "./delay-of-device.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { factBehind, lostLineEnd } from "./lost-line-end.ts";
+import { needlessName } from "./needless-name.ts";
 import { multipleTurned } from "./not-a-name.ts";
 import { isSign, plainly, refusalFor, stopped } from "./not-accepted.ts";
 import {
@@ -76,6 +77,7 @@ const slips: readonly SlipReader[] = [
   useElsewhere,
   twoSides,
   spokenCable,
+  needlessName,
   ownNameAgain,
   filler,
   labelMissing,

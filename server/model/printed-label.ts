@@ -41,17 +41,23 @@ function curveApart(line: LineBeingRead, token: IToken): Slip | undefined {
   const behind = next && /^(\d+)\s*A?$/.exec(next.image)?.[1];
   if (!rated && (!next || !behind)) return undefined;
   const text = `${curve}${rated?.value ?? behind}`;
-  const fix = rated
-    ? moveFix(rated, token.startOffset, endOf(token), text)
-    : writeFix(text, spanOf(token, next ?? token));
+  // `32 A B curve`: the name belongs to the letter.
+  const named = line.tokens[line.at + (rated ? 1 : 2)];
+  const isNamed = named !== undefined && /^(?:type|curve)$/i.test(named.image) && !isFollowed(line, named);
+  const last = isNamed ? named : rated ? token : (next ?? token);
+  const fix = rated ? moveFix(rated, token.startOffset, endOf(last), text) : writeFix(text, spanOf(token, last));
   const problem = problemAt("wrong-argument", `The type and the rated current are one word: ${text}.`, token, [fix]);
-  return { problem, upTo: line.at + (rated ? 1 : 2) };
+  return { problem, upTo: line.at + (rated ? 1 : 2) + (isNamed ? 1 : 0) };
 }
 
-/** `10 A Type B` and `Type B 10 A`; `Type A` is that of an RCD. */
+/** Whether a letter stands behind it: it is the name of that one. */
+const isFollowed = ({ tokens }: LineBeingRead, token: IToken): boolean =>
+  /^[A-Z]{1,2}$/i.test(tokens[tokens.indexOf(token) + 1]?.image ?? "");
+
+/** `10 A Type B`, `Type B 10 A`, `curve B 10 A`; `Type A` is that of an RCD. */
 function capitalType(line: LineBeingRead, token: IToken): Slip | undefined {
   const letter = line.tokens[line.at + 1];
-  if (!letter || !/^type$/i.test(token.image)) return undefined;
+  if (!letter || !/^(?:type|curve|characteristic)$/i.test(token.image)) return undefined;
   const curve = letter.image.toUpperCase();
   const upTo = line.at + 2;
   const problem = (message: string, fix: Fix) => ({

@@ -84,7 +84,18 @@ function phraseTaken({ tokens, token, at, shape }: LineBeingRead): Slip | undefi
 }
 
 /** Words that join others on site, and that a line does without. */
-const fillers: ReadonlySet<string> = new Set(["and", "with", "of", "the", "is", "plus", "approx", "about", "circa"]);
+const fillers: ReadonlySet<string> = new Set([
+  "and",
+  "with",
+  "of",
+  "the",
+  "is",
+  "plus",
+  "approx",
+  "about",
+  "circa",
+  "circuits",
+]);
 
 /** `serves lighting and sockets`. */
 export function filler(line: LineBeingRead): Slip | undefined {
@@ -103,10 +114,13 @@ export function ownNameAgain(line: LineBeingRead): Slip | undefined {
   return leftOut(line, token, `“${line.word.image}” means that already: leave out “${token.image}”.`);
 }
 
-/** A token that the line does without, with the blank behind it. */
-function leftOut({ tokens, at }: LineBeingRead, token: IToken, message: string): Slip {
-  const fix = removeFix(token.image, { start: token.startOffset, end: tokens[at + 1]?.startOffset ?? endOf(token) });
-  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
+/** A token that the line does without, with the blank on one side of it. */
+function leftOut({ tokens, at, word }: LineBeingRead, token: IToken, message: string): Slip {
+  const next = tokens[at + 1];
+  const span = next
+    ? { start: token.startOffset, end: next.startOffset }
+    : { start: endOf(tokens[at - 1] ?? word), end: endOf(token) };
+  return { problem: problemAt("wrong-argument", message, token, [removeFix(token.image, span)]), upTo: at + 1 };
 }
 
 /** `n/a`, `lim`, `not tested`: what stands for a reading that is not there. */

@@ -17,6 +17,8 @@ const byNumber: ReadonlyMap<string, string> = new Map([
 const byWord: ReadonlyMap<string, string> = new Map([
   ["one", "single-pole"],
   ["two", "double-pole"],
+  ["three", "three-pole"],
+  ["four", "four-pole"],
   ["triple", "three-pole"],
   ["quadruple", "four-pole"],
   ["sp", "single-pole"],
@@ -45,15 +47,16 @@ export function spokenPoles(line: LineBeingRead): Slip | undefined {
   const figure = first.image.replace(/\s+/g, "");
   return (
     openedOrNot(line, first, second, third) ??
-    (second && /^poles?$/i.test(second.image)
-      ? answer(line, byNumber.get(first.image) ?? byWord.get(first.image.toLowerCase()), first, second)
-      : undefined) ??
+    (second && /^poles?$/i.test(second.image) ? answer(line, polesOf(first), first, second) : undefined) ??
+    (second && /^poles?$/i.test(first.image) ? answer(line, polesOf(second), first, second) : undefined) ??
     answer(line, byNumber.get(joined.exec(figure)?.[1] ?? ""), first) ??
     answer(line, byNumber.get(`${neutralJoined.exec(figure)?.[1] ?? ""}+n`), first) ??
     answer(line, byWord.get(wordAndPole.exec(first.image)?.[1]?.toLowerCase() ?? ""), first) ??
     answer(line, isToken(first, "Word") ? byWord.get(first.image.toLowerCase()) : undefined, first)
   );
 }
+
+const polesOf = ({ image }: IToken): string | undefined => byNumber.get(image) ?? byWord.get(image.toLowerCase());
 
 /** `TPN`, `TP&N`, `TP & N`: three lines with a neutral, of which it is not said whether it opens. */
 function openedOrNot(line: LineBeingRead, first: IToken, second?: IToken, third?: IToken): Slip | undefined {
