@@ -6,6 +6,7 @@ import { problemAt, removeFix } from "./refusals.ts";
 import { couldBe } from "./row-shape.ts";
 
 const names: ReadonlySet<string> = new Set([
+  "arrangement",
   "breaking",
   "capacity",
   "current",
@@ -21,6 +22,7 @@ const names: ReadonlySet<string> = new Set([
   "share",
   "size",
   "standard",
+  "system",
   "value",
   "voltage",
 ]);

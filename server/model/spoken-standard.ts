@@ -76,7 +76,8 @@ export function spokenEdition(line: LineBeingRead): Slip | undefined {
   const last = line.tokens.at(-1);
   if (!last || accepts?.kind !== "standard" || accepts.of !== "wiring") return undefined;
   const before = line.tokens[line.at - 1];
-  const amendment = before && isToken(before, "Standard") ? /^(?:\+|amd?t?|amendment)?(a?\d.*)$/i : undefined;
+  const amendment =
+    before && isToken(before, "Standard") ? /^(?:\+|amd?t?|amendment)?(a?\d(?::\d{4})?(?:\+.*)?)$/i : undefined;
   const said = line.tokens
     .slice(line.at)
     .map(({ image }) => image)
@@ -91,10 +92,11 @@ export function spokenEdition(line: LineBeingRead): Slip | undefined {
       upTo: line.tokens.length,
     };
   }
-  if (before || isToken(first, "Text")) return undefined;
+  // `BS 7671 18th edition AMD 2`: the number of the standard alone says nothing of it.
+  if ((before && !/edition/i.test(said)) || isToken(first, "Text")) return undefined;
   const message = `The edition is written by its number and year, with its amendments, as in: ${line.row.example.split("\n")[0]}`;
   return {
-    problem: { ...problemAt("wrong-argument", message, first), ...spanOf(first, last) },
+    problem: { ...problemAt("wrong-argument", message, first), ...spanOf(before ?? first, last) },
     upTo: line.tokens.length,
   };
 }

@@ -147,6 +147,29 @@ const cases: readonly Case[] = [
   },
   {
     text: inWay,
+    line: "circuit breaker BS EN 60898 B32 6 kA",
+    message: "“circuit breaker” is written device.",
+    fixed: "device BS EN 60898 B32 6 kA",
+  },
+  {
+    text: ofWhole,
+    line: "standard BS7671 18th edition AMD 2",
+    message: "The edition is written by its number and year, with its amendments, as in: standard BS 7671:2018+A2:2022",
+  },
+  {
+    text: inSupplyAlone,
+    line: "earthing system TN-C-S",
+    message: "“TN-C-S” is written without its name: leave out “system”.",
+    fixed: "earthing TN-C-S",
+  },
+  {
+    text: inSupply,
+    line: "service head BS 88-3 100 A",
+    message: "“service head” is written cutout.",
+    fixed: "cutout BS 88-3 100 A",
+  },
+  {
+    text: inWay,
     line: "power-factor 0.8",
     message: "0.8 lacks its unit: a share of the whole is written in %.",
     fixed: "power-factor 80 %",
