@@ -14,7 +14,7 @@ import type { Context, Installation } from "../model/installation.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn, DiversityPurpose } from "../tables/diversity-shares.ts";
 import { type CircuitLoad, type Line, linesOf, ownLoads, threeLines } from "./circuit-load.ts";
-import { lineOf } from "./demand.ts";
+import { childOf, lineOf } from "./demand.ts";
 import { type BoardNode, networkOf, type StudiedBoard } from "./network.ts";
 
 /** At the origin, on the line that carries most, A. */
@@ -55,7 +55,7 @@ function isOn(node: BoardNode, line: Line): boolean {
 
 function drawnOn(node: BoardNode, line: Line, among?: ReadonlySet<Way>): number {
   const { feeders, lines } = among ? ownPartOf(node, among) : ownOf(node);
-  const { all, largest } = lines.get(node.threePhase ? line : "L") ?? nothing;
+  const { all, largest } = lines.get(line) ?? nothing;
   const feeds = sum(feeders.map((way) => fedOnLine(node, way, line)));
   // The designer's word for the board goes before any table.
   const board = node.context.board.facts.one("diversity")?.args.share.value;
@@ -102,7 +102,7 @@ function drawnBy(context: Context, loads: readonly CircuitLoad[]): Drawn {
 function fedOnLine(node: BoardNode, way: Way, line: Line): number {
   const study = studyWay(way, node.context);
   const share = (study.facts.one("diversity")?.args.share.value ?? 100) / 100;
-  const child = node.children.find(({ feeder }) => feeder?.way === way);
+  const child = childOf(node, way);
   const lines = linesOf(study);
   if (study.designCurrent) return !node.threePhase || lines.includes(line) ? study.designCurrent.value * share : 0;
   if (!child || (node.threePhase && !isOn(child, line))) return 0;

@@ -97,7 +97,8 @@ function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
 const spreadOf = (own: number, fed: Feeds): number =>
   fed.known.reduce((sum, { lines, most }) => (lines.length === 0 ? sum + most : sum), own);
 
-const childOf = (node: BoardNode, way: Way): BoardNode | undefined =>
+/** The board that a way of a board feeds, where it is described. */
+export const childOf = (node: BoardNode, way: Way): BoardNode | undefined =>
   node.children.find(({ feeder }) => feeder?.way === way);
 
 /** The line that carries most. */

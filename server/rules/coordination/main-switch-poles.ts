@@ -1,6 +1,7 @@
 import { homes } from "../../circuit/circuit-kind.ts";
 import { premisesOf } from "../../circuit/supply.ts";
 import { isThreePhase } from "../../model/three-lines.ts";
+import { quotedIn } from "../../tables/source.ts";
 import { boardRule, factSpot, type Severity } from "../frame/rule.ts";
 
 export default boardRule({
@@ -54,7 +55,7 @@ installation "House" {
     const add = (message: string, ref: string, severity?: Severity) =>
       report(factSpot(main), {
         message: `The main switch of board ${board.head.name} ${message}`,
-        source: { ref: `BS 7671:2018+A2:2022, ${ref}`, standing: "quoted" },
+        source: quotedIn(ref),
         ...(severity ? { severity } : {}),
       });
     const lines = three && (poles === "single-pole" || poles === "double-pole");

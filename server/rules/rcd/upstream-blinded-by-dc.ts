@@ -5,6 +5,27 @@ import { rcdTypes } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
 import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
+const depot = (mainSwitch: string) => `wayfile 1
+installation "Depot" {
+  standard     BS 7671:2018+A2:2022
+  supply {
+    earthing     TT
+  }
+  board A "Board" {
+    fed-from     supply
+    main-switch  ${mainSwitch}
+    rcd chargers BS EN 62423 63 A 30 mA type B
+    way 1 radial "Charger east" {
+      device       BS EN 60898 C32 6 kA
+      behind       chargers
+    }
+    way 2 radial "Charger west" {
+      device       BS EN 60898 C32 6 kA
+      behind       chargers
+    }
+  }
+}`;
+
 export default boardRule({
   id: "rcd/upstream-blinded-by-dc",
   severity: "warning",
@@ -27,47 +48,11 @@ export default boardRule({
 }`,
     },
     {
-      bad: `wayfile 1
-installation "Depot" {
-  standard     BS 7671:2018+A2:2022
-  supply {
-    earthing     TT
-  }
-  board A "Board" {
-    fed-from     supply
-    main-switch  BS EN 61008 100 A 100 mA type A delayed
-    rcd chargers BS EN 62423 63 A 30 mA type B
-                                             ^
-    way 1 radial "Charger east" {
-      device       BS EN 60898 C32 6 kA
-      behind       chargers
-    }
-    way 2 radial "Charger west" {
-      device       BS EN 60898 C32 6 kA
-      behind       chargers
-    }
-  }
-}`,
-      good: `wayfile 1
-installation "Depot" {
-  standard     BS 7671:2018+A2:2022
-  supply {
-    earthing     TT
-  }
-  board A "Board" {
-    fed-from     supply
-    main-switch  BS EN 62423 100 A 100 mA type B delayed
-    rcd chargers BS EN 62423 63 A 30 mA type B
-    way 1 radial "Charger east" {
-      device       BS EN 60898 C32 6 kA
-      behind       chargers
-    }
-    way 2 radial "Charger west" {
-      device       BS EN 60898 C32 6 kA
-      behind       chargers
-    }
-  }
-}`,
+      bad: depot("BS EN 61008 100 A 100 mA type A delayed").replace(
+        /type B$/m,
+        "$&\n                                             ^",
+      ),
+      good: depot("BS EN 62423 100 A 100 mA type B delayed"),
     },
   ],
   check({ studies }, report) {
