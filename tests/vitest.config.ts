@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     root: `${import.meta.dirname}/..`,
     include: ["tests/**/*.test.ts"],
+    globalSetup: ["tests/helpers/temporary.ts"],
     setupFiles: ["tests/helpers/seed.ts"],
     // It ends a test that hangs, and says nothing of one that a busy machine makes slow.
     testTimeout: 300_000,

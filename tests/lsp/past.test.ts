@@ -1,5 +1,6 @@
 /** What a schedule was, asked of a server beside a real repository. */
 import { mkdtempSync, readFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -101,7 +102,7 @@ test.each([
   ["wayfile/beside", { revision: 3 }],
   ["wayfile/timeline", {}],
   ["wayfile/past", { uri: "file:///etc/passwd", revision: "HEAD" }],
-  ["wayfile/revisions", { uri: pathToFileURL(join(mkdtempSync("/tmp/wayfile-past-"), "a.ways")).href }],
+  ["wayfile/revisions", { uri: pathToFileURL(join(mkdtempSync(join(tmpdir(), "wayfile-past-")), "a.ways")).href }],
 ])("%s %j is answered in a sentence", async (method, question) => {
   await expect(ask(method, question)).rejects.toThrow(/\.$/);
 });
