@@ -54,7 +54,7 @@ const ownParts = memoOfBoard(({ board, context, studies }: StudiedBoard): readon
   const three = isThreePhase(context);
   const parts: OwnPart[] = [];
   const add = (part: Omit<OwnPart, "through" | "behind" | "isUnclear">, own: readonly WayStudy[]): void => {
-    const isUnclear = own.some((study) => study.facts.broken.includes("device"));
+    const isUnclear = own.some((study) => study.facts.isUnread("device"));
     parts.push({ ...part, through: own.map(({ way }) => way), behind: ratingsBehind(three, own), isUnclear });
   };
   const main = facts.one("main-switch");

@@ -217,7 +217,7 @@ export const protectsPersons = ({ limit }: Need): boolean =>
 function feedKnown({ board, upstream }: WayStudy["context"]): boolean {
   const last = upstream.at(-1)?.board ?? board;
   const from = last.facts.one("fed-from")?.args.from.value;
-  return (from === undefined || from === "supply") && !last.facts.broken.includes("fed-from");
+  return (from === undefined || from === "supply") && !last.facts.isUnread("fed-from");
 }
 
 /** Whether what is written of RCDs here is whole: a broken line or an unknown name may be the one that is missed. */

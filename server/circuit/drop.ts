@@ -144,7 +144,7 @@ function onePerMetre(study: WayStudy, csa: number): PerMetre | undefined {
 function distanceOf(study: WayStudy, current: number): Distance | undefined {
   const { length, runs, isRing } = study;
   if (!length) return undefined;
-  const whole = runs && runs.detached.length === 0 && !study.facts.broken.includes("run") ? runs : undefined;
+  const whole = runs && runs.detached.length === 0 && !study.facts.isUnread("run") ? runs : undefined;
   if (!whole || current <= 0) return lumped(length.value, isRing);
   const paths = dropPaths(whole.paths.map(runOf));
   const loads = placedLoads(study);

@@ -20,7 +20,7 @@ export function unstatedInput({ facts, uses }: WayStudy): UnstatedInput | undefi
   if (!load?.args.power || load.args.power.value < practiceOf("motor-overload").value) return undefined;
   // A drive takes its current nearly in phase, and its power factor is not that of the motor.
   const isDriven = facts.one("starting")?.args.method.value === "drive";
-  const isFactorKnown = facts.has("power-factor") || isDriven || facts.broken.includes("power-factor");
+  const isFactorKnown = facts.has("power-factor") || isDriven || facts.isUnread("power-factor");
   const missing = [
     ...(load.args.efficiency ? [] : ["its efficiency (100 % if this is what it draws)"]),
     ...(isFactorKnown ? [] : ["power-factor"]),

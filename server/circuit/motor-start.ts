@@ -27,7 +27,7 @@ export function startingCurrent(study: WayStudy, Ib = study.designCurrent?.value
       stated: true,
     };
   const onlyMotor = study.uses.size === 1 && study.uses.has("motor");
-  if (Ib === undefined || !onlyMotor || study.facts.broken.includes("starting")) return undefined;
+  if (Ib === undefined || !onlyMotor || study.facts.isUnread("starting")) return undefined;
   const factor = practiceOf(`start-${method?.value ?? "direct"}`);
   const value = factor.value * Ib;
   return {

@@ -101,7 +101,7 @@ export const conventionalRow = (circuit: string): Row<ConventionalCircuit> | und
 
 /** Why the capacity of a way cannot be calculated, with the stretch it is about. */
 export function capacityGap(study: WayStudy) {
-  const broken = study.facts.broken.includes("route");
+  const broken = study.facts.isUnread("route");
   if (broken || !study.cable || study.isSpare) return undefined;
   const gap = study.capacities.find(({ capacity }) => "missing" in capacity);
   if (!gap || !("missing" in gap.capacity)) return undefined;

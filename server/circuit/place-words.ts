@@ -20,7 +20,7 @@ const nowhere: WayPlaces = { names: new Set(), lineOf: () => undefined };
 export function specialLocationsOf(way: Facts<"way">, board: Facts<"board">): WayPlaces {
   const own = way.one("place");
   const written = namesIn(own);
-  const stands = written.some((name) => !additions.includes(name)) || way.broken.includes("place");
+  const stands = written.some((name) => !additions.includes(name)) || way.isUnread("place");
   const shared = stands ? undefined : board.one("place");
   const inherited = namesIn(shared);
   if (written.length === 0 && inherited.length === 0) return nowhere;

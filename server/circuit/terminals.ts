@@ -21,7 +21,7 @@ export function terminalHeat(study: WayStudy): TerminalHeat | undefined {
   if (!cable || cable.insulation <= usual || study.isSpare || study.isRing) return undefined;
   // What a rewirable fuse takes off the capacity is for its slowness, not for the heat of the load.
   if (device?.family === "BS 3036") return undefined;
-  if (facts.broken.includes("terminals") || (facts.one("terminals")?.args.temperature.value ?? usual) > usual)
+  if (facts.isUnread("terminals") || (facts.one("terminals")?.args.temperature.value ?? usual) > usual)
     return undefined;
   const limit = capacityWith(study, cable.line, usual);
   const current = designCurrent?.value ?? device?.rating;

@@ -208,7 +208,7 @@ export class WayStudy {
     const stated = this.facts.one("length");
     if (stated) return { value: stated.args.value.value, facts: [stated] };
     const { runs } = this;
-    if (!runs || this.facts.broken.includes("run")) return undefined;
+    if (!runs || this.facts.isUnread("run")) return undefined;
     return { value: runs.closed ? runs.mainLength : runs.farthest, facts: this.facts.all("run") };
   }
 
@@ -245,7 +245,7 @@ export class WayStudy {
   #Zs: ReadingAt | undefined | Unasked = unasked;
 
   #findZs(): ReadingAt | undefined {
-    const test = this.liveTests.find(({ facts }) => facts.has("Zs") || facts.broken.includes("Zs"));
+    const test = this.liveTests.find(({ facts }) => facts.has("Zs"));
     const fact = test?.facts.one("Zs");
     return test && fact && { value: fact.args.value, fact, on: test.on };
   }
@@ -258,7 +258,7 @@ export class WayStudy {
   #R1R2: ReadingAt | undefined | Unasked = unasked;
 
   #findR1R2(): ReadingAt | undefined {
-    const test = this.deadTests.find(({ facts }) => facts.has("R1+R2") || facts.broken.includes("R1+R2"));
+    const test = this.deadTests.find(({ facts }) => facts.has("R1+R2"));
     const fact = test?.facts.one("R1+R2");
     return test && fact && { value: fact.args.value, fact, on: test.on };
   }

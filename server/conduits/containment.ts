@@ -34,7 +34,7 @@ const named = memoByObject((facts: Facts<"installation"> | Facts<"board">): Name
 export function containmentNames(board: BoardHead | undefined, head: InstallationHead): Named | undefined {
   const blocks = [head.facts, ...(board ? [board.facts] : [])];
   const unclear = (facts: Facts<"installation"> | Facts<"board">): boolean =>
-    facts.broken.includes("containment") ||
+    facts.isUnread("containment") ||
     asBlock<"board">(facts)
       .all("containment")
       .some(({ misread }) => misread);

@@ -181,7 +181,7 @@ function endReadings(study: WayStudy): SheetReading[] {
 
 function latest<W extends "ends" | "R1+R2" | "R2">(study: WayStudy, word: W): FactOf<"dead", W> | undefined {
   for (const { facts } of study.deadTests) {
-    if (facts.broken.includes(word)) return undefined;
+    if (facts.isUnread(word)) return undefined;
     const fact = facts.one(word);
     if (fact) return fact;
   }
@@ -206,8 +206,7 @@ const maybeSpurs = (study: WayStudy): string[] =>
     .map(({ name }) => name);
 
 function pointReadings(study: WayStudy, points: ReadonlyMap<string, PointFact>): SheetReading[] {
-  if (study.facts.broken.includes("dead") || study.deadTests.some(({ facts }) => facts.broken.includes("at")))
-    return [];
+  if (study.facts.isUnread("dead") || study.deadTests.some(({ facts }) => facts.isUnread("at"))) return [];
   return [...points].flatMap(([place, fact]) => [
     ...reading(`L-N at ${place}`, { kind: "round", other: "neutral", place }, fact, fact.args["L-N"]),
     ...reading(`L-E at ${place}`, { kind: "round", other: "cpc", place }, fact, fact.args["L-E"]),

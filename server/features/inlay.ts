@@ -130,7 +130,7 @@ const shown = 2;
 function stillOpen(study: WayStudy, tests: readonly PlannedTest[]): Hint[] {
   return [false, true].flatMap((live) => {
     const block: Test<"dead"> | Test<"live"> | undefined = live ? study.live : study.dead;
-    const broken = study.facts.broken.includes(live ? "live" : "dead") || (block?.facts?.broken.length ?? 0) > 0;
+    const broken = study.facts.isUnread(live ? "live" : "dead") || (block?.facts?.broken.length ?? 0) > 0;
     const open = tests.filter((test) => test.live === live && !test.recorded && test.step !== "function");
     if (!block || broken || open.length === 0 || block.header.segment !== study.way.segment) return [];
     const offset = block.header.segment.text.indexOf("{", endOfArgs(block.header));

@@ -17,7 +17,7 @@ export interface UsualRoute {
 
 export function withUsualRoute(study: WayStudy): UsualRoute | undefined {
   // A route that is half typed, or whose method is not known, is not to be overruled.
-  if (study.facts.has("route") || study.facts.broken.includes("route")) return undefined;
+  if (study.facts.has("route")) return undefined;
   const home = premisesOf(study.context) === "dwelling" && !study.threePhase && !study.isFeeder;
   const row = rowOf(assumedRoutes, { circuit: home ? "dwelling" : "other" });
   if (!row) return undefined;

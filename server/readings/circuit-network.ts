@@ -37,8 +37,7 @@ export function circuitOf(
 ): CircuitNetwork | undefined {
   const sources = perMetreOf(study, temperature);
   const { line } = sources;
-  if (!sources.neutral || !line || study.facts.broken.includes("run") || study.facts.broken.includes("length"))
-    return undefined;
+  if (!sources.neutral || !line || study.facts.isUnread("run") || study.facts.isUnread("length")) return undefined;
   // Without a protective conductor of known size nothing is expected of it, and no reading to it is used.
   const perMetre = {
     line: line.value,

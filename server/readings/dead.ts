@@ -21,7 +21,7 @@ interface DeadFact<W extends WordIn<"dead">> {
  */
 export function latestDead<W extends WordIn<"dead">>(study: WayStudy, word: W): DeadFact<W> | undefined {
   for (const test of study.deadTests) {
-    if (test.facts.broken.includes(word)) return undefined;
+    if (test.facts.isUnread(word)) return undefined;
     const fact = test.facts.one(word);
     if (fact) return { fact, test };
   }
@@ -31,7 +31,7 @@ export function latestDead<W extends WordIn<"dead">>(study: WayStudy, word: W): 
 /** The latest reading of a word: a day on which it could not be read leaves the earlier one standing. */
 export function latestReadDead(study: WayStudy, word: "R1+R2" | "R2"): FactOf<"dead", "R1+R2" | "R2"> | undefined {
   for (const { facts } of study.deadTests) {
-    if (facts.broken.includes(word)) return undefined;
+    if (facts.isUnread(word)) return undefined;
     const fact = facts.one(word);
     if (fact && !isAbsent(fact.args.value)) return fact;
   }
@@ -40,7 +40,7 @@ export function latestReadDead(study: WayStudy, word: "R1+R2" | "R2"): FactOf<"d
 
 /** Whether any dead test says the word, readable or not. */
 export const hasDead = (study: WayStudy, word: WordIn<"dead">): boolean =>
-  study.facts.broken.includes("dead") || study.deadTests.some((test) => test.facts.has(word));
+  study.facts.isUnread("dead") || study.deadTests.some((test) => test.facts.has(word));
 
 /**
  * A statement of new wiring that stands for a test nobody made: every reading of these words is calculated, declared or from
@@ -48,9 +48,9 @@ export const hasDead = (study: WayStudy, word: WordIn<"dead">): boolean =>
  */
 export function onlyStated(study: WayStudy, words: readonly WordIn<"dead">[]): Fact | undefined {
   const work = workOf(study);
-  if (study.facts.broken.includes("dead") || (work !== "new" && work !== "addition")) return undefined;
+  if (study.facts.isUnread("dead") || (work !== "new" && work !== "addition")) return undefined;
   const all = study.deadTests.flatMap(({ facts }) =>
-    words.some((word) => facts.broken.includes(word)) ? [undefined] : facts.list.filter(isOneOf(words)),
+    words.some((word) => facts.isUnread(word)) ? [undefined] : facts.list.filter(isOneOf(words)),
   );
   return all.every((fact) => fact && fact.provenance !== "measured") ? all[0] : undefined;
 }

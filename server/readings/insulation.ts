@@ -41,7 +41,7 @@ export function notReadAgain(study: WayStudy): readonly InsulationValue[] {
   const standing: InsulationValue[] = [];
   const latest = insulationOf(study)?.header;
   for (const { facts, header, on } of study.deadTests) {
-    if (facts.broken.includes("insulation")) return [];
+    if (facts.isUnread("insulation")) return [];
     const own = insulationLines(facts).flatMap(valuesOf);
     if (header !== latest)
       for (const value of own)
@@ -63,7 +63,7 @@ export const insulationLines = (facts: Facts): readonly InsulationFact[] => asBl
 
 function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): InsulationTest | undefined {
   for (const test of tests) {
-    if (test.facts.broken.includes("insulation")) return undefined;
+    if (test.facts.isUnread("insulation")) return undefined;
     const facts = insulationLines(test.facts);
     if (facts.length === 0) continue;
     const pairs = facts.flatMap(pairsOf);

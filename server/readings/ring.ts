@@ -195,7 +195,7 @@ function onRingExpectation(
 /** How far round the ring a place is, from 0 to 1; for a spur, where it leaves the ring. */
 export function fractionOf(study: WayStudy, place: PlaceOnRun): number | undefined {
   const { runs } = study;
-  if (!runs?.closed || runs.mainLength <= 0 || study.facts.broken.includes("run")) return undefined;
+  if (!runs?.closed || runs.mainLength <= 0 || study.facts.isUnread("run")) return undefined;
   if (!place.spur) return place.fromBoard / runs.mainLength;
   if (place.spur.from === runs.board) return 0;
   const from = runs.places.get(place.spur.from);

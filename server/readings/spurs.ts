@@ -19,7 +19,7 @@ interface SpurPoint {
 /** Every point on a spur, in the order of the runs. */
 export function spurPoints(study: WayStudy): SpurPoint[] {
   const { runs } = study;
-  if (!runs || study.facts.broken.includes("run")) return [];
+  if (!runs || study.facts.isUnread("run")) return [];
   const fused = new Set(study.facts.all("fused").map((fact) => fact.args.point.value));
   const protectedBehind = new Set<string>();
   const found: SpurPoint[] = [];

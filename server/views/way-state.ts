@@ -115,8 +115,7 @@ function missingTests(study: WayStudy, tests: readonly PlannedTest[]): string[] 
       !recorded && step !== "function" && place === undefined && (live ? due.live : due.dead),
   );
   const clear = open.filter(
-    ({ live }) =>
-      !facts.broken.includes(live ? "live" : "dead") && !(live ? study.live : study.dead)?.facts?.broken.length,
+    ({ live }) => !facts.isUnread(live ? "live" : "dead") && !(live ? study.live : study.dead)?.facts?.broken.length,
   );
   return [...new Set(clear.map((test) => (test.step === "insulation" ? "insulation" : kindOf(test))))];
 }

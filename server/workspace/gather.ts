@@ -30,7 +30,7 @@ export function gather(root: LoadedFile, sources: Sources): Gathering {
     files.push(file);
     onTheWay.push(file.path);
     // A line that could not be understood may name a file that defines what seems to be missing.
-    if (file.model.facts.broken.includes("use") || file.unreadSize !== undefined) unread = true;
+    if (file.model.facts.isUnread("use") || file.unreadSize !== undefined) unread = true;
     for (const use of file.model.facts.all("use")) {
       const path = sources.resolve(file.path, use.args.path.value);
       const say = (check: "use-cycle" | "use-missing", message: string) =>

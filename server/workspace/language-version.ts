@@ -18,7 +18,7 @@ export function versionFindings({ model, document, unreadSize }: LoadedFile): Fi
   const [first] = document.segments;
   if (!first || document.segments.every((segment) => segment.text.trim() === "")) return [];
   const fact = model.facts.one("wayfile");
-  if (!fact && model.facts.broken.includes("wayfile")) return [];
+  if (!fact && model.facts.isUnread("wayfile")) return [];
   const segment = fact?.segment ?? first;
   const lineEnd = first.text.search(/\r|\n|$/);
   if (!fact) {

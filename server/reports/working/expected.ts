@@ -109,7 +109,7 @@ const higher = (one: Calculated | undefined, other: Calculated | undefined): num
 function whyNone(study: WayStudy): string {
   const { cable, length, runs, isRing, facts } = study;
   if (!cable) return "the cable is not described";
-  if (facts.broken.includes("run") || facts.broken.includes("length")) return "its length or a run could not be read";
+  if (facts.isUnread("run") || facts.isUnread("length")) return "its length or a run could not be read";
   if (!length) return "the length is not stated";
   if (!hasResistance(cable)) return `no table here gives the resistance of ${cable.construction} cable`;
   if (runs && runs.closed !== isRing) return isRing ? "the runs do not close the ring" : "the runs close a ring";

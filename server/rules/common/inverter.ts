@@ -16,7 +16,7 @@ export function blindedByInverter(study: WayStudy): Blinded | undefined {
   const serves = study.facts.one("serves");
   const inverter = study.facts.one("inverter");
   const [rcd] = study.rcds;
-  if (!serves || !rcd?.type || !feedsBack(study) || study.facts.broken.includes("inverter")) return undefined;
+  if (!serves || !rcd?.type || !feedsBack(study) || study.facts.isUnread("inverter")) return undefined;
   if (study.context.edition === undefined || study.context.edition.id.startsWith("BS 7671:200")) return undefined;
   const allowed = inverter?.args.allows?.value;
   const held = inverter?.args.separation.value === "separated" || (allowed && rcdCovers(rcd.type, allowed));

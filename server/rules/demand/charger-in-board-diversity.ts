@@ -59,7 +59,7 @@ export default boardRule({
 
 /** A charging point whose load nothing limits, as far as it is written. */
 const countsInFull = ({ facts, uses, isFinal }: WayStudy): boolean =>
-  isFinal && uses.has("ev-charger") && !facts.has("load-control") && !facts.broken.includes("load-control");
+  isFinal && uses.has("ev-charger") && !facts.has("load-control") && !facts.isUnread("load-control");
 
 const currentOf = (studies: readonly WayStudy[]): number =>
   studies.reduce((sum, { designCurrent, isFinal }) => sum + (isFinal ? (designCurrent?.value ?? 0) : 0), 0);

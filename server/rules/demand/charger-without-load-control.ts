@@ -33,7 +33,7 @@ export default wayRule({
   check({ facts, uses, isFinal, context }, report) {
     const diversity = facts.one("diversity");
     if (!diversity || !isFinal || !uses.has("ev-charger") || diversity.args.share.value >= 100) return;
-    if (facts.has("load-control") || facts.broken.includes("load-control")) return;
+    if (facts.has("load-control")) return;
     const later = laterRule(context);
     report(factSpot(diversity), {
       message: `A charging point counts in full, not with ${percent(diversity.args.share.value)}, unless its load is controlled: write load-control, or take the diversity away.${later.words}`,

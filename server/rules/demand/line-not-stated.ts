@@ -64,7 +64,7 @@ function ofWays(node: BoardNode, report: Reporter): void {
   const demand = demandOf(node);
   // A line that is being typed is not a line that is missing.
   const unplaced = demand?.unplaced.filter(
-    ({ way, board }) => board === node.board.head && !way.facts.broken.includes("phase"),
+    ({ way, board }) => board === node.board.head && !way.facts.isUnread("phase"),
   );
   const [first, ...others] = unplaced ?? [];
   if (!demand || !first) return;

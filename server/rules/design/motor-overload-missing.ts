@@ -30,8 +30,7 @@ export default wayRule({
     },
   ],
   check({ facts, uses, isFinal, context }, report) {
-    if (!isFinal || uses.size !== 1 || !uses.has("motor") || facts.has("overload") || facts.broken.includes("overload"))
-      return;
+    if (!isFinal || uses.size !== 1 || !uses.has("motor") || facts.has("overload")) return;
     // A drive watches the current of its motor itself.
     if (facts.one("starting")?.args.method.value === "drive") return;
     const limit = practiceOf("motor-overload");

@@ -52,7 +52,7 @@ export default wayRule({
     },
   ],
   check({ facts, way, isSpare, threePhase, boardIsThreePhase, context, device }, report) {
-    if (isSpare || threePhase || facts.broken.includes("phase")) return;
+    if (isSpare || threePhase || facts.isUnread("phase")) return;
     const fixes = boardIsThreePhase && !facts.has("phase") ? lineInBlock(way.header, "phase three") : [];
     const poles = device?.fact.args.poles;
     if (device && poles && opensThree.has(poles.value)) {

@@ -23,7 +23,7 @@ export default wayRule({
   check({ facts, way, isSpare, boardIsThreePhase, context }, report) {
     const phase = facts.one("phase");
     if (isSpare || boardIsThreePhase || phase?.args.phase.value !== "three") return;
-    if (context.board.facts.broken.includes("phases") || context.supply?.broken.includes("phases")) return;
+    if (context.board.facts.isUnread("phases") || context.supply?.isUnread("phases")) return;
     report(factSpot(phase), {
       message: `Way ${way.id} has three lines, but board ${context.board.name} is single-phase: write phases three for supply and board, or correct the way.`,
     });

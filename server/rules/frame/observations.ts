@@ -150,7 +150,7 @@ function unobservedIn(
   { head }: Installation,
 ): Finding[] {
   const { facts, header } = inspection;
-  if (facts.broken.includes("observation")) return [];
+  if (facts.isUnread("observation")) return [];
   const lines = facts.all("observation");
   const bare = found.filter((finding) => {
     const place = places.get(finding.spot.segment);

@@ -79,7 +79,7 @@ installation "Kiln house" {
         });
     const asked = askedOf(inspection, installation);
     const missing = asked.filter((part) => !lines.some(({ args }) => args.part.value === part));
-    if (missing.length === 0 || inspection.facts.broken.includes("existing")) return;
+    if (missing.length === 0 || inspection.facts.isUnread("existing")) return;
     report(wordSpot(inspection.header), {
       message: `Is the existing installation sufficient for this work? Not stated of ${listed(missing.map(nameOf))}: write “existing”, the part, and adequate or inadequate.`,
     });

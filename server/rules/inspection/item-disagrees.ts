@@ -54,7 +54,7 @@ const codes: ReadonlySet<string> = new Set(["C1", "C2", "C3", "FI"]);
 
 function checkOne(inspection: Inspection, report: Reporter): void {
   const { facts } = inspection;
-  if (facts.broken.includes("observation") || facts.broken.includes("inspected")) return;
+  if (facts.isUnread("observation") || facts.isUnread("inspected")) return;
   const observed = new Map<string, Set<string>>();
   for (const { args } of facts.all("observation"))
     for (const { value } of args.items ?? [])

@@ -74,7 +74,7 @@ installation "Kiln house" {
           message: "An agreed limitation names the person it was agreed with: write “with” and who.",
           fixes: wordsAfter(line, 'with "…"'),
         });
-    if (lines.length > 0 || inspection.facts.broken.includes("limitation")) return;
+    if (lines.length > 0 || inspection.facts.isUnread("limitation")) return;
     const limited = boards.flatMap(({ board }) =>
       absencesOnBoard(board).flatMap(({ absences }) => absences.filter(({ value }) => value.absent === "LIM")),
     );

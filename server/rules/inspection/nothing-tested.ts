@@ -38,14 +38,7 @@ export default wayRule({
     const { facts, way, isSpare } = study;
     const work = workOf(study);
     // Of new work each limitation is a fault by itself.
-    if (
-      isSpare ||
-      work === "new" ||
-      work === "addition" ||
-      facts.broken.includes("dead") ||
-      facts.broken.includes("live")
-    )
-      return;
+    if (isSpare || work === "new" || work === "addition" || facts.isUnread("dead") || facts.isUnread("live")) return;
     const blocks = [...study.deadTests, ...study.liveTests].flatMap(({ facts: tests }): Facts[] =>
       tests ? [tests] : [],
     );

@@ -55,7 +55,7 @@ installation "Kiln house" {
       const { facts } = inspection;
       const fact = facts.one("outcome");
       // An observation that was not understood may be of any code.
-      if (!fact || facts.broken.includes("observation")) continue;
+      if (!fact || facts.isUnread("observation")) continue;
       const derived = derivedOutcome(inspection, edition);
       if (derived.outcome === fact.args.of.value) continue;
       const excused = fact.args.why !== undefined;

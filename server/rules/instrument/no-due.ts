@@ -18,7 +18,7 @@ export default installationRule({
   check(installation, report) {
     for (const instrument of instrumentsUsed(installation)) {
       const facts = factsOf(instrument);
-      if (facts && (dueOf(facts) !== undefined || facts.broken.includes("due"))) continue;
+      if (facts && (dueOf(facts) !== undefined || facts.isUnread("due"))) continue;
       const name = instrument.args.name.value;
       report(wordSpot(instrument), {
         message: `The calibration due date of ${name} is not stated: write due and the date.`,

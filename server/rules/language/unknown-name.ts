@@ -17,10 +17,10 @@ interface Known {
 
 /** The RCDs of a board and the points of a way; nothing where a broken line may have defined more. */
 const rcdsOn = memoByObject((head: BoardHead): Known | undefined =>
-  head.facts.broken.includes("rcd") ? undefined : new Set(head.facts.all("rcd").map((rcd) => rcd.args.name.value)),
+  head.facts.isUnread("rcd") ? undefined : new Set(head.facts.all("rcd").map((rcd) => rcd.args.name.value)),
 );
 const pointsOn = memoByObject((way: Way): Known | undefined =>
-  way.facts.broken.includes("run") ? undefined : runsOf(way)?.places,
+  way.facts.isUnread("run") ? undefined : runsOf(way)?.places,
 );
 
 /** What a file that could not be read may define. */

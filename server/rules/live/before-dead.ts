@@ -61,7 +61,7 @@ export default wayRule({
   check(study, report) {
     const { deadTests, liveTests, facts } = study;
     // What is in service already is often measured live before it is switched off.
-    if (workOf(study) === "existing" || facts.broken.includes("dead")) return;
+    if (workOf(study) === "existing" || facts.isUnread("dead")) return;
     const firstDead = deadTests.at(-1);
     const firstLive = liveTests.at(-1);
     if (!firstDead?.on || !firstLive?.on) return;
@@ -90,7 +90,7 @@ const kinds: readonly (readonly [what: string, words: readonly WordIn<"dead">[]]
 /** A kind of dead test that was made for the first time only after the circuit was live. */
 function lateKind(tests: readonly Test<"dead">[], live: string): { test: Test<"dead">; what: string } | undefined {
   for (const [what, words] of kinds) {
-    const test = tests.findLast(({ facts }) => words.some((word) => facts.has(word) || facts.broken.includes(word)));
+    const test = tests.findLast(({ facts }) => words.some((word) => facts.has(word)));
     if (test && test.on > live) return { test, what };
   }
   return undefined;

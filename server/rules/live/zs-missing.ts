@@ -49,7 +49,7 @@ export default wayRule({
     const { isSpare, liveTests, live } = study;
     if (isSpare || !live || !liveTestsDue(study) || unprotected(study)) return;
     const stated = liveTests.some(
-      ({ facts }) => facts.has("Zs") || facts.broken.includes("at") || facts.all("at").some((at) => at.args.Zs),
+      ({ facts }) => facts.has("Zs") || facts.isUnread("at") || facts.all("at").some((at) => at.args.Zs),
     );
     const old = stated ? onlyFromRecord(study) : undefined;
     if (old) {

@@ -40,7 +40,7 @@ function noWayFeeds(board: Board, from: FactOf<"board", "fed-from">, source: Boa
 
 /** Whether the board that a way feeds cannot be read, or has a name that no board has, which is reported there. */
 const feedsUnread = ({ facts }: Way, boards: ReadonlyMap<string, Board>): boolean =>
-  facts.broken.includes("feeds") || facts.all("feeds").some(({ args }) => !boards.has(args.board.value));
+  facts.isUnread("feeds") || facts.all("feeds").some(({ args }) => !boards.has(args.board.value));
 
 export default installationRule({
   id: "network/feeder-disagrees",

@@ -44,8 +44,7 @@ installation "House" {
   ],
   check({ supply }, report) {
     const island = supply?.one("island");
-    if (!supply || !island || island.args.electrode || supply.has("electrode") || supply.broken.includes("electrode"))
-      return;
+    if (!supply || !island || island.args.electrode || supply.has("electrode")) return;
     report(factSpot(island), {
       message:
         "Without the network nothing earths this source: fit an electrode of the consumer’s own, and write it with its resistance.",

@@ -40,7 +40,7 @@ export default installationRule({
     },
   ],
   check({ supply }, report) {
-    if (!supply || supply.broken.includes("electrode")) return;
+    if (!supply || supply.isUnread("electrode")) return;
     for (const source of supply.all("standby")) {
       const found = wantingIn(source, supply.has("electrode"));
       if (found) report(found.spot, found.report);

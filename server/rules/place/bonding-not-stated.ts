@@ -35,9 +35,7 @@ export default boardRule({
     });
     const [first] = asked;
     const onBoard = context.board.facts;
-    const isStated = [onBoard, ...studies.map(({ facts }) => facts)].some(
-      (facts) => facts.has(word) || facts.broken.includes(word),
-    );
+    const isStated = [onBoard, ...studies.map(({ facts }) => facts)].some((facts) => facts.has(word));
     if (!first || isStated) return;
     const spot = placeSpot(first.study, first.need.row.facts.place);
     report(factSpot(spot), {

@@ -28,7 +28,7 @@ export default wayRule({
   check(study, report) {
     const found = combinedEarth(study);
     const serves = study.facts.one("serves");
-    if (!found || !serves || found.row.facts.place !== "charger" || study.facts.broken.includes("open-PEN")) return;
+    if (!found || !serves || found.row.facts.place !== "charger" || study.facts.isUnread("open-PEN")) return;
     const later = laterRule(study);
     const { earthingFact } = study.supply;
     const { what, instead } = found.row.facts;

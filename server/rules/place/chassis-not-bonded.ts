@@ -41,7 +41,7 @@ export default installationRule({
     const [first] = boards;
     const fact = head.facts.one("supply");
     const place = first && unitLine(first.context);
-    if (!first || !place || !fact || !supply || supply.broken.includes("bonding")) return;
+    if (!first || !place || !fact || !supply || supply.isUnread("bonding")) return;
     if (first.context.edition?.id === "BS 7671:2001" || !deadTestsDue({ installation: first.context.installation }))
       return;
     const bonded = supply.all("bonding").some(({ args }) => ["structure", "none"].includes(args.service.value));

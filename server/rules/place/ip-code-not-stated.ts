@@ -32,7 +32,7 @@ export default wayRule({
     const line = study.facts.one("place");
     const { facts, uses } = study;
     if (!need || !line || need.row.facts.zone === "" || workOf(study) === "existing") return;
-    if (facts.has("ingress") || facts.broken.includes("ingress") || uses.size === 0 || uses.has("shaver")) return;
+    if (facts.has("ingress") || uses.size === 0 || uses.has("shaver")) return;
     const { zone, water } = need.row.facts;
     report(factSpot(line), {
       message: `Equipment in zone ${zone} must be IPX${water} or better: record its IP code.`,

@@ -31,7 +31,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, places, facts, isSpare, isFinal } = study;
-    if (isSpare || !isFinal || isOutsideWork(study) || facts.broken.includes("place")) return;
+    if (isSpare || !isFinal || isOutsideWork(study) || facts.isUnread("place")) return;
     const stated = facts.one("place")?.args.places.map(({ value }) => value) ?? [];
     if (places.has("pool") || stated.includes("ordinary") || !saysPool.test(way.title)) return;
     const later = laterRule(study);

@@ -50,7 +50,7 @@ export default wayRule({
   check(study, report) {
     const { deadTests, liveTests, facts } = study;
     if (study.isSpare || study.isBare || study.uses.has("selv") || !deadTestsDue(study)) return;
-    if (hasDead(study, "polarity") || facts.broken.includes("live")) return;
+    if (hasDead(study, "polarity") || facts.isUnread("live")) return;
     if (liveTests.some((test) => test.facts.has("polarity"))) return;
     const tests = [...deadTests, ...liveTests];
     // Polarity may stand on the line of R1+R2.

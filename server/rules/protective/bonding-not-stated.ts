@@ -73,7 +73,7 @@ installation "Sample" {
     const [first] = boards;
     if (!fact || !supply || !first || !deadTestsDue({ installation: first.context.installation })) return;
     // How it is earthed is required first.
-    if (!supply.has("earthing") || supply.broken.includes("bonding")) return;
+    if (!supply.has("earthing") || supply.isUnread("bonding")) return;
     const unexplained = supply.all("bonding").find(({ args }) => args.service.value === "none" && !args.reason);
     if (unexplained) {
       report(factSpot(unexplained), {

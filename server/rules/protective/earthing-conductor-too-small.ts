@@ -112,7 +112,7 @@ interface Lack {
 
 /** Whether a line by which the fault at the origin is calculated cannot be read. */
 const isUnread = ({ facts }: Installation["head"], supply: Facts<"supply">): boolean =>
-  facts.broken.includes("standard") || ["Ze", "Ipf", "cutout"].some((word) => supply.broken.includes(word));
+  facts.isUnread("standard") || (["Ze", "Ipf", "cutout"] as const).some((word) => supply.isUnread(word));
 
 /** Everything it is too small for, the gravest first. */
 function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: number, unread: boolean): Lack[] {

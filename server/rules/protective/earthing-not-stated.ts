@@ -41,7 +41,7 @@ installation "Sample" {
     const [first] = boards;
     if (!fact || !supply?.has("earthing") || !first || !deadTestsDue({ installation: first.context.installation }))
       return;
-    if (supply.has("earthing-conductor") || supply.broken.includes("earthing-conductor")) return;
+    if (supply.has("earthing-conductor")) return;
     report(wordSpot(fact), {
       message: "The earthing conductor is not recorded: inspect it at the main earthing terminal, and write its size.",
     });

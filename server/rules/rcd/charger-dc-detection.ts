@@ -29,7 +29,7 @@ export default wayRule({
   check(study, report) {
     const rcd = study.rcds[0];
     if (!study.uses.has("ev-charger") || !rcd || (rcd.type !== "A" && rcd.type !== "F")) return;
-    if (study.facts.has("dc-detection") || study.facts.broken.includes("dc-detection")) return;
+    if (study.facts.has("dc-detection")) return;
     const words = study.facts.all("note").map((note) => note.args.text.value);
     if (words.some((text) => /RDC|6\s?mA|62955|d\.?c\.? (detection|disconnection)/i.test(text))) return;
     const limit = rcdLimit("ev-dc");

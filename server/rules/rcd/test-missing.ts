@@ -31,8 +31,8 @@ function shared({ context, studies }: BoardSubject): readonly Rcd[] {
 }
 
 /** Whether a test was not understood, or is of an RCD that is not known: it may be the one that seems to be missing. */
-const isUnclear = (blocks: readonly { readonly facts: Pick<Facts, "broken"> }[], tested: Tested): boolean =>
-  blocks.some(({ facts }) => facts.broken.includes("rcd")) || tested.some(({ device }) => !device);
+const isUnclear = (blocks: readonly { readonly facts: Facts<"boardLive" | "live"> }[], tested: Tested): boolean =>
+  blocks.some(({ facts }) => facts.isUnread("rcd")) || tested.some(({ device }) => !device);
 
 const written = (multiple: number): string => (multiple === 0.5 ? "½" : `${multiple}`);
 

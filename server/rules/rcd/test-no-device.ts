@@ -9,12 +9,12 @@ const isTest = ({ fact }: RcdTest): boolean => !isAbsent(fact.args.time);
 
 /** Whether a line that could not be read, or a name that nothing defines, may be the RCD. */
 const mayBeHidden = ({ facts, context }: WayStudy): boolean =>
-  ["device", "rcd", "behind"].some((word) => facts.broken.includes(word)) ||
+  (["device", "rcd", "behind"] as const).some((word) => facts.isUnread(word)) ||
   facts.has("behind") ||
-  ["rcd", "main-switch"].some((word) => context.board.facts.broken.includes(word));
+  (["rcd", "main-switch"] as const).some((word) => context.board.facts.isUnread(word));
 
 function boardHasRcd({ context, studies }: BoardSubject): boolean {
-  const broken = ["rcd", "main-switch"].some((word) => context.board.facts.broken.includes(word));
+  const broken = (["rcd", "main-switch"] as const).some((word) => context.board.facts.isUnread(word));
   return broken || rcdsOfBoard(context.board).length > 0 || studies.some((study) => study.rcds.length > 0);
 }
 
@@ -23,7 +23,7 @@ const atBoard = (study: WayStudy): RcdTest[] => rcdTestsOfWay(study).filter((tes
 
 /** Tests at an outlet that no line says has an RCD. */
 function checkOutlets(study: WayStudy, report: Reporter): void {
-  if (study.facts.broken.includes("outlet-rcd")) return;
+  if (study.facts.isUnread("outlet-rcd")) return;
   const unknown = rcdTestsOfWay(study).filter((test) => pointOf(test) !== undefined && !test.device && isTest(test));
   for (const test of unknown.filter((one, at) => unknown.findIndex((other) => pointOf(other) === pointOf(one)) === at))
     report(wordSpot(test.fact), {

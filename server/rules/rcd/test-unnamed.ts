@@ -43,7 +43,7 @@ installation "Kiln house" {
   ],
   check({ context }, report) {
     const rcds = rcdsOfBoard(context.board);
-    if (rcds.length < 2 || context.board.facts.broken.includes("rcd")) return;
+    if (rcds.length < 2 || context.board.facts.isUnread("rcd")) return;
     const ramps = liveOfBoard(context).flatMap(({ facts }) => [...facts.all("trip-current")]);
     const tests = rcdTestsOfBoard(context).map(({ fact }) => fact);
     for (const fact of [...tests, ...ramps]) {

@@ -36,7 +36,7 @@ export default wayRule({
   check(study, report) {
     const { facts, context, isSpare } = study;
     const fact = facts.one("cable");
-    if (isSpare || !fact || facts.broken.includes("cable")) return;
+    if (isSpare || !fact || facts.isUnread("cable")) return;
     const name = fact.args.use?.value;
     // A name that is not known, or known twice, is spoken of by itself.
     const types = name === undefined ? [fact] : (context.names.cableTypes.get(name) ?? []);

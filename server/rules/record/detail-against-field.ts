@@ -41,7 +41,7 @@ function checkBlock(fields: readonly FieldFact[], place: Place, header: Fact, fa
   for (const field of fields) {
     const { name, required, blocks } = field.args;
     const here = blocks.some(({ value }) => value === place);
-    if (!required || !here || facts.broken.includes("detail")) continue;
+    if (!required || !here || facts.isUnread("detail")) continue;
     if (details.some(({ args }) => args.name.value === name.value)) continue;
     report(wordSpot(header), {
       message: `The detail “${name.value}” is not recorded here, and this schedule requires it: write detail ${name.value} "…".`,

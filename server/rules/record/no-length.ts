@@ -61,6 +61,6 @@ function lengthOfSections({ facts }: WayStudy): number | undefined {
   const lengths = routes.flatMap(({ args: { length, legs, carries } }) =>
     length && !legs && !carries ? [length.value] : [],
   );
-  if (lengths.length === 0 || lengths.length < routes.length || facts.broken.includes("route")) return undefined;
+  if (lengths.length === 0 || lengths.length < routes.length || facts.isUnread("route")) return undefined;
   return lengths.reduce((sum, length) => sum + length, 0);
 }

@@ -47,7 +47,7 @@ installation "Kiln house" {
     const missing = (["designed", "installed", "tested"] as const)
       .filter((word) => !existing || word === "tested")
       .filter((word) => !context.installation.facts.isUnread(word) && !board.head.facts.isUnread(word))
-      .filter((word) => used.some(({ facts }) => !facts.broken.includes(word) && !signatoryOf(word, facts, context)))
+      .filter((word) => used.some(({ facts }) => !facts.isUnread(word) && !signatoryOf(word, facts, context)))
       .filter((word) => !latestInspection(context.installation)?.facts.has(word));
     if (missing.length === 0) return;
     report(wordSpot(board.head.header), {

@@ -57,7 +57,7 @@ const feedingBack = memoOfBoards((board) =>
 );
 
 const isDue = (part: Pick<Context, "installation">, supply: NonNullable<Context["supply"]>): boolean =>
-  liveTestsDue(part) && workOf(part) !== "existing" && !supply.has("notice") && !supply.broken.includes("notice");
+  liveTestsDue(part) && workOf(part) !== "existing" && !supply.has("notice") && !supply.isUnread("notice");
 
 const asked: Report = {
   message: "Two sources feed this installation: record the notice that says so (notice), and where it is fixed.",

@@ -30,7 +30,7 @@ export default wayRule({
   check(study, report) {
     const { runs, facts } = study;
     const [first] = facts.all("run");
-    if (!study.isRing || !runs?.closed || !first || facts.broken.includes("run")) return;
+    if (!study.isRing || !runs?.closed || !first || facts.isUnread("run")) return;
     if (runs.detached.length > 0 || runs.twice.length > 0) return;
     const related = [relatedFact(first, "The first run of the circuit.")];
     const points = facts.one("points");

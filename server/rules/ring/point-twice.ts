@@ -33,7 +33,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { runs } = study;
-    if (!runs || study.facts.broken.includes("run")) return;
+    if (!runs || study.facts.isUnread("run")) return;
     for (const name of runs.twice) {
       const fact = runReaching(study, name);
       if (!fact) continue;

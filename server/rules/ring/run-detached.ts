@@ -26,7 +26,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { runs } = study;
-    if (!runs || study.facts.broken.includes("run")) return;
+    if (!runs || study.facts.isUnread("run")) return;
     const names = [runs.board, ...runs.places.keys()];
     for (const path of runs.detached) {
       const fact = runOf(study, path);

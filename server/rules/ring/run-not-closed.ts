@@ -32,7 +32,7 @@ export default wayRule({
   check(study, report) {
     const { runs, way } = study;
     const [first] = study.facts.all("run");
-    if (!runs || !first || study.facts.broken.includes("run")) return;
+    if (!runs || !first || study.facts.isUnread("run")) return;
     const { kind } = way.header.args;
     if (study.isRing && !runs.closed) {
       report(factSpot(first), {

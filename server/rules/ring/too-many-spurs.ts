@@ -66,7 +66,7 @@ interface Count {
 
 function drawn(study: WayStudy): Count | undefined {
   const { runs } = study;
-  if (!runs?.closed || study.facts.broken.includes("run")) return undefined;
+  if (!runs?.closed || study.facts.isUnread("run")) return undefined;
   const spurs = unfusedSpurs(study).filter(({ offSpur }) => !offSpur);
   const fact = spurs.at(-1)?.fact;
   const onRing = [...runs.places.values()].filter(({ onMain }) => onMain).length;
