@@ -1,7 +1,7 @@
 /**
  * Whether the tests would notice: a sample of mutants of the calculations, tables, circuits, readings, boards and checks,
  * each run against the tests that come by it. `npm run mutants -- [--sample 25] [--seed 1] [--room calc] [--minutes 30] [--seconds 240]`;
- * several seeds are several samples of one run.
+ * several seeds are several samples of one run, and a room is any folder of `server/`.
  * It works on a copy of this folder in which all mutants of the sample sleep. The tests are run once to see which of them
  * comes by which mutant; then each test is run again for each mutant that it comes by, the quickest first, with that one
  * awake. What lives, or is passed as modules are read, is tried by itself against what else comes by it, from a fresh start,
@@ -21,7 +21,7 @@ import { type Fate, hash, type Passing, Results } from "./kept-results.ts";
 import { woven } from "./mutations.ts";
 import { PassedBy } from "./passed-by.ts";
 import { again, Runner } from "./runner.ts";
-import { described, keyOf, lineOf, mutantsAt, type Numbered, rooms, sampleOf } from "./sample.ts";
+import { described, keyOf, lineOf, mutantsAt, type Numbered, roomsOf, sampleOf, usualRooms } from "./sample.ts";
 
 const root = join(import.meta.dirname, "../..");
 
@@ -29,7 +29,7 @@ const { values } = parseArgs({
   options: {
     sample: { type: "string", default: "25" },
     seed: { type: "string", multiple: true, default: ["1"] },
-    room: { type: "string", multiple: true, default: [...rooms] },
+    room: { type: "string", multiple: true, default: usualRooms },
     minutes: { type: "string", default: "600" },
     seconds: { type: "string", default: "240" },
     /** Of tests that are run again together: the last takes most of the time. */
@@ -74,7 +74,7 @@ function chosenMutants(): readonly Numbered[] {
   const all = values.only
     ? mutantsAt(values.only, root)
     : values.seed.flatMap((seed) => {
-        const chosen = rooms.filter((one) => values.room.includes(one));
+        const chosen = roomsOf(root).filter((one) => values.room.includes(one));
         const samples = chosen.map((room) => sampleOf(room, root, { size, seed: Number(seed), by: values.by }));
         // A mutant of each room by turns, so that a run that is cut short is spread over all of them.
         return Array.from({ length: size }, (_, at) => samples.flatMap((ones) => ones[at] ?? [])).flat();

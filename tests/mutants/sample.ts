@@ -1,11 +1,20 @@
 /** Which mutants are tried: so many of each room, the same for a seed. */
-import { globSync, readFileSync } from "node:fs";
+import { globSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { hash } from "./kept-results.ts";
 import { type Mutation, mutationsOf } from "./mutations.ts";
 
-export const rooms = ["calc", "tables", "circuit", "readings", "boards", "rules"] as const;
-type Room = (typeof rooms)[number];
+/** What is sampled unless rooms are named: where a figure is wrong that somebody relies on. */
+export const usualRooms = ["calc", "tables", "circuit", "readings", "boards", "rules"];
+
+type Room = string;
+
+/** Every folder of the server: whatever is named on the command line stands here. */
+export const roomsOf = (root: string): readonly Room[] =>
+  readdirSync(join(root, "server"), { withFileTypes: true })
+    .filter((one) => one.isDirectory())
+    .map(({ name }) => name)
+    .sort();
 
 interface Mutant extends Mutation {
   readonly room: Room;
@@ -29,7 +38,7 @@ function allOf(room: Room, root: string): Mutant[] {
 /** Those of the lines and of the whole files that are named, however many. */
 export function mutantsAt(places: readonly string[], root: string): Mutant[] {
   const isNamed = (mutant: Mutant) => places.includes(mutant.file) || places.includes(placeOf(mutant));
-  return rooms.flatMap((room) => allOf(room, root).filter(isNamed));
+  return roomsOf(root).flatMap((room) => allOf(room, root).filter(isNamed));
 }
 
 /** In an order that each mutant has by itself, so that a change of one source moves no other in or out. */
