@@ -39,7 +39,7 @@ export function readSettings(text: string): ReadSettings {
       reader.report(0, 0, "This file is empty: the settings are a JSON object, {} at the least.");
     return { settings: noSettings, problems: reader.problems };
   }
-  const value = reader.value(root, { is: "object", keys }, "The settings");
+  const value = reader.value(root, { is: "object", keys }, "This file");
   return { settings: errors.length > 0 ? noSettings : settingsOf(value, reader), problems: reader.problems };
 }
 

@@ -9,7 +9,9 @@ import { inSetting } from "../helpers/sample.ts";
 import { firstWay, proposed, textWith } from "./helpers.ts";
 
 describe("rough text", () => {
-  it("of any kind is survived", () => {
+  const linesOf = (text: string): string[] => text.split("\n").map((line) => line.trim());
+
+  it("of any kind is survived, and every line but those of device and cable stays", () => {
     const whole = generate({ ways: 8, seed: 7 });
     fc.assert(
       fc.property(fc.nat(whole.length), fc.nat(60), fc.string({ maxLength: 8 }), (at, cut, put) => {
@@ -19,7 +21,9 @@ describe("rough text", () => {
             for (const way of board.ways) {
               const study = studyWay(way, context);
               const proposal = propose(study, {}, installation);
-              expect(textWith(file, study, proposal).length).toBeGreaterThan(0);
+              const after = new Set(linesOf(textWith(file, study, proposal)));
+              const kept = linesOf(way.segment.text).filter((line) => !/^(device|cable)\b/.test(line));
+              expect(kept.filter((line) => !after.has(line))).toEqual([]);
             }
           }
         }

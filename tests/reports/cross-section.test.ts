@@ -51,7 +51,8 @@ describe("a containment cut across", () => {
     const study = studied("containment C1 conduit 16 mm length 2 m", [three, three, three]);
     const lay = layOf(study);
     expect((lay?.left ?? 0) + (lay?.cables.length ?? 0)).toBe(15);
-    expect(lay?.left).toBeGreaterThan(0);
+    // Fifteen of 4.6 mm and less come to far more than the 8 to 9 that lie in the 13 mm within a conduit of 16.
+    expect(lay?.left).toBeGreaterThan(5);
     expect(crossSection(study)?.description).toContain(`No place was found for ${lay?.left} more`);
   });
 
