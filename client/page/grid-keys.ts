@@ -76,43 +76,52 @@ function leftOf({ rows, here, draftOf }: Before): string {
   return draftOf({ row: here.row, column: before.column }) ?? before.text;
 }
 
-const arrows: Readonly<Record<string, readonly [down: number, across: number]>> = {
-  ArrowUp: [-1, 0],
-  ArrowDown: [1, 0],
-  ArrowLeft: [0, -1],
-  ArrowRight: [0, 1],
+const commit = (text: string, to: Place | undefined): Action => ({ does: "commit", text, to });
+
+function goOnByTab(before: Before, back: boolean): Action | undefined {
+  const to = next(before, back);
+  if (to) return commit(before.typed ?? "", to);
+  // At either end the Tab key leaves the grid.
+  return before.typed === undefined ? undefined : { does: "commit", text: before.typed, to: undefined, leaves: true };
+}
+
+const goBy = (before: Before, down: number, across: number): Action =>
+  commit(before.typed ?? "", step(before, down, across) ?? before.here);
+
+const rowOf = ({ rows, here }: Before): Place[] => orderOf(rows).filter(({ row }) => row === here.row);
+
+/** What keys with a name do. `back`: with the Shift key held. */
+const namedKeys: Readonly<Record<string, (before: Before, back: boolean) => Action | undefined>> = {
+  Enter: (before, back) => commit(before.typed ?? "", next(before, back)),
+  Tab: goOnByTab,
+  Escape: ({ typed }) => (typed === undefined ? { does: "dismiss" } : { does: "type", text: undefined }),
+  F2: ({ rows, here }) => ({ does: "type", text: cellAt(rows, here)?.text ?? "" }),
+  ArrowUp: (before) => goBy(before, -1, 0),
+  ArrowDown: (before) => goBy(before, 1, 0),
+  // While one types, these are within the word.
+  ArrowLeft: whileNothingIsTyped((before) => goBy(before, 0, -1)),
+  ArrowRight: whileNothingIsTyped((before) => goBy(before, 0, 1)),
+  Home: whileNothingIsTyped((before) => ({ does: "move", to: rowOf(before)[0] })),
+  End: whileNothingIsTyped((before) => ({ does: "move", to: rowOf(before).at(-1) })),
 };
+
+function whileNothingIsTyped(act: (before: Before) => Action): (before: Before) => Action | undefined {
+  return (before) => (before.typed === undefined ? act(before) : undefined);
+}
 
 /** What a key does; nothing for one that is the editor's or the browser's own. */
 export function actionOf({ key, shiftKey, ctrlKey, metaKey, altKey }: Key, before: Before): Action | undefined {
-  const { rows, here, typed } = before;
-  if (ctrlKey || metaKey) return key.toLowerCase() === "z" && typed === undefined ? { does: "undo" } : undefined;
+  const isNew = before.typed === undefined;
+  if (ctrlKey || metaKey) return key.toLowerCase() === "z" && isNew ? { does: "undo" } : undefined;
   if (altKey) return undefined;
-  const commit = (text: string, to: Place | undefined): Action => ({ does: "commit", text, to });
-  if (key === "Enter" || key === "Tab") {
-    const to = next(before, shiftKey);
-    if (key === "Enter" || to) return commit(typed ?? "", to);
-    // At either end the Tab key leaves the grid.
-    return typed === undefined ? undefined : { does: "commit", text: typed, to: undefined, leaves: true };
-  }
-  if (key === "Escape") return typed === undefined ? { does: "dismiss" } : { does: "type", text: undefined };
-  if (key === "F2") return { does: "type", text: cellAt(rows, here)?.text ?? "" };
-  const [down, across] = arrows[key] ?? [];
-  if (down !== undefined && across !== undefined) {
-    // While one types, left and right are within the word.
-    return typed === undefined || down !== 0 ? commit(typed ?? "", step(before, down, across) ?? here) : undefined;
-  }
-  if (typed !== undefined) return undefined;
-  if (key === "Home" || key === "End") {
-    const own = orderOf(rows).filter(({ row }) => row === here.row);
-    return { does: "move", to: key === "Home" ? own[0] : own.at(-1) };
-  }
-  return key.length === 1 ? sign(key, before) : undefined;
+  const act = namedKeys[key];
+  if (act) return act(before, shiftKey);
+  return isNew && key.length === 1 ? sign(key, before) : undefined;
 }
 
 /** A sign with which an entry begins, or is whole. */
 function sign(key: string, before: Before): Action | undefined {
-  const whole = (text: string): Action => ({ does: "commit", text, to: next(before, false) });
+  const whole = (text: string): Action => commit(text, next(before, false));
   if (key === "=") {
     const text = leftOf(before);
     return text === "" ? { does: "move", to: undefined } : whole(text);

@@ -39,44 +39,52 @@ export const suffices = ({ has, need }: Pick<ProtectiveNeed, "has" | "need">): b
  * energy through than at the slow end of its curve.
  */
 export function protectiveNeed(study: WayStudy, loopOf?: () => number | undefined): ProtectiveNeed | undefined {
-  const { cable, device, overcurrentLimit, supply, context } = study;
+  const { cable } = study;
   if (!cable || study.isSpare || cable.material !== "copper") return undefined;
   // Its maker tests the casing and its bars: what they withstand is Icw.
   if (cable.construction === "busbar-trunking") return undefined;
   const paths = pathsOf(cable);
-  const [first] = paths;
-  if (!first) return undefined;
-  const byTable = (path: Path) =>
-    path.table && { of: path.of, has: path.has, need: path.table, method: "table" as const };
-  for (const path of paths) {
-    const found = byTable(path);
-    if (found && suffices(found)) return { ...found, certain: true };
-  }
+  const byTable = paths.flatMap(needByTable);
+  const met = byTable.find(suffices);
+  if (met) return { ...met, certain: true };
   // A core beside an armour of unknown resistance carries a part of the current that cannot be told.
   if (paths.some(({ share }) => share === "unknown")) return undefined;
-  const time = study.disconnectionTime?.value;
-  const breaker = device?.family === "breaker" || device?.family === "legacy-breaker";
+  const points = pointsToJudge(study, cable, loopOf);
+  return worstOf(paths.flatMap((path) => points.flatMap((point) => needAt(cable, path, point)))) ?? byTable[0];
+}
+
+const needByTable = ({ of, has, table }: Path): ProtectiveNeed[] =>
+  table ? [{ of, has, need: table, method: "table", certain: false }] : [];
+
+/** Of a fuse the faults that flow, where the loop is known; otherwise the least that trips the device in time. */
+function pointsToJudge(study: WayStudy, cable: Cable, loopOf: (() => number | undefined) | undefined): PlacedPoint[] {
+  const { edition } = study.context;
+  const slowest = edition && slowestPoint(study);
+  if (!slowest) return [];
+  const loop = isBreaker(study) ? undefined : loopOf?.();
+  const flowing = loop === undefined ? [] : pointsIn(study, cable, study.supply.U0 * edition.cmin.value, loop);
+  return flowing.length > 0 ? flowing : [{ ...slowest, place: farthestPlace(cable, ["line", "cpc"]) }];
+}
+
+const isBreaker = ({ device }: WayStudy): boolean =>
+  device?.family === "breaker" || device?.family === "legacy-breaker";
+
+/** The point of the device's curve that decides its loop impedance. */
+function slowestPoint(study: WayStudy): FaultPoint | undefined {
+  const { device, overcurrentLimit: limit, disconnectionTime, supply, context } = study;
+  const { edition } = context;
+  if (!limit || !disconnectionTime || !edition) return undefined;
+  const longest = disconnectionTime.value;
   const settings = device?.settings;
-  if (overcurrentLimit && time !== undefined && context.edition) {
-    const ownTime = settings && releasesOf(settings).find((release) => release.time <= time)?.time;
-    const taken = ownTime ?? (breaker ? magneticTime : time);
-    const lowest = supply.U0 * context.edition.cmin.value;
-    const slowest: FaultPoint = {
-      current: lowest / overcurrentLimit.exact,
-      time: taken,
-      certain: !breaker && !settings,
-      source: overcurrentLimit.source,
-      steps: [...overcurrentLimit.steps, step("t at that current", "", seconds(taken))],
-    };
-    const loop = breaker ? undefined : loopOf?.();
-    const points = loop === undefined ? [] : pointsIn(study, cable, lowest, loop);
-    const judged = points.length > 0 ? points : [{ ...slowest, place: farthestPlace(cable, ["line", "cpc"]) }];
-    const found = paths.flatMap((path) => judged.flatMap((point) => needAt(cable, path, point)));
-    const worst = worstOf(found);
-    if (worst) return worst;
-  }
-  const table = byTable(first);
-  return table && { ...table, certain: false };
+  const ownTime = settings && releasesOf(settings).find((release) => release.time <= longest)?.time;
+  const time = ownTime ?? (isBreaker(study) ? magneticTime : longest);
+  return {
+    current: (supply.U0 * edition.cmin.value) / limit.exact,
+    time,
+    certain: !isBreaker(study) && !settings,
+    source: limit.source,
+    steps: [...limit.steps, step("t at that current", "", seconds(time))],
+  };
 }
 
 /**

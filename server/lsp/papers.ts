@@ -1,4 +1,5 @@
 import type { CancellationToken } from "vscode-languageserver";
+import type { Failure } from "../features/past.ts";
 import { readSettings } from "../settings/read.ts";
 import { withColumns } from "../settings/remember.ts";
 import { settingsFile } from "../settings/settings.ts";
@@ -23,9 +24,9 @@ type Refused = typeof none;
 
 const noOffice = badRequest("Papers and readings from files need the editor on a desktop, or the command line.");
 
-const kinds: readonly unknown[] = ["schedule", "inspection", "sheet"];
-const formats: readonly unknown[] = ["pdf", "xlsx", "csv", "html", "markdown", "text"];
-const fills: readonly unknown[] = [undefined, "filled", "blank", "last"];
+const kinds = ["schedule", "inspection", "sheet"] as const;
+const formats = ["pdf", "xlsx", "csv", "html", "markdown", "text"] as const;
+const fills = ["filled", "blank", "last"] as const;
 
 interface About {
   readonly textDocument: { readonly uri: string };
@@ -45,37 +46,29 @@ export function papers(
   const [checked, read] = [look("all"), look("none")];
   connection.onRequest<PaperAnswer, never>(
     paperRequest,
-    async (question: Partial<PaperQuestion> | undefined, token: CancellationToken) => {
-      const { uri, paper, format, fill, printed } = question ?? {};
+    async (question: Unread<PaperQuestion>, token: CancellationToken) => {
       if (!office) return noOffice;
-      if (typeof uri !== "string" || !kinds.includes(paper) || !formats.includes(format))
-        return badRequest("A paper needs the address of its schedule, its kind and its format.");
-      if (!fills.includes(fill))
-        return badRequest("A paper is “filled”, “blank”, or “last”: blank beside what was read last.");
-      if (printed !== undefined && (typeof printed !== "string" || !isDay(printed)))
-        return badRequest("The day a paper is printed is written as “2026-03-05”.");
-      const found = await checked({ textDocument: { uri } }, token);
+      const asked = paperAsked(question ?? {});
+      if ("failure" in asked) return badRequest(asked.failure);
+      const found = await checked({ textDocument: asked }, token);
       if (!("snapshot" in found)) return found;
-      const made = await office.paper(question as PaperQuestion, found.snapshot);
+      const made = await office.paper(asked, found.snapshot);
       return "failure" in made ? badRequest(made.failure) : made;
     },
   );
   connection.onRequest<EnterAnswer, never>(
     enterReadingsRequest,
-    async (question: Partial<EnterQuestion> | undefined, token: CancellationToken) => {
-      const { uri, name, base64, column, on } = question ?? {};
+    async (question: Unread<EnterQuestion>, token: CancellationToken) => {
       if (!office) return noOffice;
-      if (typeof uri !== "string" || typeof name !== "string" || typeof base64 !== "string")
-        return badRequest("Readings need the address of their schedule, and the file they stand in.");
-      const found = await read({ textDocument: { uri } }, token);
+      const asked = readingsAsked(question ?? {});
+      if ("failure" in asked) return badRequest(asked.failure);
+      const found = await read({ textDocument: asked }, token);
       if (!("snapshot" in found)) return found;
-      const house = settings?.(uri, settingsFile);
+      const house = settings?.(asked.uri, settingsFile);
       const known = house ? readSettings(house.text).settings.columns : [];
-      const told = Array.isArray(column) ? column.filter((one) => typeof one === "string") : [];
-      const asked = { uri, name, base64, column: [...known, ...told], ...(typeof on === "string" ? { on } : {}) };
-      const entered = await office.entered(asked, found.snapshot);
+      const entered = await office.entered({ ...asked, column: [...known, ...asked.column] }, found.snapshot);
       if ("failure" in entered) return badRequest(entered.failure);
-      const kept = told.length > 0 && !entered.asks ? withColumns(house?.text, told) : undefined;
+      const kept = asked.column.length > 0 && !entered.asks ? withColumns(house?.text, asked.column) : undefined;
       return {
         ...answerOf(service.workspace, entered),
         ...(kept === undefined ? {} : { settings: { ...(house ? { uri: house.uri } : {}), text: kept } }),
@@ -83,6 +76,34 @@ export function papers(
     },
   );
 }
+
+/** What a client sends, of which nothing is known yet. */
+type Unread<Question> = { readonly [Name in keyof Question]?: unknown } | undefined;
+
+function paperAsked({
+  uri,
+  paper,
+  format,
+  fill,
+  printed,
+}: NonNullable<Unread<PaperQuestion>>): PaperQuestion | Failure {
+  if (typeof uri !== "string" || !isOneOf(kinds, paper) || !isOneOf(formats, format))
+    return { failure: "A paper needs the address of its schedule, its kind and its format." };
+  if (fill !== undefined && !isOneOf(fills, fill))
+    return { failure: "A paper is “filled”, “blank”, or “last”: blank beside what was read last." };
+  if (printed !== undefined && (typeof printed !== "string" || !isDay(printed)))
+    return { failure: "The day a paper is printed is written as “2026-03-05”." };
+  return { uri, paper, format, ...(fill ? { fill } : {}), ...(printed ? { printed } : {}) };
+}
+
+function readingsAsked({ uri, name, base64, column, on }: NonNullable<Unread<EnterQuestion>>) {
+  if (typeof uri !== "string" || typeof name !== "string" || typeof base64 !== "string")
+    return { failure: "Readings need the address of their schedule, and the file they stand in." };
+  const told = Array.isArray(column) ? column.filter((one) => typeof one === "string") : [];
+  return { uri, name, base64, column: told, ...(typeof on === "string" ? { on } : {}) };
+}
+
+const isOneOf = <Value>(all: readonly Value[], value: unknown): value is Value => all.some((one) => one === value);
 
 /** Each segment that changed as the smallest edit of it, so that cursors and folds elsewhere stay. */
 function answerOf(workspace: Workspace, { files, report, misfits, asks }: EnteredFiles): EnterAnswer {

@@ -7,6 +7,7 @@ import { describedCable } from "../circuit/cable.ts";
 import { methodOf } from "../circuit/route-capacity.ts";
 import type { Cable, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
+import type { FactOf } from "../model/values.ts";
 import { flatPairs, usualConstructions } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, rowOf } from "../tables/table.ts";
@@ -34,35 +35,38 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
   const unknown = routes.find((route) => methodOf(route) === undefined);
   if (unknown) return { missing: "the reference method of the route" };
   if (cable) return cable.own ? ownSizes(cable, study.context) : written(cable);
+  const usual = usualOn(routes, study.threePhase);
+  if (!usual) return { missing: "how the cable is made" };
   const fact = study.facts.one("cable");
   const { construction, insulation, cpcBy, cores } = fact?.args ?? {};
   const spelt = construction?.value;
-  const rows = routes.flatMap((route) =>
-    usualFor(route.args.kind?.value ?? kindBy[methodOf(route) ?? "C"] ?? "clipped"),
-  );
-  const [first] = rows;
-  if (!first) return { missing: "how the cable is made" };
-  const three = study.threePhase;
-  const kinds = rows.map(({ facts }) => (three ? facts.three : facts.single));
-  // Where stretches differ one cable serves all: armoured for the ground, else a sheathed one that may go anywhere.
-  const hard = rows.find(({ facts }) => facts.insulation > ordinary);
-  const same = kinds.every((kind) => kind === kinds[0]);
-  const row = hard ?? first;
-  const usual = three ? row.facts.three : row.facts.single;
-  const sheathed = three ? "multicore" : "flat-twin";
-  const kind = spelt ?? (hard || same ? usual : sheathed);
+  const kind = spelt ?? usual.kind;
   return {
     kind,
-    insulation: insulation ? (insulation.value === 90 ? 90 : 70) : row.facts.insulation,
+    insulation: insulation ? (insulation.value === 90 ? 90 : 70) : usual.row.facts.insulation,
     ...(cpcBy ? { cpcBy: cpcBy.value } : {}),
     ...(cores ? { cores: cores.value } : {}),
     ...(fact ? withKept({ described: fact }) : {}),
     words: spelt ? `${kind}, as written` : `${kind}, usual for this route`,
-    source: cellOf(usualConstructions, row, "single").source,
+    source: cellOf(usualConstructions, usual.row, "single").source,
   };
 }
 
 const ordinary = 70;
+
+/** Where stretches differ one cable serves all: armoured for the ground, else a sheathed one that may go anywhere. */
+function usualOn(routes: readonly FactOf<"way", "route">[], threePhase: boolean) {
+  const rows = routes.flatMap((route) =>
+    usualFor(route.args.kind?.value ?? kindBy[methodOf(route) ?? "C"] ?? "clipped"),
+  );
+  const hard = rows.find(({ facts }) => facts.insulation > ordinary);
+  const row = hard ?? rows[0];
+  if (!row) return undefined;
+  const kindIn = (one: typeof row) => (threePhase ? one.facts.three : one.facts.single);
+  const same = rows.every((one) => kindIn(one) === kindIn(row));
+  const sheathed = threePhase ? "multicore" : "flat-twin";
+  return { row, kind: hard || same ? kindIn(row) : sheathed };
+}
 
 /** What a method says of the route where its kind is not written. */
 const kindBy: Readonly<Record<string, string>> = { A: "conduit", B: "conduit", C: "clipped", D: "buried", E: "tray" };

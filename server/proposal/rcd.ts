@@ -1,4 +1,4 @@
-/** The RCD function of a device: where a rule asks for one and nothing else gives it. */
+/** The RCD function of a device. */
 
 import { residuals } from "../calc/minimum-size.ts";
 import { rcdLimit } from "../calc/practice.ts";
@@ -20,46 +20,71 @@ export interface RcdChoice {
   readonly open: readonly string[];
 }
 
+/** What asks for an RCD on a way. */
+interface Requirement {
+  readonly need: Need | undefined;
+  /** An electrode lets too little flow for an overcurrent device to disconnect. */
+  readonly forFault: boolean;
+  /** Whether nothing upstream or beside the device meets it. */
+  readonly isUnmet: boolean;
+  /** The greatest rated residual current that meets it, A. */
+  readonly most: number;
+}
+
 /** The RCD function of the device, where a rule asks for one and nothing else gives it. */
 export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
-  const written = trial.facts.one("device")?.args;
+  const required = requirementOf(trial);
+  const before = trial.facts.one("device")?.args.sensitivity?.value;
+  if (!required.isUnmet && before === undefined) return withoutRcd(kind, required);
+  return kind.family === "breaker" ? combined(trial, kind, required, before) : beside(trial, kind, required);
+}
+
+function requirementOf(trial: WayStudy): Requirement {
   const others = trial.rcds.filter(({ at }) => at !== "device");
   const [need] = [...additionalProtection(trial), ...possibleProtection(trial)];
   const forFault = trial.supply.earthing === "TT" && trial.isFinal && !trial.facts.has("class-II");
+  const isFaultUnmet = forFault && others.length === 0;
   // A coarse one would do for some places; where it stands alone before an electrode, the fine one suits any electrode.
-  const most = need && !(forFault && others.length === 0) ? need.limit : rcdLimit("additional");
-  const charger = trial.uses.has("ev-charger") && !others.some(({ at }) => at === "way");
-  const alone = charger || (ownRcd(trial) !== undefined && !others.some(({ at }) => at === "way"));
-  const fine = need !== undefined && others.some((rcd) => meets(rcd, need.limit)) && !alone;
-  const asked = (need !== undefined && !fine) || (forFault && others.length === 0);
-  const before = written?.sensitivity?.value;
-  const plain = { standard: kind.standard };
-  if (!asked && before === undefined) {
-    const words = need || forFault ? "by an RCD upstream already" : "no rule requires one here";
-    return { parts: plain, words, ...(need ? { source: need.source } : {}), open: [] };
-  }
-  if (kind.family !== "breaker") return beside(trial, kind, most.value, need);
+  const most = need && !isFaultUnmet ? need.limit : rcdLimit("additional");
+  const isMet = !needsOneOfItsOwn(trial) && need !== undefined && others.some((rcd) => meets(rcd, need.limit));
+  return { need, forFault, isUnmet: (need !== undefined && !isMet) || isFaultUnmet, most: most.value };
+}
+
+/** A charging point and some places have an RCD to themselves: one upstream does not serve. */
+const needsOneOfItsOwn = (trial: WayStudy): boolean =>
+  !hasOneBeside(trial) && (trial.uses.has("ev-charger") || ownRcd(trial) !== undefined);
+
+const hasOneBeside = ({ rcds }: WayStudy): boolean => rcds.some(({ at }) => at === "way");
+
+function withoutRcd({ standard }: DeviceKind, { need, forFault }: Requirement): RcdChoice {
+  const words = need || forFault ? "by an RCD upstream already" : "no rule requires one here";
+  return { parts: { standard }, words, ...(need ? { source: need.source } : {}), open: [] };
+}
+
+/** Device and RCD in one. `before`: the rated residual current of the one that is written, A. */
+function combined(trial: WayStudy, kind: DeviceKind, required: Requirement, before: number | undefined): RcdChoice {
+  const { need, forFault, most } = required;
+  const written = trial.facts.one("device")?.args;
   const serves = before !== undefined && (!need || meets({ sensitivity: before }, need.limit));
-  const sensitivity = serves ? before : nearestBelow(most.value);
+  const sensitivity = serves ? before : nearestBelow(most);
   const least = leastType(trial);
   const type = written?.type && rcdCovers(written.type.value, least.type) ? written.type.value : least.type;
   const direction = written?.direction?.value;
   const standard = kind.standard.includes("61009") ? kind.standard : "BS EN 61009";
+  const source = need?.source ?? least.source;
   return {
     parts: { standard, sensitivity, type, ...(direction ? { direction } : {}) },
     words: reasonWords(need?.reason, forFault, before !== undefined),
-    ...(need ? { source: need.source } : least.source ? { source: least.source } : {}),
-    open:
-      charger && type !== "B"
-        ? [
-            `The charging equipment must detect DC above ${milliamps(rcdLimit("ev-dc").value)}: record that it does, or fit type B.`,
-          ]
-        : [],
+    ...(source ? { source } : {}),
+    open: trial.uses.has("ev-charger") && !hasOneBeside(trial) && type !== "B" ? [directCurrent()] : [],
   };
 }
 
+const directCurrent = (): string =>
+  `The charging equipment must detect DC above ${milliamps(rcdLimit("ev-dc").value)}: record that it does, or fit type B.`;
+
 /** A fuse is no RCD: the way gets one of its own beside it. */
-function beside(trial: WayStudy, { standard }: DeviceKind, most: number, need: Need | undefined): RcdChoice {
+function beside(trial: WayStudy, { standard }: DeviceKind, { most, need }: Requirement): RcdChoice {
   const sensitivity = nearestBelow(most);
   const words = reasonWords(need?.reason, true, false);
   if (trial.facts.has("rcd"))

@@ -98,25 +98,31 @@ export function electrodeCard(fact: Fact | undefined, bounds: readonly Bound[]):
 /** The loop at a board against that of what feeds it and the feeder between. */
 export function boardLoopCard(context: Context, fact: Fact | undefined): Card | undefined {
   const value = exact(readingAt(fact));
-  const [above, ...further] = context.upstream;
   const U0 = context.supply?.one("U0")?.args.value.value;
   const fault = value !== undefined && value > 0 && U0 !== undefined ? faultCurrent(U0, value) : undefined;
   const current = row("earth fault current here", fault && prospective(fault.value));
-  const upstream = above && { ...context, board: above.board, upstream: further };
-  const start = upstream && boardImpedance(upstream);
-  const apart = context.board.facts.has("earthing");
-  if (!above?.feeder || !upstream || apart) {
-    const Ze = exact(context.supply?.one("Ze")?.args.value);
-    const atSupply = !apart && context.board.facts.one("fed-from")?.args.from.value === "supply";
-    return card([row("at the origin", Ze === undefined || !atSupply ? undefined : `Ze ${ohms(Ze)}`), current], fault);
-  }
+  const fed = context.board.facts.has("earthing") ? undefined : loopThroughFeeder(context);
+  if (!fed) return card([row("at the origin", originOf(context)), current], fault);
+  return card([row("expected cold", fed.words), current], fed.expected, fault);
+}
+
+/** Of a board that is fed by a way and has no electrode of its own. */
+function loopThroughFeeder(context: Context): { readonly expected?: Calculated; readonly words?: string } | undefined {
+  const [above, ...further] = context.upstream;
+  if (!above?.feeder) return undefined;
+  const upstream = { ...context, board: above.board, upstream: further };
+  const start = boardImpedance(upstream);
   const feeder = studyWay(above.feeder, upstream);
   const own = exact(feeder.R1R2?.value) ?? feeder.expectedR1R2?.value;
-  const expected = start && own !== undefined ? totalLoop(start.value, own, start.name) : undefined;
+  if (!start || own === undefined) return {};
+  const expected = totalLoop(start.value, own, start.name);
   const by = feeder.R1R2 ? "R1+R2 of the feeder" : "R1+R2 of the feeder by its length";
-  return card(
-    [row("expected cold", expected && start && `${start.name} above + ${by} = ${show(expected)}`), current],
-    expected,
-    fault,
-  );
+  return { expected, words: `${start.name} above + ${by} = ${show(expected)}` };
+}
+
+/** The loop outside, where the board is at the supply and has its earth. */
+function originOf({ board, supply }: Context): string | undefined {
+  const Ze = exact(supply?.one("Ze")?.args.value);
+  const isAtSupply = !board.facts.has("earthing") && board.facts.one("fed-from")?.args.from.value === "supply";
+  return Ze === undefined || !isAtSupply ? undefined : `Ze ${ohms(Ze)}`;
 }

@@ -10,7 +10,7 @@ import { valueAt } from "../../model/fact-values.ts";
 import { exact, isAbsent, quantityOf } from "../../model/values.ts";
 import { loopAgreement } from "../../readings/loop.ts";
 import { loopBounds } from "../../readings/plan-live.ts";
-import { deviceOnWay, rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
+import { deviceOnWay, type RcdTest, rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
 import { awayFrom, leftTo, row } from "../common/margins.ts";
 import { writtenValue } from "../common/written.ts";
 
@@ -49,41 +49,37 @@ export function liveRows(study: WayStudy): string[][] {
   return rows;
 }
 
-export function rcdRows(study: WayStudy): string[][] {
-  const rows = rcdTestsOfWay(study).flatMap((test) => {
-    const { time, noTrip, multiple } = test.fact.args;
-    const { least, greatest } = windowOf(test, study.context) ?? {};
-    const name = `RCD${multiple ? ` at ${multiple.value} × IΔn` : ""}`;
-    const shortest = least && `at least ${milliseconds(least.value)}`;
-    const longest = greatest && `at most ${milliseconds(greatest.value)}`;
-    if (!time) return [[name, noTrip ? "held" : "no result", [shortest, longest].filter(Boolean).join(", "), ""]];
-    const first = row(
-      name,
-      test.fact,
-      time,
-      greatest && { value: greatest.value, words: longest ?? "", kind: "limit" as const },
-    );
-    // A delayed one that is too quick does not wait for those behind it.
-    if (!least || !shortest || isAbsent(time)) return [first];
-    const margin = leftTo(time, least.value, "least");
-    return greatest ? [first, ["", "", shortest, margin]] : [[first[0] ?? "", first[1] ?? "", shortest, margin]];
-  });
+export const rcdRows = (study: WayStudy): string[][] => [
+  ...rcdTestsOfWay(study).flatMap((test) => rcdTimeRows(test, study)),
+  ...tripCurrentRows(study),
+];
+
+/** A time, with the longest it may be and the shortest. */
+function rcdTimeRows(test: RcdTest, study: WayStudy): string[][] {
+  const { time, noTrip, multiple } = test.fact.args;
+  const { least, greatest } = windowOf(test, study.context) ?? {};
+  const name = `RCD${multiple ? ` at ${multiple.value} × IΔn` : ""}`;
+  const shortest = least && `at least ${milliseconds(least.value)}`;
+  const longest = greatest && `at most ${milliseconds(greatest.value)}`;
+  if (!time) return [[name, noTrip ? "held" : "no result", [shortest, longest].filter(Boolean).join(", "), ""]];
+  const first = row(name, test.fact, time, greatest && { value: greatest.value, words: longest ?? "", kind: "limit" });
+  // A delayed one that is too quick does not wait for those behind it.
+  if (!least || !shortest || isAbsent(time)) return [first];
+  const margin = leftTo(time, least.value, "least");
+  return greatest ? [first, ["", "", shortest, margin]] : [[first[0] ?? "", first[1] ?? "", shortest, margin]];
+}
+
+function tripCurrentRows(study: WayStudy): string[][] {
   const trip = study.live?.facts.one("trip-current");
-  const rcd = trip && deviceOnWay(trip, study);
-  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, trip?.args.waveform?.value);
-  const value = trip && exact(trip.args.value);
-  if (!trip) return rows;
-  const inside = value !== undefined && band ? value >= band.least.value && value <= band.greatest.value : undefined;
-  const words = band ? `${milliamps(band.least.value)} to ${milliamps(band.greatest.value)}` : "";
-  return [
-    ...rows,
-    [
-      "trip current",
-      writtenValue(trip, trip.args.value),
-      words,
-      inside === undefined ? "" : inside ? "within" : "outside",
-    ],
-  ];
+  if (!trip) return [];
+  const written = writtenValue(trip, trip.args.value);
+  const rcd = deviceOnWay(trip, study);
+  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, trip.args.waveform?.value);
+  if (!band) return [["trip current", written, "", ""]];
+  const { least, greatest } = band;
+  const value = exact(trip.args.value);
+  const verdict = value === undefined ? "" : value >= least.value && value <= greatest.value ? "within" : "outside";
+  return [["trip current", written, `${milliamps(least.value)} to ${milliamps(greatest.value)}`, verdict]];
 }
 
 /** What is seen, or read with nothing to compare it with. */

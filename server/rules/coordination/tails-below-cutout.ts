@@ -47,25 +47,22 @@ export default installationRule({
     const carries = tabled ?? fromAbove(size.value, (csa) => clipped(loaded, csa));
     if (!carries) return;
     const demand = demandAt(installation);
-    const drawn = exceeds(demand.least, carries.value) ? demand.least : undefined;
+    const isOverloaded = exceeds(demand.least, carries.value);
     // While no cut-out is described it may be small enough: then only what is drawn counts.
-    const rating = cutout?.args.rating.value ?? (supply?.isUnread("cutout") ? undefined : drawn);
+    const drawn = isOverloaded && !supply?.isUnread("cutout") ? demand.least : undefined;
+    const rating = cutout?.args.rating.value ?? drawn;
     if (rating === undefined || !fallsShort(carries.value, rating)) return;
-    const larger = sizeFor(loaded, size.value, Math.max(rating, drawn ?? 0));
+    const larger = sizeFor(loaded, size.value, isOverloaded ? Math.max(rating, demand.least) : rating);
     const bears = demand.greatest !== undefined && demand.greatest <= carries.value;
     const below = cutout ? `, below the ${amps(rating)} cut-out` : "";
-    const note = drawn === undefined && bears ? " (enough for the present demand)" : "";
-    const most =
-      drawn === undefined
-        ? ""
-        : `; ${demand.isStated ? "the stated demand is" : "the circuits draw at least"} ${amps(round(drawn, 1))}`;
+    const load = isOverloaded ? loadWords(demand) : bears ? " (enough for the present demand)" : "";
     const wanted = larger === undefined ? "larger tails" : `tails of ${squareMillimetres(larger)}`;
     report(valueSpot(tails, size), {
-      message: `Tails of ${squareMillimetres(size.value)} carry ${tabled ? "" : "no more than "}${amps(carries.value)} clipped direct${below}${note}${most}: fit ${wanted}${drawn === undefined ? ", or ask for a smaller cut-out" : ""}.`,
+      message: `Tails of ${squareMillimetres(size.value)} carry ${tabled ? "" : "no more than "}${amps(carries.value)} clipped direct${below}${load}: fit ${wanted}${isOverloaded ? "" : ", or ask for a smaller cut-out"}.`,
       value: amount(carries.value, "A"),
       limit: amount(rating, "A"),
       least: true,
-      severity: drawn === undefined ? gradeOf(carries.value, rating, bears) : "error",
+      severity: isOverloaded ? "error" : gradeOf(carries.value, rating, bears),
       steps: [relation(`${cutout ? "cut-out" : "demand"} ≤ It`, amps(rating), amps(carries.value))],
       source: carries.source,
       related: cutout ? [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }] : [],
@@ -76,6 +73,9 @@ export default installationRule({
     });
   },
 });
+
+const loadWords = ({ isStated, least }: OriginCurrent): string =>
+  `; ${isStated ? "the stated demand is" : "the circuits draw at least"} ${amps(round(least, 1))}`;
 
 const clipped = (loaded: 2 | 3, csa: number) =>
   tabulatedCapacity({ construction: "singles", insulation: 70, method: "C", loaded, csa });

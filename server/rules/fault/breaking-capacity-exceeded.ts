@@ -2,7 +2,10 @@ import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
 import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "../../circuit/breaking.ts";
 import { deviceName } from "../../circuit/describe.ts";
+import type { Device } from "../../circuit/device.ts";
 import { greatestFault } from "../../circuit/faults.ts";
+import type { Context } from "../../model/installation.ts";
+import type { Quantity } from "../../model/values.ts";
 import { quantityOf, readingAt } from "../../model/values.ts";
 import { uncertaintyOnBoard } from "../../readings/uncertainty.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
@@ -43,35 +46,22 @@ export default wayRule({
     const fault = greatestFault(context);
     const capacity = device && breakingOf(study);
     if (!device || !fault || !capacity || study.isSpare) return;
-    if (!exceeds(fault.value, capacity.value)) return;
-    // Behind a named device upstream both break the fault together; an assembly is tested as a whole.
-    if (device.fact.args.class?.value === "back-up") return;
-    const conditional = conditionalAt(context);
-    if (conditional !== undefined && fault.value <= conditional) return;
+    if (!exceeds(fault.value, capacity.value) || isBrokenTogether(device, context, fault.value)) return;
     const written = device.fact.args.breaking;
-    const next = nextBreaking(fault.value);
-    const assembly = conditionalPossible(context);
-    const label =
-      written && assembly && fault.value <= assembly.value
-        ? ` Where the consumer unit is marked ${kiloamps(assembly.value)} behind its service fuse, write conditional-rating.`
-        : "";
     const flows = `${fault.sign === ">" ? "more than" : "up to"} ${kiloamps(fault.value)}`;
+    const breaks = kiloamps(capacity.value);
     const reading = quantityOf(readingAt(fault.fact));
     const meter = reading && uncertaintyOnBoard(context, fault.fact, reading);
     const near = withinUncertainty(meter, fault.value - capacity.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
       message: written
-        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; the fault current at this board is ${flows}.${near}${label}`
-        : `The fault current here is ${flows}, and a ${deviceName(device)} may break only ${kiloamps(capacity.value)}: read its marking and record it.${near}`,
+        ? `The ${deviceName(device)} device breaks ${breaks}; the fault current at this board is ${flows}.${near}${markedUnit(context, fault.value)}`
+        : `The fault current here is ${flows}, and a ${deviceName(device)} may break only ${breaks}: read its marking and record it.${near}`,
       // What the device breaks is taken from its standard, not from the device.
       ...(written ? {} : { severity: "warning" as const }),
       value: amount(fault.value, "A"),
       limit: amountOf(capacity),
-      steps: [
-        ...capacity.steps,
-        relation("Icn ≥ Ipf", kiloamps(capacity.value), kiloamps(fault.value)),
-        ...uncertaintySteps(meter),
-      ],
+      steps: [...capacity.steps, relation("Icn ≥ Ipf", breaks, kiloamps(fault.value)), ...uncertaintySteps(meter)],
       source: capacity.source,
       related: [
         {
@@ -79,10 +69,27 @@ export default wayRule({
           message: `${fault.name} ${kiloamps(fault.value)} ${fault.at === "supply" ? "at the origin" : "at this board"}.`,
         },
       ],
-      fixes:
-        written && next && device.family === "breaker"
-          ? [inPlaceOf(written, kiloamps(next), `Make it ${kiloamps(next)}`)]
-          : [],
+      fixes: written && device.family === "breaker" ? nextFix(written, fault.value) : [],
     });
   },
 });
+
+/** Behind a named device upstream both break the fault (A) together; an assembly is tested as a whole. */
+function isBrokenTogether(device: Device, context: Context, fault: number): boolean {
+  if (device.fact.args.class?.value === "back-up") return true;
+  const conditional = conditionalAt(context);
+  return conditional !== undefined && fault <= conditional;
+}
+
+/** What the marking of a consumer unit would allow for a fault (A) that its devices alone do not break. */
+function markedUnit(context: Context, fault: number): string {
+  const assembly = conditionalPossible(context);
+  return assembly && fault <= assembly.value
+    ? ` Where the consumer unit is marked ${kiloamps(assembly.value)} behind its service fuse, write conditional-rating.`
+    : "";
+}
+
+function nextFix(written: Quantity, fault: number) {
+  const next = nextBreaking(fault);
+  return next ? [inPlaceOf(written, kiloamps(next), `Make it ${kiloamps(next)}`)] : [];
+}
