@@ -1,5 +1,6 @@
 import { type Disposable, l10n, languages, type TextDocumentContentProvider, Uri, window, workspace } from "vscode";
 import { openBeside } from "./beside.ts";
+import { checkOf } from "./shown.ts";
 
 /** Findings link to the page of their check under this scheme. */
 export const checkScheme = "wayfile-check";
@@ -53,5 +54,5 @@ function checksAtCursor(): string[] {
   return languages
     .getDiagnostics(editor.document.uri)
     .filter(({ range }) => range.start.line <= line && line <= range.end.line)
-    .flatMap(({ code }) => (typeof code === "object" ? String(code.value) : code === undefined ? [] : String(code)));
+    .map(({ code }) => checkOf(code));
 }

@@ -1,4 +1,4 @@
-import { l10n, type QuickPickItem, window, workspace } from "vscode";
+import { l10n, type QuickPickItem, Range, type TextDocument, window, workspace } from "vscode";
 import {
   type ChoicesAnswer,
   choicesRequest,
@@ -20,10 +20,17 @@ export async function newSchedule(server: Server, given: unknown): Promise<void>
     const answers = await ask(await server.request<ChoicesAnswer>(choicesRequest), known(given));
     if (!answers) return;
     const { text } = await server.request<NewScheduleAnswer>(newScheduleRequest, answers);
-    await window.showTextDocument(await workspace.openTextDocument({ language: "wayfile", content: text }));
+    const document = await workspace.openTextDocument({ language: "wayfile", content: text });
+    await window.showTextDocument(document, { selection: firstToWrite(document) });
   } catch (error) {
     await window.showErrorMessage(`Wayfile: ${error instanceof Error ? error.message : String(error)}`);
   }
+}
+
+/** The word of the first way that is to become a circuit: what is typed there lays it out. */
+function firstToWrite(document: TextDocument): Range {
+  const from = Math.max(0, document.getText().search(/(?<=way 1 )spare/));
+  return new Range(document.positionAt(from), document.positionAt(from + "spare".length));
 }
 
 async function ask(

@@ -11,6 +11,7 @@ import {
 import type { Placed } from "../server/lsp/placed.ts";
 import { type ViewAnswer, type ViewQuestion, viewRequest } from "../server/lsp/view-protocol.ts";
 import type { BoardRow } from "../server/views/board.ts";
+import { shownOf } from "./shown.ts";
 import { stateText, worst } from "./tree.ts";
 
 interface Asked {
@@ -65,7 +66,10 @@ async function wayAtCursor(server: Asked, { document, selection }: TextEditor): 
   const answer = await server.request<ViewAnswer>(viewRequest, question).catch(() => undefined);
   const rows = answer?.content?.kind === "board" ? answer.content.rows : [];
   const row = rows.find(({ mark }) => !mark.uri && line >= mark.line && line <= mark.last);
-  return row && !row.spare ? { board: answer?.board ?? "", row } : undefined;
+  // A way whose number is still to be written has no name to go by.
+  if (!row || row.spare || row.id === "") return undefined;
+  const findings = shownOf(row.findings, languages.getDiagnostics(document.uri));
+  return { board: answer?.board ?? "", row: { ...row, findings } };
 }
 
 const signs: Readonly<Record<string, string>> = { error: "$(error) ", warning: "$(warning) " };

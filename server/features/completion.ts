@@ -48,6 +48,7 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
     spot,
     text: offer.text ?? offer.label,
     aliases: offer.aliases ?? siteTermsOf(offer.label),
+    ...(half.isBehindClose ? { snippet: `\n${offer.snippet ?? offer.text ?? offer.label}` } : {}),
   }));
 }
 
@@ -73,7 +74,9 @@ function halfLine(text: string, offset: number): HalfLine | undefined {
   const whole = tokens.slice(open + 1).filter((token) => endOf(token) <= from);
   const [word, ...before] = whole;
   const after = lex(text.slice(offset, lineEnd)).tokens.filter((token) => !isToken(token, "Close"));
-  return { word, before, after, typed, start: lineStart + from };
+  const brace = tokens[open];
+  const isBehindClose = word === undefined && brace !== undefined && isToken(brace, "Close");
+  return { word, before, after, typed, start: lineStart + from, isBehindClose };
 }
 
 /** Words that may begin a line here, without those that may stand once and do. */
@@ -93,7 +96,7 @@ function wordOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine):
         {
           label: word,
           kind: row.opens ? "block" : "word",
-          detail: proseOf(row.means),
+          detail: snippet !== undefined && word === "wayfile" ? wholeSchedule : proseOf(row.means),
           documentation: md.join(
             [...(row.background ? [prose(proseOf(row.background))] : []), fenced("wayfile", row.example)],
             "\n\n",
@@ -105,6 +108,9 @@ function wordOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine):
     ...(kind === "board" && alone ? waySkeletons(bearings, nextNumber(bearings)) : []),
   ];
 }
+
+/** What the first word of an empty file lays out: the meaning of the word alone would hide it. */
+const wholeSchedule = "A whole schedule to fill in: Tab goes from blank to blank.";
 
 function skeletonOf(
   snapshot: Snapshot,

@@ -5,7 +5,7 @@ import type { Board, Way } from "../model/file.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
-import { isOneOf, listed } from "../text/words.ts";
+import { counted, isOneOf, listed } from "../text/words.ts";
 import { showsMargin, type WayState, wayState } from "../views/way-state.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, installationAt } from "./cursor.ts";
@@ -57,6 +57,7 @@ function boardText(snapshot: Snapshot, place: BoardInPlace): string {
   const own = new Set(board.segments);
   const found = snapshot.findings.filter(({ spot }) => own.has(spot.segment));
   const ways = board.ways.filter(({ kind }) => kind !== "spare");
+  const spare = board.ways.length - ways.length;
   const states = ways.map((way) => ({ way, state: stateOf(snapshot, place, way) }));
   const least = states
     .flatMap(({ way, state }) => (state.least ? [{ way, least: state.least }] : []))
@@ -64,7 +65,10 @@ function boardText(snapshot: Snapshot, place: BoardInPlace): string {
     .sort((one, other) => other.least.used - one.least.used)[0];
   const lacking = states.filter(({ state }) => state.missing.length > 0).map(({ way }) => way.id);
   return [
-    `${ways.length} ${ways.length === 1 ? "way" : "ways"}`,
+    [
+      ...(ways.length > 0 || spare === 0 ? [counted(ways.length, "way")] : []),
+      ...(spare > 0 ? [`${spare} spare`] : []),
+    ].join(", "),
     gravest(found, board),
     ...(least ? [`least margin: way ${least.way.id}, ${least.least.name} ${least.least.left}`] : []),
     ...(lacking.length > 0 ? [`incomplete: ${short(lacking)}`] : []),
@@ -85,7 +89,7 @@ function gravest(found: readonly Finding[], board?: Board): string {
     const own = found.filter((finding) => finding.severity === severity);
     if (own.length === 0) continue;
     const ways = board?.ways.filter(({ segment }) => own.some(({ spot }) => spot.segment === segment)) ?? [];
-    const where = ways.length > 0 ? ` (way ${short(ways.map(({ id }) => id))})` : "";
+    const where = ways.length > 0 ? ` (${ways.length === 1 ? "way" : "ways"} ${short(ways.map(({ id }) => id))})` : "";
     return `${own.length} ${own.length === 1 ? one : many}${where}`;
   }
   return "no errors, no warnings";

@@ -34,4 +34,6 @@ export interface HalfLine {
   readonly after: readonly IToken[];
   readonly typed: string;
   readonly start: number;
+  /** A word is begun behind a closing brace: it belongs on a line of its own. */
+  readonly isBehindClose: boolean;
 }

@@ -99,14 +99,18 @@ function circuit(head: string, bearings: Bearings, title?: string): string {
   const first = `${head}${kind} "${name}"`;
   const isDesign = bearings.stage === "design" || bearings.stage === undefined;
   if (!isDesign) return `${first} {\n\t$0\n}`;
+  // Each stop goes with what the others say first: what is laid out is in order before anything is chosen.
+  const likely = { ...bearings, kind: bearings.kind ?? "radial", uses: bearings.uses.size > 0 ? bearings.uses : usual };
   return block(first, [
-    ...deviceLines(bearings, stops),
-    `cable flat-twin  line ${stops.oneOf(pairs(bearings))} mm²`,
+    ...deviceLines(likely, stops),
+    `cable flat-twin  line ${stops.oneOf(pairs(likely))} mm²`,
     `route ${stops.oneOf(routes)}`,
     `length ${stops.blank} m`,
     `serves ${bearings.uses.size > 0 ? [...bearings.uses].join(" ") : stops.oneOf(usesFirst)}`,
   ]);
 }
+
+const usual: ReadonlySet<string> = new Set(usesFirst.slice(0, 1));
 
 /** The device most ways of the board have; else the board's RCD before a breaker, or one device for both. */
 function deviceLines(bearings: Bearings, stops: Stops): string[] {

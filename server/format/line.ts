@@ -8,8 +8,11 @@ import { inColumn } from "./column.ts";
 import { formatDocument } from "./format.ts";
 import { spellLine } from "./spelling.ts";
 
-/** The edit of a line; none where it is in order. The lines round it stay as they are. */
-export function formattedLine(document: Document, line: number): TextEdit[] {
+/**
+ * The edit of a line; none where it is in order. The lines round it stay as they are.
+ * @param indents whether the editor indents as the formatter does: if not, the line stands where its neighbours do
+ */
+export function formattedLine(document: Document, line: number, indents = true): TextEdit[] {
   const text = textOf(document);
   const starts = lineStarts(text);
   const start = starts[line];
@@ -18,7 +21,8 @@ export function formattedLine(document: Document, line: number): TextEdit[] {
   // A line that is nothing but its indentation is where somebody goes on to write.
   if (own.trim() === "") return [];
   const formatted = formatDocument(document);
-  const fresh = (formatted && found(linesOf(formatted.text), own, line)) ?? alone(own) ?? own.replace(/[ \t]+$/, "");
+  const laid = (formatted && found(linesOf(formatted.text), own, line)) ?? alone(own) ?? own.replace(/[ \t]+$/, "");
+  const fresh = indents ? laid : laid.replace(/^[ \t]*/, /^[ \t]*/.exec(own)?.[0] ?? "");
   return fresh === own ? [] : [{ start, end: start + own.length, text: fresh }];
 }
 

@@ -1,8 +1,17 @@
-import type { DocumentRangeFormattingParams, ServerCapabilities, TextEdit } from "vscode-languageserver";
+import type {
+  DocumentRangeFormattingParams,
+  FormattingOptions,
+  ServerCapabilities,
+  TextEdit,
+} from "vscode-languageserver";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { fileEdits, touching } from "./convert.ts";
 import { Part } from "./part.ts";
 import type { Service } from "./service.ts";
+
+/** Whether the editor indents as the formatter does; one that does not say is taken to. */
+const isOurs = (options: Partial<FormattingOptions> | undefined): boolean =>
+  options?.insertSpaces !== false && (options?.tabSize ?? 2) === 2;
 
 /** Of a whole file, of some of its lines, and of the line that is left by its end. */
 export function formatting({ connection, ask }: Service): ServerCapabilities {
@@ -28,8 +37,8 @@ export function formatting({ connection, ask }: Service): ServerCapabilities {
     ask(
       "textDocument/onTypeFormatting",
       [],
-      ({ file: { document } }, { position: { line } }) =>
-        line === 0 ? [] : fileEdits(document, part.now.formattedLine(document, line - 1)),
+      ({ file: { document } }, { position: { line }, options }) =>
+        line === 0 ? [] : fileEdits(document, part.now.formattedLine(document, line - 1, isOurs(options))),
       { part },
     ),
   );

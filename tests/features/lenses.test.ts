@@ -41,3 +41,16 @@ it("a margin that is left stands beside no error of another kind", async () => {
   expect(overloaded).not.toMatch(/% left/u);
   expect(board).not.toContain("least margin");
 });
+
+it("names the ways that something is found in, and counts those that are spare", async () => {
+  const above = async (text: string) => {
+    const { snapshot } = await openSample(text);
+    const [board] = lensPlaces(snapshot);
+    return board && lensText(snapshot, board);
+  };
+  const ways = /( {4}way 1 [\s\S]*?\n {4}}\n)/;
+  const two = shop("B32").replace(ways, (way) => `${way}${way.replace("way 1", "way 2")}    way 3..5 spare\n`);
+  expect(await above(two)).toMatch(/^2 ways, 3 spare · \d errors \(ways 1 and 2\)/);
+  expect(await above(shop("B32"))).toMatch(/^1 way · \d errors? \(way 1\)/);
+  expect(await above(shop("B20").replace(ways, "    way 1..10 spare\n"))).toMatch(/^10 spare · /);
+});

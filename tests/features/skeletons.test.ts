@@ -55,9 +55,9 @@ describe("skeletons", () => {
     const board = design.replace("way 9 spare", "way 9 spare\n    ┆");
     expect(await skeleton(board, "way")).toMatchInlineSnapshot(`
       "way 10 \${1|radial,ring|} "\${2}" {
-      	device       BS EN 60898 \${3|B32,B6,B16,B20,B40,B10,B25,B50,B63|} 6 kA
+      	device       BS EN 60898 \${3|B20,B32,B16,B6,B40,B10,B25,B50,B63|} 6 kA
       	behind       \${4:east}
-      	cable        flat-twin  line \${5|2.5 mm²  cpc 1.5,1.5 mm²  cpc 1,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6,1 mm²  cpc 1|} mm²
+      	cable        flat-twin  line \${5|2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,1 mm²  cpc 1,1.5 mm²  cpc 1,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
       	route        \${6|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
       	length       \${7} m
       	serves       \${8|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
@@ -65,8 +65,8 @@ describe("skeletons", () => {
     `);
     expect(await skeleton(dwelling, "way")).toMatchInlineSnapshot(`
       "way 1 \${1|radial,ring|} "\${2}" {
-      	device       BS EN 61009 \${3|B32,B6,B16,B20,B40,B10,B25,B50,B63|} 6 kA 30 mA type A
-      	cable        flat-twin  line \${4|2.5 mm²  cpc 1.5,1.5 mm²  cpc 1,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6,1 mm²  cpc 1|} mm²
+      	device       BS EN 61009 \${3|B20,B32,B16,B6,B40,B10,B25,B50,B63|} 6 kA 30 mA type A
+      	cable        flat-twin  line \${4|2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,1 mm²  cpc 1,1.5 mm²  cpc 1,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
       	route        \${5|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
       	length       \${6} m
       	serves       \${7|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
@@ -108,6 +108,29 @@ describe("skeletons", () => {
   it("a record of what is there has no device and no cable that nobody saw", async () => {
     const there = loft.replace("way 9 spare", "way 9 spare\n    ┆");
     expect(await skeleton(there, "way")).toBe(`way 10 $\{1|radial,ring|} "$\{2}" {\n\t$0\n}`);
+  });
+
+  it("a way that is laid out is in order as it stands, whatever it is for", async () => {
+    const { snapshot, cursor } = await atCursor(dwelling);
+    const ways = complete(snapshot, cursor).filter(
+      ({ snippet }) => snippet?.startsWith("way ") && !snippet.includes("feeds"),
+    );
+    expect(ways.length).toBeGreaterThan(8);
+    for (const { snippet, label } of ways) {
+      const text = dwelling.replace("┆", filled(snippet ?? "", label === "way" ? ["Yard", "12"] : ["12"]));
+      const found = (await openSample(text)).snapshot.findings.filter(({ severity }) => severity === "error");
+      expect(
+        found.map(({ message }) => message),
+        label,
+      ).toEqual([]);
+    }
+  });
+
+  it("what is begun behind a closing brace gets a line of its own", async () => {
+    const board = dwelling.replace("┆", 'way 1 radial "Yard" {\n    }li┆');
+    expect(await skeleton(board, "lighting")).toMatch(/^\nway 2 radial "/);
+    expect(await skeleton(board, "spare")).toBe("\nway 2 spare");
+    expect(await skeleton(dwelling, "lighting")).toMatch(/^way 1 radial "/);
   });
 
   it("holds no words about itself, and no reading", async () => {

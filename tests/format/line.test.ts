@@ -44,6 +44,13 @@ test("every line of the examples, written with single blanks and left, is as the
   }
 });
 
+test("where the editor indents otherwise a line stands where its neighbours do", () => {
+  const four = 'board A "Yard" {\n    way 3 radial "Yard" {\n        length 12m\n\tIb 2 A\n    }\n}\n';
+  const after = (line: number) => applyEdits(four, formattedLine(documentOf(four), line, false));
+  expect(after(2)).toContain("\n        length       12 m\n");
+  expect(after(3)).toContain("\n\tIb           2 A\n");
+});
+
 test("a unit is spelt as it is written", () => {
   const board = 'board A "Yard" {\n  way 3 radial "Yard" {\n    length 12m\n    Ib 2 A\n  }\n}\n';
   expect(left(board, 2)).toContain("\n    length       12 m\n");
