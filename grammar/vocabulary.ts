@@ -476,7 +476,7 @@ const rcdTestWording = {
   },
   figures: "rcd-time",
   means: "An RCD test: IΔn, the multiple of it that was applied, and the trip time.",
-  limits: "Regulation 643.7.1 and 643.8; product standards BS EN 61008 and 61009.",
+  limits: "Regulations 643.7.1 and 643.8; product standards BS EN 61008 and 61009.",
   example: "rcd 30 mA 1x 24 ms",
 } as const;
 

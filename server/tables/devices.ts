@@ -90,7 +90,7 @@ export const tripBands = table<TripBand>({
     quoted(
       { key: "at-2.55-to-32A", item: "Time at 2.55 In, up to 32 A", from: 1, to: 60, unit: "s" },
       {},
-      "The lower end is garbled on the page; 1 s as for the larger ratings.",
+      "Illegible at its lower end where it is quoted; 1 s is taken, as for the larger ratings.",
     ),
     { key: "at-2.55-to-63A", item: "Time at 2.55 In, above 32 A up to 63 A", from: 1, to: 120, unit: "s" },
   ],

@@ -53,7 +53,7 @@ export const loopTerms = table<LoopTerm>({
         unit: "1",
       },
       {},
-      "BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).",
+      "0.8 is the factor of Appendix 3 (Appendix 14 in the 17th Edition).",
     ),
     {
       key: "cold-divisor",

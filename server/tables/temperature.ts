@@ -59,7 +59,7 @@ export const operatingFactors = table<OperatingFactor>({
     computed(
       { celsius: 70, insulation: "70 °C thermoplastic (PVC)", separate: 1.04, incorporated: 1.2 },
       {},
-      "The rise of 0.4 % per kelvin was seen; the factors follow from it.",
+      "The factors follow from a rise of 0.4 % per kelvin.",
     ),
     { celsius: 85, insulation: "85 °C thermosetting", separate: 1.04, incorporated: 1.26 },
     { celsius: 90, insulation: "90 °C thermosetting or thermoplastic", separate: 1.04, incorporated: 1.28 },

@@ -22,7 +22,7 @@ describe("hovers", () => {
       - design, hot: 0.68 Ω
       - other published cold limits: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
 
-      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
+      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). 0.8 is the factor of Appendix 3 (Appendix 14 in the 17th Edition).*
 
       \`\`\`text
       Ia = 5 × In = 5 × 32 A = 160 A
@@ -87,7 +87,7 @@ installation "Joinery" {
       - expected by length, on the ring: 0.16 Ω
       - expected by length, at the end of a spur: 0.21 Ω
 
-      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; BS EN 60228, Tables 1 to 3 (calculated). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
+      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; BS EN 60228, Tables 1 to 3 (calculated). 0.8 is the factor of Appendix 3 (Appendix 14 in the 17th Edition).*
 
       \`\`\`text
       (r1 + r2) / 4 = (0.31 Ω + 0.31 Ω) / 4 = 0.16 Ω
@@ -264,7 +264,7 @@ installation "Joinery" {
       - at most, by the loop: 189.29 m
       - voltage drop: 0.48 % in this circuit, where 3 % is advised from the origin on
 
-      *IET On-Site Guide, Table I1; BS 7671:2018+A2:2022, Table 41.3, 411.4.4, Table 4D5, Appendix 4, section 6.4; IET On-Site Guide, Table I3 (calculated). The rise of 0.4 % per kelvin was seen; the factors follow from it.*
+      *IET On-Site Guide, Table I1; BS 7671:2018+A2:2022, Table 41.3, 411.4.4, Table 4D5, Appendix 4, section 6.4; IET On-Site Guide, Table I3 (calculated). The factors follow from a rise of 0.4 % per kelvin.*
 
       \`\`\`text
       r of 1.5 mm² copper = 12.1 mΩ/m
@@ -344,7 +344,7 @@ installation "Joinery" {
       - design, hot: 0.68 Ω
       - other published cold limits: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
 
-      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
+      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). 0.8 is the factor of Appendix 3 (Appendix 14 in the 17th Edition).*
 
       \`\`\`text
       Ia = 5 × In = 5 × 32 A = 160 A
