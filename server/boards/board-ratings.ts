@@ -1,4 +1,5 @@
 /** What of a board has a rating and no overload protection of its own: main switch, busbars, RCDs. */
+
 import { exceeds } from "../calc/compare.ts";
 import type { Calculated } from "../calc/result.ts";
 import { amps, step } from "../calc/result.ts";
@@ -8,6 +9,7 @@ import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Way } from "../model/file.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 import type { Fact, Quantity } from "../model/values.ts";
+import { sum } from "../text/sum.ts";
 import { rcdsAt } from "./board-rcds.ts";
 import { type Line, linesOf, threeLines } from "./circuit-load.ts";
 import { isOvercurrent, type Protecting, protecting, protectingInside } from "./coordination.ts";
@@ -95,7 +97,7 @@ function ratingsOn(line: Line, ways: readonly WayStudy[]): Calculated {
     return lines.length === 0 || lines.includes(line);
   });
   const ratings = here.flatMap(({ device }) => device?.rating ?? []);
-  const value = ratings.reduce((sum, rating) => sum + rating, 0);
+  const value = sum(ratings);
   const name = line === "L" ? "devices behind it" : `devices behind it on ${line}`;
   const source = { ref: "Sum of the ratings", standing: "computed" } as const;
   return { value, unit: "A", steps: [step(name, ratings.map(amps).join(" + "), amps(value))], source };

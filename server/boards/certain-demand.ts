@@ -13,6 +13,7 @@ import type { Way } from "../model/file.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn, DiversityPurpose } from "../tables/diversity-shares.ts";
+import { sum } from "../text/sum.ts";
 import { type CircuitLoad, type Line, linesOf, ownLoads, threeLines } from "./circuit-load.ts";
 import { childOf, lineOf } from "./demand.ts";
 import { type BoardNode, networkOf, type StudiedBoard } from "./network.ts";
@@ -31,8 +32,6 @@ export function certainAtOrigin(installation: Installation): number {
 /** Through a board, or through a part of it by some of its ways, on the line that carries most, A. */
 export const certainDemand = (node: BoardNode, among?: ReadonlySet<Way>): number =>
   Math.max(...linesThrough(node).map((line) => (among ? drawnOn(node, line, among) : certainOn(node, line))));
-
-const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 const onlyLine = ["L"] as const;
 

@@ -1,5 +1,6 @@
 import type { Way } from "../model/file.ts";
 import type { Path, Val } from "../model/values.ts";
+import { sum } from "../text/sum.ts";
 
 /** A place a run goes through, with how the cable gets there. */
 export interface PlaceOnRun {
@@ -49,7 +50,7 @@ export function runsOf(way: Way): Runs | undefined {
   const closed = main.legs.at(-1)?.to.value === board;
   const detached: Path[] = [];
   for (const path of rest) if (!branch(path, board, places, twice)) detached.push(path);
-  const lengths = paths.map((path) => path.legs.reduce((sum, leg) => sum + leg.length.value, 0));
+  const lengths = paths.map((path) => sum(path.legs.map(({ length }) => length.value)));
   return {
     board,
     paths,
@@ -57,7 +58,7 @@ export function runsOf(way: Way): Runs | undefined {
     mainLength: along,
     closed,
     farthest: Math.max(closed ? 0 : along, ...[...places.values()].map((place) => place.fromBoard)),
-    total: lengths.reduce((sum, length) => sum + length, 0),
+    total: sum(lengths),
     detached,
     twice,
   };

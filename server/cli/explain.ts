@@ -165,7 +165,7 @@ interface NamedWord {
 
 /** A word in every block it stands in, each meaning once. */
 function wordsNamed(word: string): NamedWord[] {
-  const marksOf = { ...provenances, ...absences, ...corrections } as Readonly<Record<string, string>>;
+  const marksOf: Readonly<Record<string, string>> = { ...provenances, ...absences, ...corrections };
   const mark = Object.hasOwn(marksOf, word) ? marksOf[word] : undefined;
   const rows: NamedWord[] = mark === undefined ? [] : [{ word, block: "readings", row: { means: mark } }];
   for (const block of blockKinds) {

@@ -84,7 +84,7 @@ function wordOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine):
   const { kind } = spotted.around;
   const used = wordsUsed(snapshot, spotted);
   const bearings = bearingsAt(snapshot, spotted);
-  const rows = vocabulary[kind] as Readonly<Record<string, WordRow>>;
+  const rows: Readonly<Record<string, WordRow>> = vocabulary[kind];
   const words = inFront(Object.keys(rows), wordsNext(kind, bearings));
   const alone = half.after.length === 0;
   return [

@@ -57,7 +57,7 @@ export class Settings {
     const items = [{ section: "wayfile" }, ...folders.map((scopeUri) => ({ scopeUri, section: "wayfile" }))];
     const answers: unknown = await connection.workspace.getConfiguration(items).catch(() => undefined);
     if (!Array.isArray(answers)) return;
-    const [window, ...own] = answers as unknown[];
+    const [window, ...own]: unknown[] = answers;
     this.take(window);
     this.#folders = new Map(folders.map((folder, index) => [folder, shownOf(own[index], this.#shown)]));
   }

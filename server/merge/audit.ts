@@ -16,7 +16,7 @@ interface Versions {
 /** Whether each side's changes are in the result as that side would read it, and nothing is there that no side had. */
 export function addsUp({ base, ours, theirs }: Versions, views: Readonly<Record<"ours" | "theirs", Tree>>): boolean {
   if ("unreadable" in views.ours || "unreadable" in views.theirs) return false;
-  const [was, here, there] = [base.body, ours.body, theirs.body].map(booksOf) as [Books, Books, Books];
+  const [was, here, there] = [booksOf(base.body), booksOf(ours.body), booksOf(theirs.body)];
   return (
     addsUpFor(was, here, there, booksOf(views.ours.body)) && addsUpFor(was, there, here, booksOf(views.theirs.body))
   );

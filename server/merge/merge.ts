@@ -46,11 +46,12 @@ export function merge(texts: Texts, newest = 1): Outcome {
   const { base, ours, theirs, ...ends } = evened(texts);
   const memo = new Memo();
   const trees = { base: treeOf(base, memo), ours: treeOf(ours, memo), theirs: treeOf(theirs, memo) };
-  for (const [side, tree] of Object.entries(trees))
-    if ("unreadable" in tree) return { unreadable: `${sideNames[side as keyof typeof sideNames]} ${tree.unreadable}` };
-  const later = Object.values(trees).some((tree) => "body" in tree && versionOf(tree.body) > newest);
-  if (later) return { unreadable: "it is in a newer version of the language" };
-  const bodies = trees as Record<keyof typeof trees, { readonly body: Body }>;
+  if ("unreadable" in trees.base) return unreadableIn("common", trees.base);
+  if ("unreadable" in trees.ours) return unreadableIn("our", trees.ours);
+  if ("unreadable" in trees.theirs) return unreadableIn("their", trees.theirs);
+  const bodies = { base: trees.base, ours: trees.ours, theirs: trees.theirs };
+  if (Object.values(bodies).some(({ body }) => versionOf(body) > newest))
+    return { unreadable: "it is in a newer version of the language" };
   const merger = new Merger();
   const pieces = merger.body(bodies.base.body, bodies.ours.body, bodies.theirs.body, []);
   const conflicts = pieces.filter((piece) => typeof piece !== "string");
@@ -63,7 +64,12 @@ export function merge(texts: Texts, newest = 1): Outcome {
 
 const versionOf = ({ items }: Body): number => Number(items.find(({ word }) => word === "wayfile")?.says ?? 0);
 
-const sideNames = { base: "in the common version", ours: "in our version", theirs: "in their version" } as const;
+const unreadableIn = (
+  version: "common" | "our" | "their",
+  { unreadable }: { readonly unreadable: string },
+): Outcome => ({
+  unreadable: `in ${version === "common" ? "the common" : version} version ${unreadable}`,
+});
 
 /** The text with one side's lines in place of each conflict. */
 export const viewOf = (pieces: readonly Piece[], side: "base" | "ours" | "theirs"): string =>

@@ -7,7 +7,7 @@ import { type Segment, split } from "../syntax/split.ts";
 
 /** The result in the one style, where both sides are in it; nothing where they are not, or where it is so already. */
 export function neatened(result: string, ours: string, theirs: string): string | undefined {
-  const [here, there, merged] = [ours, theirs, result].map((text) => split(text)) as [Segment[], Segment[], Segment[]];
+  const [here, there, merged] = [split(ours), split(theirs), split(result)];
   const known = new Set([...here, ...there].filter(isWay).map(({ text }) => text));
   const elsewhere = waysOf(there);
   const both = new Set([...waysOf(here)].filter((way) => elsewhere.has(way)));

@@ -22,7 +22,7 @@ type Claims = ReadonlyMap<Item, readonly string[]>;
 
 export function groupsOf(versions: Versions): Group[] {
   const moved = {
-    base: new Map() as Claims,
+    base: new Map(),
     ours: movedClaims(versions.base, versions.ours),
     theirs: movedClaims(versions.base, versions.theirs),
   };
@@ -130,10 +130,12 @@ function movedClaims(base: readonly Item[], side: readonly Item[]): Claims {
 
 /** The installation of a file that has one is the same under another title. */
 function soleInstallation(base: readonly Item[], side: readonly Item[]): [Item, Item][] {
-  const [[was, ...others], [is, ...more]] = [base, side].map((items) =>
-    items.filter(({ row }) => row?.opens === "installation"),
-  ) as [Item[], Item[]];
-  return was && is && others.length === 0 && more.length === 0 ? [[is, was]] : [];
+  const soleOf = (items: readonly Item[]): Item | undefined => {
+    const [sole, ...others] = items.filter(({ row }) => row?.opens === "installation");
+    return others.length === 0 ? sole : undefined;
+  };
+  const [was, is] = [soleOf(base), soleOf(side)];
+  return was && is ? [[is, was]] : [];
 }
 
 const byKey = (items: readonly Item[]): ReadonlyMap<string, Item> => new Map(items.map((item) => [item.key, item]));

@@ -297,7 +297,7 @@ function sameShape(before: unknown, after: unknown, by: number): boolean {
   if (entries.length !== Object.keys(after).length) return false;
   return entries.every(([key, value]) => {
     const other = (after as Record<string, unknown>)[key];
-    return places.has(key) ? other === (value as number) + by : sameShape(value, other, by);
+    return places.has(key) ? other === value + by : sameShape(value, other, by);
   });
 }
 

@@ -1,5 +1,7 @@
 /** A grid on a page: bands over columns, headings on every page, figures at 9 pt where they fit, whole words only. */
+
 import type { Cell, Column, Grid } from "../reports/setting/document.ts";
+import { sum } from "../text/sum.ts";
 import type { Setting, Sheet } from "./sheet.ts";
 import { shown } from "./shown.ts";
 
@@ -53,7 +55,6 @@ function lookOf(grid: Grid, sheet: Sheet): Look {
 
 const gapsOf = ({ bands }: Grid, { gap }: Look): number => gap * Math.max(bands.length - 1, 0);
 const cellsAt = ({ rows }: Grid, at: number): Cell[] => rows.flatMap((row) => row[at] ?? []);
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
 
 const settingOf = ({ kind }: Cell, { size }: Look): Setting => ({
   size,

@@ -1,5 +1,7 @@
 /** Tables of words, particulars and lines to sign. */
+
 import type { Particulars, Signatures, Table } from "../reports/setting/document.ts";
+import { sum } from "../text/sum.ts";
 import type { Sheet } from "./sheet.ts";
 import { shown } from "./shown.ts";
 
@@ -39,8 +41,6 @@ function widthsOf(rows: readonly (readonly string[])[], sheet: Sheet): number[] 
   const scale = Math.min(1, room / sum(natural));
   return natural.map((width) => width * scale);
 }
-
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
 
 type Look = typeof plain | typeof heading;
 

@@ -97,7 +97,7 @@ class Reader {
 
   report(offset: number, length: number, message: string): undefined {
     if (this.#isFull) return undefined;
-    const [start, end] = [offset, offset + length].map((at) => positionOf(this.#starts, at)) as [Position, Position];
+    const [start, end] = [positionOf(this.#starts, offset), positionOf(this.#starts, offset + length)];
     this.problems.push({ start, end, message });
     return undefined;
   }
@@ -124,7 +124,7 @@ class Reader {
         return this.#byCheck(node, kind.of, name);
       case "count":
         return Number.isInteger(node.value) && node.value >= 0
-          ? (node.value as number)
+          ? node.value
           : this.#wrong(node, `${name} is a whole number from 0.`);
       default:
         return this.#text(node, kind, name);

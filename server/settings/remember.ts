@@ -16,7 +16,7 @@ const headingIn = (pair: string): string => pair.slice(0, pair.lastIndexOf("="))
 
 function parsed(text: string): Readonly<Record<string, unknown>> | undefined {
   try {
-    return JSON.parse(text) as Readonly<Record<string, unknown>>;
+    return JSON.parse(text);
   } catch {
     return undefined;
   }

@@ -40,7 +40,7 @@ export function pastOf(uri: string): { readonly uri: string; readonly revision: 
 
 function revisionIn(query: string): string | undefined {
   try {
-    const { revision, ref } = (JSON.parse(query) ?? {}) as Record<string, unknown>;
+    const { revision, ref }: Record<string, unknown> = JSON.parse(query) ?? {};
     if (typeof revision === "string") return revision;
     // The editor's own for git: a tilde is what is staged, too.
     return typeof ref === "string" ? ref.replace(/^~$/, "") : undefined;

@@ -74,7 +74,7 @@ const makers: Readonly<Record<Figures, Maker>> = {
   supplementary: ({ place, fact }) => place && fact && supplementaryCard(place, fact as Supplementary),
   electrode: (line) => electrodeCard(line.fact, boundsOf(line)),
   "rcd-time": ({ study, place, fact }) => {
-    const test = fact as RcdFact | undefined;
+    const test: RcdFact | undefined = fact;
     return study ? rcdCard(study, test) : place && boardRcdCard(place.context, test);
   },
   "trip-current": ({ study, place, fact }) => {

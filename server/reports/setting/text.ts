@@ -1,5 +1,7 @@
 /** A report for a terminal or a plain file: no line is longer than the page is wide. */
+
 import { working } from "../../calc/result.ts";
+import { sum } from "../../text/sum.ts";
 import {
   type Band,
   type Block,
@@ -194,8 +196,6 @@ function narrowed(natural: readonly number[], least: readonly number[], most: nu
   }
   return widths;
 }
-
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
 
 function rowLines(cells: readonly string[], widths: readonly number[]): string[] {
   const wrapped = widths.map((width, column) => wrap(cells[column] ?? "", width));

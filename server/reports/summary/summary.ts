@@ -68,6 +68,12 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
   return citedReport(report, edition);
 }
 
+/** What it is, how many of it, and what becomes of them. */
+type OpenRow = readonly [what: string, count: number, how: string];
+
+/** Of what is worth no line where there is none. */
+const ifAny = (...row: OpenRow): readonly OpenRow[] => (row[1] > 0 ? [row] : []);
+
 /** What has to be settled or accepted, with a place for a pen. */
 function signing(installation: Installation, result: CheckResult): Block[] {
   const { findings } = result;
@@ -80,20 +86,18 @@ function signing(installation: Installation, result: CheckResult): Block[] {
   const unproven = others.filter(({ verdict }) => verdict === "unproven").length;
   const asRemembered = others.filter(({ check }) => check === "design/passes-as-remembered").length;
   const [struckOut, corrected] = [struckOutRows(parts).length, correctedRows(parts).length];
-  const rows: [string, number, string][] = [
+  const rows: OpenRow[] = [
     ["tests missing", missing.length, "to be made"],
     ["errors", of("error"), "to be put right"],
     ["warnings", of("warning"), "to be put right or departed from"],
-    ...(unproven > 0 ? [["of these unproven", unproven, "figures to be looked up"] as [string, number, string]] : []),
+    ...ifAny("of these unproven", unproven, "figures to be looked up"),
     ["remarks for information", of("information"), "to be read"],
-    ...(asRemembered > 0
-      ? [["of these passing as remembered only", asRemembered, "figures to be looked up"] as [string, number, string]]
-      : []),
+    ...ifAny("of these passing as remembered only", asRemembered, "figures to be looked up"),
     ["open queries", queryRows(blocks).length, "to be answered"],
     ["limitations", absent("LIM"), "to be accepted"],
     ["not applicable", absent("N/A"), "to be agreed with"],
-    ...(struckOut > 0 ? [["tests struck out", struckOut, "to be accepted"] as [string, number, string]] : []),
-    ...(corrected > 0 ? [["readings corrected", corrected, "to be accepted"] as [string, number, string]] : []),
+    ...ifAny("tests struck out", struckOut, "to be accepted"),
+    ...ifAny("readings corrected", corrected, "to be accepted"),
     ["departures", departureRows(parts, byDeparture(result.suppressed)).length, "to be accepted"],
   ];
   const none = rows.filter(([, count]) => count === 0).map(([what]) => what);
