@@ -122,6 +122,17 @@ export function amps(value: number): string {
   return `${plain(value)} A`;
 }
 
+/**
+ * A of an estimate or a bound, without digits that nobody knows: whole amperes from 10 A. `beside` is what it is compared
+ * with, and one decimal more is shown where rounding would hide which of the two is greater.
+ */
+export function roughAmps(value: number, beside?: number): string {
+  const decimals = Math.abs(value) < 10 ? 1 : 0;
+  const shown = round(value, decimals);
+  const hides = beside !== undefined && Math.sign(shown - beside) !== Math.sign(value - beside);
+  return `${plain(value, hides ? decimals + 1 : decimals)} A`;
+}
+
 /** A written as kA, for fault currents. */
 export function kiloamps(value: number): string {
   // Below a tenth of a kiloampere two decimals would show another figure than was written.

@@ -11,6 +11,21 @@ export const extraLow = ({ uses, supply }: WayStudy): boolean =>
 
 const extraLowVoltage = 50;
 
+/** What protects a way where it is not disconnection: its own line, or that of its board. */
+const measureOf = ({ facts, context }: WayStudy) =>
+  (facts.one("protective-measure") ?? context.board.facts.one("protective-measure"))?.args.measure.value;
+
+/** SELV and PELV, by what the way serves or by what protects it. */
+export const isSelvOrPelv = (study: WayStudy): boolean =>
+  study.uses.has("selv") || ["selv", "pelv"].includes(measureOf(study) ?? "");
+
+/** Extra-low voltage and separated circuits are not earthed: no protective conductor of theirs is proved. */
+export const needsNoCpc = (study: WayStudy): boolean => isSelvOrPelv(study) || measureOf(study) === "separation";
+
+/** Whether no fault to earth is disconnected through a loop, so that there is none to measure. */
+export const hasNoLoop = (study: WayStudy): boolean =>
+  study.cable?.cpcBy === "none" || needsNoCpc(study) || measureOf(study) === "dc";
+
 /** Whether something on the circuit can feed back into it: a generator or a battery. */
 export const feedsBack = ({ uses }: Pick<WayStudy, "uses">): boolean => uses.has("pv") || uses.has("storage");
 

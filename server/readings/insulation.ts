@@ -1,6 +1,7 @@
 /** Insulation readings of a way or a board, and the limit they are compared with. */
 
 import { type InsulationKind, type InsulationRule, insulationRule } from "../calc/insulation.ts";
+import { isSelvOrPelv } from "../circuit/circuit-kind.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -99,8 +100,8 @@ export const sinceWords = ({ since }: InsulationValue): string =>
   since === undefined ? "" : ` It was not read again after ${since}.`;
 
 /** Which row of the table a circuit is judged by. */
-export const insulationKind = ({ uses }: WayStudy): InsulationKind =>
-  uses.size === 1 && uses.has("selv") ? "selv-pelv" : "up-to-500";
+export const insulationKind = (study: WayStudy): InsulationKind =>
+  isSelvOrPelv(study) && (study.uses.size === 1 || !study.uses.has("selv")) ? "selv-pelv" : "up-to-500";
 
 export function insulationLimit(study: WayStudy): InsulationRule | undefined {
   const { edition } = study.context;

@@ -1,5 +1,6 @@
 /** The dead tests of a circuit, in the order of the trade. */
 import { type Calculated, ohms, step, worked } from "../calc/result.ts";
+import { needsNoCpc } from "../circuit/circuit-kind.ts";
 import { readingLimit } from "../circuit/disconnection.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Fact } from "../model/values.ts";
@@ -41,7 +42,8 @@ export function continuityBounds(study: WayStudy): Bound[] {
 
 /** R1+R2, or R2 alone where that is what was written. Of a ring it is the highest of the line-earth round. */
 function continuity(study: WayStudy): PlannedTest[] {
-  if (study.cable?.cpcBy === "none") return [];
+  const isRead = hasDead(study, "R1+R2") || hasDead(study, "R2");
+  if (study.cable?.cpcBy === "none" || (!isRead && needsNoCpc(study))) return [];
   const alone = !hasDead(study, "R1+R2") && hasDead(study, "R2");
   const fact = latestDead(study, alone ? "R2" : "R1+R2")?.fact;
   const points = alone || study.isRing ? [] : continuityPoints(study, fact);

@@ -2,6 +2,7 @@
 
 import { greatestBy } from "../calc/compare.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
+import { hasNoLoop } from "../circuit/circuit-kind.ts";
 import { readingLimit } from "../circuit/disconnection.ts";
 import { ownRcds } from "../circuit/rcds.ts";
 import { exactReading } from "../circuit/supply.ts";
@@ -16,7 +17,7 @@ import { type Bound, bound, type Expected, expecting, type PlannedTest, recorded
 export function planLive(study: WayStudy): PlannedTest[] {
   if (study.isSpare) return [];
   return [
-    loop(study),
+    ...(study.Zs || !hasNoLoop(study) ? [loop(study)] : []),
     ...loopAtPoints(study),
     ...ownRcds(study).flatMap((rcd) => planRcdOfWay(rcd, study)),
     ...(study.facts.has("afdd")

@@ -83,9 +83,9 @@ const limits: readonly Limit[] = [
         "rated above 57 A",
       ],
       "device BS EN 60898 B32 6 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": "",
-      "device BS EN 60898 B40 6 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 33.3"],
+      "device BS EN 60898 B40 6 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 33 A: 2.5 mm²"],
       "device BS 3036 20 A\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": "",
-      "device BS 3036 30 A\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 24.1"],
+      "device BS 3036 30 A\ncable flat-twin line 2.5 mm² cpc 1.5 mm²": ["error", "rated above 24 A: 2.5 mm²"],
       // A size below the first of its table (armoured 1.5 mm² by method D, 25 A; flat twin 1 mm², 20.2 A of 90 °C brought to
       // 70 °C) carries no more than that.
       "device BS EN 60898 B25 6 kA\ncable armoured 90 °C line 1 mm² cpc 1 mm² cores 3\nroute buried method D": "",
@@ -134,7 +134,7 @@ const limits: readonly Limit[] = [
     found: {
       B16: [
         "warning",
-        "The transformer draws 130 A to 195 A as it is switched on, and a B16 BS EN 60898 device trips at that",
+        "The transformer draws about 130 A to 195 A as it is switched on, and a B16 BS EN 60898 device trips at that",
       ],
       B25: ["warning", "trips at that (3 to 5 × In)"],
       B32: ["information", "may trip"],

@@ -47,7 +47,29 @@ const limits: readonly Limit[] = [
     check: "rcd/alarms-share-rcd",
     setting: { premises: "commercial", board: east },
     text: "#",
-    found: { [beside(behind("alarms"), behind("sockets"))]: "" },
+    found: {
+      [beside(behind("alarms"), behind("sockets"))]: ["warning", "with way 2, so that a fault there silences it"],
+      [beside(behind("alarms"), behind("water-heater"))]: ["warning", "with way 2, so that a fault there silences it"],
+      [beside(behind("alarms"), behind("water-heater", "west"))]: "",
+      [beside(behind("alarms"), behind("sockets")).replace('"Circuit"', '"Intruder alarm"')]: "",
+    },
+  },
+  // What waits leaves a fault to the RCD of its circuit.
+  ...["commercial", "dwelling"].map(
+    (premises): Limit => ({
+      check: "rcd/alarms-share-rcd",
+      setting: { premises, board: "fed-from supply\nmain-switch BS EN 61008 100 A 100 mA type A delayed" },
+      text: "#",
+      found: {
+        [beside("serves alarms", "serves sockets")]: "",
+      },
+    }),
+  ),
+  {
+    check: "rcd/alarms-share-rcd",
+    setting: { premises: "dwelling", board: "fed-from supply\nmain-switch BS EN 61008 100 A 100 mA type A" },
+    text: "#",
+    found: { [beside("serves alarms", "serves sockets")]: ["warning", "with the sockets of way 2"] },
   },
   // 722.531.3.101: an RCD of its own.
   {

@@ -2,6 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
+import { planDead } from "../../server/readings/plan-dead.ts";
+import { planLive } from "../../server/readings/plan-live.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
@@ -77,5 +79,48 @@ describe("the supply", () => {
   it.each(["earthing IT", "earthing TN-S\n    U0 48 V"])("%s is not half judged", (supply) => {
     const half = checks(house({ supply })).filter((check) => /^(?:drop|energy)\/|^loop\/(?!it-system)/.test(check));
     expect(supply.includes("IT") ? half.filter((check) => check.startsWith("loop/")) : half).toEqual([]);
+  });
+});
+
+describe("the tests of what is not disconnected", () => {
+  const tests = (measure: string) =>
+    house({
+      way: `protective-measure ${measure}
+      dead 2026-03-04 {
+        insulation 500 V L-N 5 MΩ L-E 5 MΩ N-E 5 MΩ
+        polarity ok
+      }`,
+    }).replace("stage design", "stage tested");
+  const missing = (measure: string) =>
+    checks(tests(measure)).filter((check) => /^(?:continuity|live|polarity)\//.test(check));
+
+  it.each([
+    ["selv", []],
+    ["separation", []],
+    ["pelv", []],
+    ["dc", ["continuity/missing"]],
+    ["it", ["continuity/missing", "live/not-tested"]],
+  ])("of %s: missing are %j", (measure, expected) => expect(missing(measure)).toEqual(expected));
+
+  it.each([
+    ["selv", []],
+    ["separation", []],
+    ["it", ["R1+R2, the far point", "Zs, the far point"]],
+  ])("of %s: planned are %j of a loop and its conductor", (measure, expected) => {
+    const place = installationsOf([fileOfText("a.ways", tests(measure))])[0]?.boards[0];
+    const way = place?.board.ways[0];
+    if (!place || !way) throw new Error("no way");
+    const study = studyWay(way, place.context);
+    const names = [...planDead(study), ...planLive(study)].map(({ name }) => name);
+    expect(names.filter((name) => /^(?:R1|Zs)/.test(name))).toEqual(expected);
+  });
+
+  it("asks extra-low voltage for 0.5 MΩ at 250 V, by what protects it as by what it serves", () => {
+    const low = (measure: string) =>
+      findingsOf(tests(measure).replaceAll("5 MΩ", "0.4 MΩ"))
+        .filter(({ check }) => check === "insulation/below-minimum")
+        .map(({ message }) => /minimum of \S+ MΩ/.exec(message)?.[0]);
+    expect(low("selv")[0]).toBe("minimum of 0.5 MΩ");
+    expect(low("separation")[0]).toBe("minimum of 1 MΩ");
   });
 });

@@ -180,3 +180,46 @@ installation "Yard" {
   ]);
   expect(found("double-pole")).toEqual([]);
 });
+
+describe("a loop through the electrode of a TT supply", () => {
+  const id = "loop/zs-below-board";
+  const pontoon = (readings: readonly string[], { Zdb = "", path = "" } = {}) => `wayfile 1
+installation "Pontoon" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TT
+    Ze 240 Ω
+    electrode rod 240 Ω
+  }
+  board P "Pedestal" {
+    fed-from supply
+    ${Zdb}
+    ${readings
+      .map(
+        (Zs, index) => `way ${index + 1} radial "Berth ${index + 1}" {
+      ${path}
+      live 2026-03-05 {
+        Zs ${Zs}
+      }
+    }`,
+      )
+      .join("\n    ")}
+  }
+}`;
+  const found = (...asked: Parameters<typeof pontoon>) =>
+    find(id, pontoon(...asked)).map(({ message }) => message.split(",")[0]);
+
+  it("that is a tenth of the board's is asked about", () =>
+    expect(found(["21.4 Ω", "2.14 Ω"], { Zdb: "Zdb 21.3 Ω" })).toEqual(["Zs 2.14 Ω is far below the 21.3 Ω of Zdb"]));
+  it("that is a tenth of the other circuits' is asked about", () =>
+    expect(found(["21.4 Ω", "2.14 Ω", "21.6 Ω"])).toEqual(["Zs 2.14 Ω is far below the 21.4 Ω of way 1"]));
+  it("is no fault where all have it: bonded pipes earth better than the rod", () =>
+    expect(found(["21.4 Ω", "21.5 Ω", "21.6 Ω"])).toEqual([]));
+  it("of two circuits says nothing: either could be wrong", () => expect(found(["21.4 Ω", "2.14 Ω"])).toEqual([]));
+  it("below the board's in all circuits is a slip of the board's", () =>
+    expect(found(["21.4 Ω", "21.5 Ω"], { Zdb: "Zdb 213 Ω" })).toEqual([
+      "All 2 Zs readings are below Zdb 213 Ω (highest 21.5 Ω): check Zdb and its decimal point.",
+    ]));
+  it("with metal in parallel that is recorded is left alone", () =>
+    expect(found(["21.4 Ω", "2.14 Ω"], { Zdb: "Zdb 21.3 Ω", path: 'parallel-path "Steel piles"' })).toEqual([]));
+});

@@ -9,6 +9,7 @@ import { wordAt } from "../../model/fact-values.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../../readings/earthing.ts";
+import { insulationKind } from "../../readings/insulation.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import type { Bound } from "../../readings/planned.ts";
 import { deviceOnBoard, deviceOnWay, type RcdFact, type TripFact } from "../../readings/rcd-tests.ts";
@@ -69,7 +70,12 @@ const makers: Readonly<Record<Figures, Maker>> = {
   "ring-ends": ofWay(endsCard),
   "dead-point": ofWay(pointCard),
   insulation: ({ study, installation, fact, named }) =>
-    insulationCard(study?.context.edition ?? installation?.edition, study?.uses.has("selv") ?? false, fact, named),
+    insulationCard(
+      study?.context.edition ?? installation?.edition,
+      study !== undefined && insulationKind(study) === "selv-pelv",
+      fact,
+      named,
+    ),
   conductor: conductorOf,
   supplementary: ({ place, fact }) => place && fact && supplementaryCard(place, fact as Supplementary),
   electrode: (line) => electrodeCard(line.fact, boundsOf(line)),

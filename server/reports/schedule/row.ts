@@ -1,6 +1,7 @@
 /** One circuit as a row: what is stated of it, and its latest readings. */
 import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
 import { countWords } from "../../circuit/cable.ts";
+import { hasNoLoop, needsNoCpc } from "../../circuit/circuit-kind.ts";
 import { makes } from "../../circuit/constructions.ts";
 import { isOwnRcd, outletRcds } from "../../circuit/rcds.ts";
 import { deadTestsDue, liveTestsDue } from "../../circuit/supply.ts";
@@ -186,7 +187,7 @@ function deadCells(study: WayStudy, fill: Fill): Cells {
   const R2 = latestDead(study, "R2")?.fact;
   const R1R2 = latestDead(study, "R1+R2")?.fact;
   const polarity = latestDead(study, "polarity")?.fact ?? study.live?.facts.one("polarity");
-  const protectedBy = study.cable?.cpcBy !== "none";
+  const protectedBy = study.cable?.cpcBy !== "none" && !needsNoCpc(study);
   return {
     ...Object.fromEntries(
       (["r1", "rn", "r2"] as const).map((name) => [
@@ -262,7 +263,7 @@ function liveCells(study: WayStudy, fill: Fill): Cells {
   const due = liveTestsDue(study.context);
   const live = study.live?.facts;
   return {
-    Zs: readingCell(study.Zs?.fact, "value", "Ω", wanted(true, due), fill),
+    Zs: readingCell(study.Zs?.fact, "value", "Ω", wanted(!hasNoLoop(study), due), fill),
     ...rcdTestCells(study, fill, due),
     "afdd-button": readingCell(live?.one("afdd-button"), "verdict", "", wanted(study.facts.has("afdd"), due), fill),
   };

@@ -1,4 +1,5 @@
 import { ohms } from "../../calc/result.ts";
+import { needsNoCpc } from "../../circuit/circuit-kind.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
 import { hasDead, onlyStated } from "../../readings/dead.ts";
@@ -64,7 +65,9 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (study.isSpare || study.isBare || !deadTestsDue(study) || hasNoCpc(study)) return;
+    if (study.isSpare || study.isBare || !deadTestsDue(study)) return;
+    // A circuit without a protective conductor is reported by itself.
+    if (study.cable?.cpcBy === "none" || needsNoCpc(study)) return;
     const stated = onlyStated(study, ["R1+R2", "R2", "ends", "at"]);
     if (stated) {
       report(factSpot(stated), {
@@ -95,7 +98,3 @@ export default wayRule({
     });
   },
 });
-
-/** Extra-low voltage may have no protective conductor, and a circuit without one is reported by itself. */
-const hasNoCpc = ({ uses, cable }: { uses: ReadonlySet<string>; cable: { cpcBy: string | undefined } | undefined }) =>
-  uses.has("selv") || cable?.cpcBy === "none";

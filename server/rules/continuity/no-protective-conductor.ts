@@ -1,3 +1,4 @@
+import { needsNoCpc } from "../../circuit/circuit-kind.ts";
 import { makes } from "../../circuit/constructions.ts";
 import { workOf } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -27,7 +28,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { cable, facts } = study;
-    if (cable?.cpcBy !== "none" || study.isSpare || study.uses.has("selv") || facts.has("class-II")) return;
+    if (cable?.cpcBy !== "none" || study.isSpare || facts.has("class-II") || needsNoCpc(study)) return;
     if (feedsOwnEarth(study)) return;
     report(factSpot(cable.fact), {
       message: `This circuit has no protective conductor and is not limited to class II: ${workOf(study) === "existing" ? "run one, or record class-II where all equipment is" : "run one to every point"}.`,

@@ -1,10 +1,10 @@
 import { exceeds } from "../../calc/compare.ts";
-import { amps, relation, squareMillimetres } from "../../calc/result.ts";
+import { amps, relation, roughAmps, squareMillimetres } from "../../calc/result.ts";
 import { capacityCeiling } from "../../circuit/capacity-ceiling.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { leastKnownCapacity, radialShortfall } from "../../circuit/overload.ts";
 import { protectedByRelay } from "../../circuit/overload-relay.ts";
-import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/over-any-capacity",
@@ -45,11 +45,13 @@ export default wayRule({
     const most = capacityCeiling(study);
     if (!most || !exceeds(device.rating, most.value)) return;
     if (radialShortfall(study) || protectedByRelay(study, most.value)) return;
+    // Which of its tables applies is open, so that the last digits of the bound mean nothing.
+    const bound = roughAmps(most.value, device.rating);
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above ${amps(most.value)}: ${squareMillimetres(cable.line)} carries no more, however it is laid. Fit a larger cable or a smaller device.`,
+      message: `The ${deviceName(device)} device is rated above ${bound}: ${squareMillimetres(cable.line)} carries no more, however it is laid. Fit a larger cable or a smaller device.`,
       value: amount(device.rating, "A"),
-      limit: amountOf(most),
-      steps: [...most.steps, relation("In ≤ the most it could be", amps(device.rating), amps(most.value))],
+      limit: amount(Number.parseFloat(bound), "A"),
+      steps: [...most.steps, relation("In ≤ the most it could be", amps(device.rating), bound)],
       source: most.source,
       related: [{ spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` }],
     });

@@ -1,4 +1,4 @@
-import { amps, looked, plain, relation } from "../../calc/result.ts";
+import { amps, looked, plain, relation, roughAmps } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { inrushCurrent, startingCurrent, tripsOnStart } from "../../circuit/motor-start.ts";
 import { combine } from "../../tables/source.ts";
@@ -55,17 +55,18 @@ export default wayRule({
     if (!trip) return;
     const { from, to, least, most, certain } = trip;
     const at = study.facts.one("starting") ?? study.facts.one("serves") ?? device.fact;
+    const current = start.stated ? amps(start.value) : roughAmps(start.value);
     const drawn = inrush
-      ? `The transformer draws ${amps(inrush.least ?? inrush.value)} to ${amps(inrush.value)} as it is switched on`
-      : `The motor takes ${start.stated ? "" : "about "}${amps(start.value)} while it starts`;
+      ? `The transformer draws about ${roughAmps(inrush.least ?? inrush.value)} to ${current} as it is switched on`
+      : `The motor takes ${start.stated ? "" : "about "}${current} while it starts`;
     report(factSpot(at), {
       message: `${drawn}, and a ${deviceName(device)} device ${certain ? "trips at that" : "may trip"} (${plain(from)} to ${plain(to)} × In): fit a type with a higher release.`,
-      value: amount(start.value, "A"),
+      value: amount(Number.parseFloat(current), "A"),
       limit: amount(certain ? most : least, "A"),
       steps: [
         ...start.steps,
         looked(`instantaneous release of type ${curve}`, trip.source.ref, `between ${amps(least)} and ${amps(most)}`),
-        relation(`${inrush ? "inrush" : "starting current"} ≤ least that trips it`, amps(start.value), amps(least)),
+        relation(`${inrush ? "inrush" : "starting current"} ≤ least that trips it`, current, amps(least)),
       ],
       source: combine(start.source, trip.source),
       // What is estimated, or may just hold, is a question.

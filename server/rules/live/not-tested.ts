@@ -1,4 +1,6 @@
+import { hasNoLoop } from "../../circuit/circuit-kind.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
+import { ownRcds } from "../../circuit/rcds.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import { wayRule, wordSpot } from "../frame/rule.ts";
 
@@ -27,6 +29,7 @@ export default wayRule({
   check(study, report) {
     const { way, facts, isSpare, isBare, liveTests } = study;
     if (isSpare || isBare || !liveTestsDue(study) || liveTests.length > 0 || facts.has("live")) return;
+    if (hasNoLoop(study) && ownRcds(study).length === 0 && !facts.has("afdd")) return;
     report(wordSpot(way.header), {
       ...gradeOfMissing(study),
       message: `Way ${way.id} has no live tests, although the stage is “tested”: record them, or LIM with the reason.`,

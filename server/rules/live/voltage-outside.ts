@@ -1,6 +1,7 @@
 import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { plain, step, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
+import { isSelvOrPelv } from "../../circuit/circuit-kind.ts";
 import { originSupply, type SupplyStudy, testsOf } from "../../circuit/supply.ts";
 import { type Fact, type Facts, quantityOf, readingAt } from "../../model/values.ts";
 import { withSign } from "../common/dead-words.ts";
@@ -40,8 +41,9 @@ export default installationRule({
     checkFact(latestAtOrigin(supply), known, known.threePhase, "", report);
   },
   checkBoard({ studies }, report) {
-    for (const { liveTests, supply, threePhase, uses } of studies) {
-      if (uses.has("selv")) continue;
+    for (const study of studies) {
+      if (isSelvOrPelv(study)) continue;
+      const { liveTests, supply, threePhase } = study;
       const remedy = " Measure at the origin to tell the supply from the circuit.";
       const fact = liveTests.map(({ facts }) => facts.one("voltage")).find((one) => quantityOf(readingAt(one)));
       checkFact(fact, supply, threePhase || supply.threePhase, remedy, report);

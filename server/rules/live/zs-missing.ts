@@ -1,4 +1,5 @@
 import { round } from "../../calc/result.ts";
+import { hasNoLoop } from "../../circuit/circuit-kind.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import { exactReading, liveTestsDue, workOf } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -16,8 +17,6 @@ function calculated(study: WayStudy): Fix[] {
   const text = `Zs calculated ${sum.toFixed(Math.max(board.decimals, R1R2.decimals))} Ω`;
   return lineInBlock(study.live.header, text, `Write the sum of ${board.name} and R1+R2: ${text}`);
 }
-
-const unprotected = ({ cable, uses }: WayStudy): boolean => cable?.cpcBy === "none" || uses.has("selv");
 
 export default wayRule({
   id: "live/zs-missing",
@@ -47,7 +46,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { isSpare, liveTests, live } = study;
-    if (isSpare || !live || !liveTestsDue(study) || unprotected(study)) return;
+    if (isSpare || !live || !liveTestsDue(study) || hasNoLoop(study)) return;
     const stated = liveTests.some(
       ({ facts }) => facts.has("Zs") || facts.isUnread("at") || facts.all("at").some((at) => at.args.Zs),
     );

@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { ohms } from "../../calc/result.ts";
 import { deviceName, rcdName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -28,6 +29,26 @@ export default wayRule({
   device       BS EN 61009 B32 6 kA 30 mA type A
   live 2026-03-05 {
     Zs           0.62 Ω
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Far gate" {
+  device       BS EN 61009 C16 6 kA 30 mA type A
+  cable        armoured 70 °C  line 2.5 mm²  cpc 2.5 mm²  cores 3
+  length       90 m
+  live 2026-03-05 {
+    Zs           1.55 Ω
+                 ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Far gate" {
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  cable        armoured 70 °C  line 2.5 mm²  cpc 2.5 mm²  cores 3
+  length       90 m
+  live 2026-03-05 {
+    Zs           1.55 Ω
   }
 }`,
     },
@@ -66,11 +87,14 @@ export default wayRule({
   },
 });
 
-/** Where what feeds the circuit has used the limit up, no joint of its own is to blame. */
+/** Where what feeds the circuit, or its length, has used the limit up, no joint of its own is to blame. */
 function cure(study: WayStudy): string {
-  const board = study.boardImpedance;
+  const { boardImpedance: board, greatestR1R2: own } = study;
   const limit = study.disconnection?.limit.value;
-  return board !== undefined && limit !== undefined && board.value >= limit
-    ? `${board.name} is ${ohms(board.value)} already: that is for the supply, and not for this circuit, to put right.`
+  if (!board || limit === undefined) return "Look for a poor joint.";
+  if (board.value >= limit)
+    return `${board.name} is ${ohms(board.value)} already: that is for the supply, and not for this circuit, to put right.`;
+  return own && exceeds(board.value + own.value, limit)
+    ? `Its length alone gives ${ohms(board.value + own.value)}: fit a larger cable, or a device that trips at less.`
     : "Look for a poor joint.";
 }

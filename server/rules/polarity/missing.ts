@@ -1,3 +1,4 @@
+import { isSelvOrPelv } from "../../circuit/circuit-kind.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
 import { wordAt } from "../../model/fact-values.ts";
@@ -49,7 +50,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { deadTests, liveTests, facts } = study;
-    if (study.isSpare || study.isBare || study.uses.has("selv") || !deadTestsDue(study)) return;
+    if (study.isSpare || study.isBare || !deadTestsDue(study) || isSelvOrPelv(study)) return;
     if (hasDead(study, "polarity") || facts.isUnread("live")) return;
     if (liveTests.some((test) => test.facts.has("polarity"))) return;
     const tests = [...deadTests, ...liveTests];

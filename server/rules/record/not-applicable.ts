@@ -1,4 +1,5 @@
 import { testName } from "../../../grammar/readings.ts";
+import { needsNoCpc } from "../../circuit/circuit-kind.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { isAbsent, type WordIn } from "../../model/values.ts";
@@ -15,8 +16,8 @@ const always =
   () =>
     why;
 
-const hasEarth = ({ cable, uses, facts }: WayStudy): boolean =>
-  cable?.cpcBy !== "none" && !uses.has("selv") && !facts.has("class-II");
+const hasEarth = (study: WayStudy): boolean =>
+  study.cable?.cpcBy !== "none" && !study.facts.has("class-II") && !needsNoCpc(study);
 
 const rcdApplies: Applies = ({ rcds }) => (rcds.length > 0 ? "an RCD protects this circuit" : undefined);
 
