@@ -1,6 +1,7 @@
 /** What can be done about a finding: its own fixes, and to depart from the check with a reason. */
 import { parse, type Statement } from "../../grammar/parser.ts";
 import { type BlockKind, openedBy, rowOf } from "../../grammar/vocabulary.ts";
+import { reasonToWrite } from "../rules/frame/departure-checks.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
@@ -55,10 +56,10 @@ class Blocks {
 /** A fault of the language cannot be departed from, and neither can a check that broke down. */
 function departure(blocks: Blocks, finding: Finding): Action[] {
   const { check, spot } = finding;
-  if (/^(?:language|engine)\//.test(check) || check === "record/departure-unused") return [];
+  if (/^(?:language|engine)\//.test(check) || /^record\/departure-/.test(check)) return [];
   const place = lineFor(blocks, spot.segment, spot.start);
   if (!place) return [];
-  const text = `${place.before}departure ${check} "reason"${place.after}`;
+  const text = `${place.before}departure ${check} "${reasonToWrite}"${place.after}`;
   return [
     {
       title: `Depart from ${check}, with a reason`,
@@ -76,7 +77,7 @@ interface Line {
   readonly after: string;
 }
 
-/** Where a line of its own would stand: last in the way's or the board's block, or below the line that was marked. */
+/** Where a line of its own would stand: last in the way's or the board's block, or above the line or block that was marked. */
 function lineFor(blocks: Blocks, segment: Segment, offset: number): Line | undefined {
   const { text } = segment;
   const breakSign = text.includes("\r\n") ? "\r\n" : "\n";
@@ -98,7 +99,9 @@ function lineFor(blocks: Blocks, segment: Segment, offset: number): Line | undef
     return { at: text.length, before: `${ended ? "" : breakSign}${indent}  `, after: ended ? breakSign : "" };
   }
   if (!rowOf(within, "departure")) return undefined;
-  const start = text.slice(0, offset).lastIndexOf("\n") + 1;
+  // A block of tests on a board takes no departure itself.
+  const marked = segment.kind === "block" && statement ? statement.start : offset;
+  const start = text.slice(0, marked).lastIndexOf("\n") + 1;
   const indent = /^[ \t]*/.exec(text.slice(start))?.[0] ?? "";
   return { at: start, before: indent, after: breakSign };
 }

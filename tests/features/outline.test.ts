@@ -163,6 +163,17 @@ describe("actions", () => {
     `);
   });
 
+  it("depart from what is found in a block of tests on the board above that block", async () => {
+    const late = loft.replace(
+      / {4}rcd east .*\n/,
+      (line) => `${line}    live 2026-03-05 with M1 {\n      rcd east 30 mA 1x 999 ms\n    }\n`,
+    );
+    const [departure] = (await actionsIn(late, "rcd/time-over-limit")).filter(({ title }) =>
+      title.startsWith("Depart"),
+    );
+    expect(departure?.text).toMatch(/^ {4}departure rcd\/time-over-limit "reason"\n {4}live /);
+  });
+
   it("offer no departure from the language itself", async () => {
     const actions = await actionsIn(loft.replace("0.64 Ω", "0.64"), "language/missing-unit");
     expect(actions.map(({ title }) => title)).toMatchInlineSnapshot(`

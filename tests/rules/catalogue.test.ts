@@ -19,6 +19,7 @@ describe("the catalogue of checks", () => {
       ...observationChecks.map(({ id }) => id),
       "record/departure-renamed",
       "record/departure-unused",
+      "record/departure-without-reason",
       "check/failed",
       "check/too-large",
       "check/under-way",

@@ -150,6 +150,14 @@ installation "Kiln house" {
     expect(times(result, "record/departure-renamed")).toBe(1);
   });
 
+  it.each(["reason", "", " … "])("without its reason (%j) suppresses nothing, and is reported", (reason) => {
+    const result = check({ way: `departure ${over} "${reason}"` });
+    expect(times(result, over)).toBe(2);
+    expect(times(result, "record/departure-without-reason")).toBe(1);
+    expect(times(result, unused)).toBe(0);
+    expect(result.suppressed).toEqual([]);
+  });
+
   it("that names nothing known says so", () => {
     const result = check({ way: 'departure 999.9 "Reason"' });
     const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);

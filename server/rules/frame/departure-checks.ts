@@ -47,8 +47,35 @@ export const renamed: Declaration = {
   ],
 };
 
+/** What stands in a new departure until somebody writes why. */
+export const reasonToWrite = "reason";
+
+export const unexplained: Declaration = {
+  id: "record/departure-without-reason",
+  severity: "warning",
+  since: "0.1",
+  title: "A departure has no reason.",
+  why: "A departure rests on its reason: whoever relies on the record has to know why the work is safe as it is, and who agreed. Until the reason is written, what was found stays found.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 radial "Water heater" {
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin 70 °C  line 2.5 mm²  cpc 1.5 mm²
+  departure    record/serves-not-stated "reason"
+                                        ^^^^^^^^
+}`,
+      good: `way 1 radial "Water heater" {
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin 70 °C  line 2.5 mm²  cpc 1.5 mm²
+  departure    record/serves-not-stated "Serves a test bench that is not described here"
+}`,
+    },
+  ],
+};
+
 /** Found by one schedule of several that share a file, this holds for that one alone. */
 export const departureUnused = unused.id;
 
 /** The checks that run after the others, since they judge departures by what was found. */
-export const departureChecks: readonly Declaration[] = [unused, renamed];
+export const departureChecks: readonly Declaration[] = [unused, renamed, unexplained];

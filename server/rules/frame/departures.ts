@@ -4,7 +4,7 @@ import { asBlock, type Fact, type Facts } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import { inPlaceOf, withoutLine } from "../common/writing.ts";
 import { rules } from "../list.ts";
-import { renamed, unused } from "./departure-checks.ts";
+import { reasonToWrite, renamed, unexplained, unused } from "./departure-checks.ts";
 import { formerIds, presentId } from "./former-ids.ts";
 import { type Finding, findingOf, valueSpot } from "./rule.ts";
 
@@ -20,7 +20,10 @@ export interface PlacedDeparture {
 }
 
 type DepartureFact = Fact & {
-  readonly args: { readonly rule: { value: string; start: number; end: number }; readonly reason: { value: string } };
+  readonly args: {
+    readonly rule: { value: string; start: number; end: number };
+    readonly reason: { value: string; start: number; end: number };
+  };
 };
 
 /** A finding that a departure suppresses, with the departure. */
@@ -89,8 +92,9 @@ export function applyDepartures(
 ): CheckResult {
   if (departures.length === 0) return { findings: found, suppressed: [] };
   // The nearest departure counts: its reason is the one that was given for this place.
-  const scopes = [...departures]
-    .sort((a, b) => nearness(b) - nearness(a))
+  const scopes = departures
+    .filter(isExplained)
+    .toSorted((a, b) => nearness(b) - nearness(a))
     .map((departure) => ({ departure, segments: segmentsOf(departure, installation) }));
   const used = new Set<PlacedDeparture>();
   const findings: Finding[] = [];
@@ -115,7 +119,20 @@ export function applyDepartures(
 }
 
 const findingsOf = (departure: PlacedDeparture, used: boolean): Finding[] =>
-  used ? renamedFinding(departure) : [unusedFinding(departure)];
+  !isExplained(departure)
+    ? [unexplainedFinding(departure)]
+    : used
+      ? renamedFinding(departure)
+      : [unusedFinding(departure)];
+
+/** Whether something is written that could be a reason. */
+const isExplained = ({ reason }: PlacedDeparture): boolean => reason !== reasonToWrite && /[\p{L}\p{N}]/u.test(reason);
+
+/** What it was meant for stays found: a danger is not excused by a line that somebody did not finish. */
+const unexplainedFinding = ({ fact }: PlacedDeparture): Finding =>
+  findingOf(unexplained, valueSpot(fact, fact.args.reason), {
+    message: "This departure suppresses nothing until its reason is written: why it is safe as it is, and who agreed.",
+  });
 
 /** A departure by a former id holds: what is suppressed must not come back because a check was renamed. */
 function renamedFinding({ fact, rule }: PlacedDeparture): Finding[] {
