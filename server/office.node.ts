@@ -3,13 +3,13 @@ import { basename } from "node:path";
 import { changesOf, enteredReport } from "./entry/change.ts";
 import { enter } from "./entry/enter.ts";
 import { columnNames } from "./entry/table.ts";
-import { resultOf } from "./features/report.ts";
 import type { PaperOffice } from "./lsp/runtime.ts";
 import { digestOf } from "./papers/digest.ts";
 import { foreignIn, incomingOf } from "./papers/incoming.ts";
 import { paperOf } from "./papers/paper.ts";
 import { decode } from "./text/decode.ts";
 import { nameOfUri } from "./workspace/uri.ts";
+import { resultOf } from "./workspace/workspace.ts";
 
 /** A file that came back from a meter or a colleague holds a few thousand readings at the most. */
 const mostBytes = 20_000_000;
@@ -20,7 +20,7 @@ export const officeWith = (pathOf: (uri: string) => string | undefined): PaperOf
     const file = pathOf(uri);
     const imprint = { file: file === undefined ? nameOfUri(uri) : basename(file), digest: digestOf(snapshot.files) };
     const stamped = printed === undefined ? imprint : { ...imprint, printed };
-    const made = await paperOf(asked, snapshot.installations, () => resultOf(snapshot), stamped);
+    const made = await paperOf(asked, snapshot.installations, () => resultOf(snapshot).findings, stamped);
     return "failure" in made ? made : { base64: Buffer.from(made.content).toString("base64") };
   },
   entered: async ({ name, base64, column = [], on }, { installations, files }) => {

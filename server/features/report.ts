@@ -8,7 +8,7 @@ import { type Report, together } from "../reports/setting/document.ts";
 import { summariesOf } from "../reports/summary/summary.ts";
 import { workingOf } from "../reports/working/working.ts";
 import type { Segment } from "../syntax/split.ts";
-import type { Snapshot } from "../workspace/workspace.ts";
+import { resultOf, type Snapshot } from "../workspace/workspace.ts";
 import { boardAt, studyAt } from "./cursor.ts";
 import type { ReportKind } from "./report-kinds.ts";
 import { sizeReport } from "./size.ts";
@@ -48,11 +48,3 @@ export function reportOf(
 }
 
 const nothing = { failure: "There is no installation in this file, so there is nothing to judge its circuits by." };
-
-/** What the first schedule that uses the file finds, and what its departures suppress. */
-export function resultOf({ projects, findings }: Snapshot) {
-  const [home] = projects;
-  if (!home) return { findings, suppressed: [] };
-  const { files, suppressed } = home.result;
-  return { findings: files.flatMap((file) => [...file.findings]), suppressed };
-}

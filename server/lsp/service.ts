@@ -15,7 +15,7 @@ interface AboutDocument {
 }
 
 /** What a feature asks for besides its document. */
-interface Needs<T> {
+export interface Needs<T> {
   /** The findings of the document: they are worked out beforehand, in slices; some will do where all keep one waiting. */
   findings?(path: string): "all" | CheckPart | "none";
   /** What of the program it needs loaded. */

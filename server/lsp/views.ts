@@ -6,11 +6,11 @@ import type { BoardInPlace, Installation } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import { isViewKind, type ViewKind } from "../views/kinds.ts";
-import { fileOfSegment, type Snapshot, type Workspace } from "../workspace/workspace.ts";
+import { fileOfSegment, resultOf, type Snapshot, type Workspace } from "../workspace/workspace.ts";
 import { editOf, locationOf, rangeOf } from "./convert.ts";
 import { Part } from "./part.ts";
 import { type At, placed } from "./placed.ts";
-import { badRequest, findings, type Service } from "./service.ts";
+import { badRequest, findings, type Needs, type Service } from "./service.ts";
 import {
   type BoardName,
   type EntryAnswer,
@@ -33,19 +33,23 @@ type Drawn = ReturnType<typeof drawn>["now"];
 
 export function views({ connection, ask, workspace }: Service): void {
   const part = drawn();
-  const answer = ask<About, ViewAnswer>(
-    viewRequest,
-    nothing("The schedule is not read yet."),
-    (snapshot, about) => answerOf(workspace, snapshot, about, part.now),
-    { ...findings, part },
-  );
+  const answerAfter = (needs: Pick<Needs<ViewAnswer>, "findings">) =>
+    ask<About, ViewAnswer>(
+      viewRequest,
+      nothing("The schedule is not read yet."),
+      (snapshot, about) => answerOf(workspace, snapshot, about, part.now),
+      { ...needs, part },
+    );
+  const live = answerAfter(findings);
+  // A paper is given or refused by all that is found, wherever it stands.
+  const paper = answerAfter({ findings: () => "all" });
   connection.onRequest<ViewAnswer, never>(
     viewRequest,
     async (question: Partial<ViewQuestion> | undefined, token: CancellationToken) => {
       const { uri, view, board, position } = question ?? {};
       if (typeof uri !== "string") return badRequest("A view needs the address of its schedule.");
       if (!isViewKind(view)) return badRequest(`“${view}” is not a view.`);
-      return await answer({ textDocument: { uri }, view, board, position }, token);
+      return await (view === "inspection" ? paper : live)({ textDocument: { uri }, view, board, position }, token);
     },
   );
 }
@@ -127,8 +131,12 @@ function answerOf(
   }
   const way = segment && studyAt(snapshot, segment)?.way;
   const onBoard = way && boardAt(snapshot, segment) === chosen.place ? way : undefined;
-  const target = { installation: chosen.installation, place: chosen.place, way: onBoard };
-  const found = viewOf(view, target, findingsAround(snapshot, chosen.place));
+  const { installation, place } = chosen;
+  const found = viewOf(
+    view,
+    { installations: snapshot.installations, installation, place, way: onBoard },
+    view === "inspection" ? resultOf(snapshot).findings : findingsAround(snapshot, place),
+  );
   return {
     ...version,
     title: chosen.installation.head.title,

@@ -9,6 +9,7 @@ import { type Imprint, type Report, together } from "../reports/setting/document
 import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { reportText } from "../reports/setting/text.ts";
+import type { Finding } from "../rules/frame/rule.ts";
 import { csvOf } from "./csv.ts";
 import { fillSheetHtml } from "./fill-sheet.ts";
 
@@ -57,16 +58,14 @@ interface PaperAsked {
 export async function paperOf(
   { paper, format, fill = "filled" }: PaperAsked,
   installations: readonly Installation[],
-  result: () => Parameters<typeof inspectionReport>[1],
+  findings: () => readonly Finding[],
   imprint: Imprint & { readonly digest: string },
 ): Promise<Content | Failure> {
-  const [installation, ...others] = installations;
+  const [installation] = installations;
   if (!installation) return none;
   if (paper === "sheet") return { content: fillSheetHtml(installation, imprint.file, imprint.digest) };
-  if (paper === "inspection" && others.length > 0)
-    return { failure: "This file holds several installations: a paper is of one, so keep each in a file of its own." };
   if (paper === "inspection")
-    return await contentOf(format, { report: () => inspectionReport(installation, result()) }, imprint);
+    return await contentOf(format, { report: () => inspectionReport(installations, findings()) }, imprint);
   const report = () => together(installations.map((one) => scheduleOf(one, { fill }))) ?? none;
   return await contentOf(format, { report, values: () => valuesOf(installation, { fill }) }, imprint);
 }

@@ -34,12 +34,15 @@ type ReportKind = "working" | "worksheet" | "schedule" | "inspection";
 export type View = BoardView | DrawingsView | GridView | ReportView;
 
 export interface ViewTarget {
+  /** All of the file, and the one that is looked at. */
+  readonly installations: readonly Installation[];
   readonly installation: Installation;
   readonly place: BoardInPlace;
   /** The way the cursor is in. */
   readonly way?: Way | undefined;
 }
 
+/** `findings` are those of the file the board stands in; for the paper of an inspection, of all files of the schedule. */
 export function viewOf(kind: ViewKind, target: ViewTarget, findings: readonly Finding[]): View {
   const { installation, place, way } = target;
   const network = networkOf(installation);
@@ -55,15 +58,15 @@ export function viewOf(kind: ViewKind, target: ViewTarget, findings: readonly Fi
     case "schedule":
       return reportView(scheduleOf(installation, { place }));
     case "inspection":
-      return inspectionView(installation, findings);
+      return inspectionView(target, findings);
     default:
       return { kind: "drawings", ...drawingsOf(kind, target, network) };
   }
 }
 
-/** The paper of the latest inspection as it stands, or why there is none. */
-function inspectionView(installation: Installation, findings: readonly Finding[]): ReportView {
-  const made = inspectionReport(installation, { findings, suppressed: [] });
+/** The paper of the latest inspection as it stands, with the schedule of the board that is shown; or why there is none. */
+function inspectionView({ installations, place }: ViewTarget, findings: readonly Finding[]): ReportView {
+  const made = inspectionReport(installations, findings, place);
   if (!("failure" in made)) return reportView(made);
   const sections = [{ level: 1 as const, title: "", blocks: [{ kind: "paragraph" as const, text: made.failure }] }];
   return reportView({ title: "Inspection", lead: [], sections, cautions: "" });

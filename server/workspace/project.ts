@@ -8,8 +8,7 @@ import { type BoardInPlace, type Installation, installationsOf } from "../model/
 import { checkInSlices, foundSoFar } from "../rules/frame/check.ts";
 import { checkBoardInSlices, checkWaysInSlices, hasCheckedWays, isChecked } from "../rules/frame/check-board.ts";
 import type { Slices } from "../rules/frame/check-way.ts";
-import type { SuppressedFinding } from "../rules/frame/departures.ts";
-import { unusedInFiles } from "../rules/frame/departures.ts";
+import { type CheckResult, type SuppressedFinding, unusedInFiles } from "../rules/frame/departures.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import { assign, type FileFindings } from "./assign-findings.ts";
@@ -154,6 +153,12 @@ function* checkAll({ gathering: { files, findings: gathered }, installations }: 
   }
   return { files: assign(files, findings), installations, suppressed };
 }
+
+/** What is found in all files of a schedule together. */
+export const wholeResult = ({ files, suppressed }: ProjectResult): CheckResult => ({
+  findings: files.flatMap(({ findings }) => [...findings]),
+  suppressed,
+});
 
 /** All that is found in a file and those it uses. */
 export const checkProject = (root: LoadedFile, sources: Sources): ProjectResult => new Project(root, sources).result;

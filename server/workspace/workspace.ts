@@ -4,6 +4,7 @@
  */
 import type { Installation } from "../model/installation.ts";
 import type { Slices } from "../rules/frame/check-way.ts";
+import type { CheckResult } from "../rules/frame/departures.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import { type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -11,7 +12,7 @@ import { CheckRun } from "./check-run.ts";
 import { findingsOfFile } from "./join-findings.ts";
 import { type Host, type LoadedFile, loadFile } from "./loaded-file.ts";
 import { noteEdits, type OpenFile, openFile, upToDate } from "./open-file.ts";
-import type { Project } from "./project.ts";
+import { type Project, wholeResult } from "./project.ts";
 import { Projects, type ReadFile, type WorkspaceState } from "./projects.ts";
 import { pastOf } from "./uri.ts";
 import { UseGraph } from "./use-graph.ts";
@@ -334,6 +335,12 @@ function* checkFile(
   }
   for (const project of projects) yield* project.check();
   return findingsOfFile(file, projects);
+}
+
+/** What the first schedule that uses the file finds in all of its files, and what its departures suppress. */
+export function resultOf({ projects, findings }: Snapshot): CheckResult {
+  const [home] = projects;
+  return home ? wholeResult(home.result) : { findings, suppressed: [] };
 }
 
 /** The file a segment belongs to, in any schedule the snapshot was taken in. */

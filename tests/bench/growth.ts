@@ -293,7 +293,7 @@ const parts: readonly Part[] = [
   onInstallations("worksheet", (one) => reportHtml(worksheet(one, { again: true }))),
   onInstallations("schedule", (one) => reportHtml(scheduleOf(one, { fill: "filled" }))),
   onInstallations("inspection", (one) => {
-    const report = inspectionReport(one, checkInstallation(one));
+    const report = inspectionReport([one], checkInstallation(one).findings);
     return "failure" in report ? undefined : reportHtml(report);
   }),
   ...reportKinds.map((kind) =>
@@ -306,7 +306,9 @@ const parts: readonly Part[] = [
     onSnapshot(`view ${kind}`, (snapshot) => {
       const [installation] = snapshot.projects[0]?.installations ?? [];
       const place = installation?.boards.at(-1);
-      return installation && place ? viewOf(kind, { installation, place }, snapshot.findings) : undefined;
+      return installation && place
+        ? viewOf(kind, { installations: [installation], installation, place }, snapshot.findings)
+        : undefined;
     }),
   ),
   onSnapshot("lenses", (snapshot) => lensPlaces(snapshot).map(({ segment }) => lensText(snapshot, { segment }))),

@@ -140,10 +140,10 @@ function reports(snapshot: Snapshot, text: string, { dice }: Trial, share = 0.3)
   for (const installation of installations) {
     if (some()) set(worksheet(installation, { again: dice.chance(0.5) }), text, dice);
     if (some()) set(scheduleOf(installation, { fill: dice.pick(["filled", "blank", "last"]) }), text, dice);
-    if (some()) set(inspectionReport(installation, checkInstallation(installation)), text, dice);
+    if (some()) set(inspectionReport([installation], checkInstallation(installation).findings), text, dice);
     for (const place of installation.boards) {
       for (const kind of viewKinds)
-        if (some()) isPlain(kind, viewOf(kind, { installation, place }, snapshot.findings), text);
+        if (some()) isPlain(kind, viewOf(kind, { installations, installation, place }, snapshot.findings), text);
     }
     for (const { address } of entriesOfInstallation(installation)) {
       const printed = printAddress(address);

@@ -1,4 +1,7 @@
 /** The live view over the wire: what arrives is plain, of the board that was asked for, and of the newest text. */
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
 import { afterEach, expect, it } from "vitest";
 import { type ViewAnswer, viewRequest } from "../../server/lsp/view-protocol.ts";
 import { loft } from "../helpers/cursor.ts";
@@ -40,4 +43,27 @@ it("says why there is nothing to show, and refuses what is no view", async () =>
   });
   await expect(connection.sendRequest(viewRequest, { uri, view: "oil painting" })).rejects.toThrow("is not a view");
   await expect(connection.sendRequest(viewRequest, { view: "board" })).rejects.toThrow("address");
+});
+
+it("a fault in another file of the schedule stands against its paper, wherever the cursor is", async () => {
+  const { connection, open, change } = await opened();
+  const wharf = path.join(import.meta.dirname, "../../examples/heron-wharf");
+  const [root, part] = ["boatyard.ways", "workshop.ways"].map((name) => {
+    const file = path.join(wharf, name);
+    return { uri: pathToFileURL(file).href, text: readFileSync(file, "utf8") };
+  }) as [{ uri: string; text: string }, { uri: string; text: string }];
+  await open(root.uri, root.text);
+  await open(part.uri, part.text);
+  const paper = async () =>
+    JSON.stringify(
+      (await connection.sendRequest<ViewAnswer>(viewRequest, { uri: root.uri, view: "inspection" })).content,
+    );
+  const sound = await paper();
+  expect(sound).toContain("Electrical installation certificate");
+  // The schedule of the board that is shown, and of no other.
+  expect(sound.match(/Circuit details and test results/g)).toHaveLength(1);
+  const spoilt = part.text.replace(/(main-switch +BS EN 60947-3) 100 A/, "$1 16 A");
+  expect(spoilt).not.toBe(part.text);
+  await change(part.uri, 2, [{ text: spoilt }]);
+  expect(await paper()).toMatch(/No installation certificate can be given: .*16 A/);
 });

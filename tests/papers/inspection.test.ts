@@ -85,13 +85,13 @@ const periodic = (lines: string): string => `inspection periodic 2026-05-01 to 2
 
 function paperOf(parts: Parts): string {
   const file = fileOfText("hut.ways", hut(parts));
-  const { files, suppressed } = checkProject(file, { file: () => ({ failure: "no." }), resolve: (_, use) => use });
+  const { files } = checkProject(file, { file: () => ({ failure: "no." }), resolve: (_, use) => use });
   const [installation] = installationsOf([file]);
   if (!installation) throw new Error("There is no installation.");
-  const paper = inspectionReport(installation, {
-    findings: files.flatMap(({ findings }) => [...findings]),
-    suppressed,
-  });
+  const paper = inspectionReport(
+    [installation],
+    files.flatMap(({ findings }) => findings),
+  );
   return "failure" in paper ? `REFUSED ${paper.failure}` : reportText(paper).replace(/\s+/g, " ");
 }
 

@@ -34,7 +34,7 @@ installation "Terrace" {
 }
 `;
   const [installation] = installationsOf([fileOfText("terrace.ways", text)]);
-  const report = installation && inspectionReport(installation, checkInstallation(installation));
+  const report = installation && inspectionReport([installation], checkInstallation(installation).findings);
   return report && "failure" in report ? report.failure : "";
 };
 

@@ -57,7 +57,7 @@ installation "Farmhouse" {
 }
 `;
   const [installation] = installationsOf([fileOfText("farm.ways", text)]);
-  const report = installation && inspectionReport(installation, checkInstallation(installation));
+  const report = installation && inspectionReport([installation], checkInstallation(installation).findings);
   const lines = report && !("failure" in report) ? reportText(report).split("\n") : [];
   return lines
     .find((line) => /^\s*Wired\b/.test(line))
@@ -99,7 +99,7 @@ installation "Annexe" {
 }
 `;
   const [installation] = installationsOf([fileOfText("annexe.ways", text)]);
-  const report = installation && inspectionReport(installation, checkInstallation(installation));
+  const report = installation && inspectionReport([installation], checkInstallation(installation).findings);
   if (!report || "failure" in report) throw new Error(report?.failure);
   return reportText(report).replace(/\s+/g, " ");
 };

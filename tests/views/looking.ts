@@ -18,7 +18,7 @@ export async function look<Kind extends ViewKind>(text: string, kind: Kind, boar
   const [installation] = snapshot.installations;
   const place = installation?.boards.find(({ board: one }) => board === undefined || one.head.name === board);
   if (!installation || !place) throw new Error("The sample has no such board.");
-  const view = viewOf(kind, { installation, place }, snapshot.findings);
+  const view = viewOf(kind, { installations: snapshot.installations, installation, place }, snapshot.findings);
   return placed(view, ({ segment, offset }): At | undefined => {
     const at = snapshot.positions.place(segment, offset);
     return snapshot.positions.has(segment) ? { ...at, last: at.line } : undefined;

@@ -5,11 +5,12 @@
 import type { Inspection, InspectionKind } from "../../model/inspections.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
-import type { CheckResult } from "../../rules/frame/departures.ts";
+import type { Finding } from "../../rules/frame/rule.ts";
 import { listed } from "../../text/words.ts";
+import { none } from "../common/target.ts";
 import { boardSection } from "../schedule/schedule.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
-import { byDeparture, departureRows } from "../summary/parts.ts";
+import { departuresOf } from "../summary/parts.ts";
 import { ownParts, partsOf } from "../summary/scope.ts";
 import { outcomeBlocks } from "./outcome.ts";
 import { coveredOn, obstacles, type Paper, paperOf, paperTitles } from "./paper.ts";
@@ -18,16 +19,27 @@ import { circuitRows, extentBlocks, inspectedBlocks, limitedTests, text } from "
 import { signatureRows } from "./signatures.ts";
 import { supplyRows } from "./supply.ts";
 
+type Failure = { readonly failure: string };
+
+/**
+ * The paper of the latest inspection, or why there is none. `findings` are those of all files of the schedule; the
+ * schedules are of all boards, or of the one that is looked at.
+ */
 export function inspectionReport(
-  installation: Installation,
-  result: CheckResult,
-): Report | { readonly failure: string } {
+  installations: readonly Installation[],
+  findings: readonly Finding[],
+  place?: BoardInPlace,
+): Report | Failure {
+  const [installation, ...others] = installations;
+  if (!installation) return none;
+  if (others.length > 0)
+    return { failure: "This file holds several installations: a paper is of one, so keep each in a file of its own." };
   const paper = paperOf(installation);
   if ("failure" in paper) return paper;
-  const boards = installation.boards.map((place) => onBoard(place, installation, paper));
+  const boards = installation.boards.map((one) => onBoard(one, paper));
   const against = obstacles(
     paper,
-    result,
+    findings,
     boards.map(({ covered }) => covered),
   );
   if (against.length > 0)
@@ -46,26 +58,21 @@ export function inspectionReport(
       ...rest(
         installation,
         paper,
-        result,
         boards.flatMap(({ circuits }) => circuits),
       ),
       // Before the turned pages: behind them it would stand on a page of its own.
       { level: 2, title: "For the person who ordered it", blocks: [paragraph(guidance[paper.kind])] },
-      ...boards.map(({ schedule }) => schedule),
+      // The schedules are part of the paper: each board on a page of its own, turned.
+      ...(place ? [place] : installation.boards).map((one) => turned(boardSection(one, installation))),
     ],
     cautions: "",
   };
 }
 
-/**
- * All that the paper says of a board before anything of the next: what is worked out of the ways of a board is kept for a
- * few boards only.
- */
-const onBoard = (place: BoardInPlace, installation: Installation, paper: Paper) => ({
+/** All that is asked of the ways of a board before any of the next: what is worked out of them is kept for a few boards. */
+const onBoard = (place: BoardInPlace, paper: Paper) => ({
   covered: coveredOn(place, paper),
   circuits: circuitRows(place, paper.inspection),
-  // The schedules are part of the paper: each board on a page of its own, turned.
-  schedule: turned(boardSection(place, installation)),
 });
 
 const turned = (section: Section): Section => ({
@@ -156,18 +163,9 @@ function nextText(inspection: Inspection | undefined): string {
     : "Next inspection by: ______________, because ____________________________";
 }
 
-function rest(
-  installation: Installation,
-  { kind, inspection }: Paper,
-  { suppressed }: CheckResult,
-  circuits: string[][],
-): Section[] {
+function rest(installation: Installation, { kind, inspection }: Paper, circuits: string[][]): Section[] {
   const parts = [...ownParts(installation), ...installation.boards.flatMap(partsOf)];
-  const departures = departureRows(parts, byDeparture(suppressed)).map(([where = "", rule = "", reason = ""]) => [
-    where,
-    rule,
-    reason,
-  ]);
+  const departures = departuresOf(parts).map(({ where, rule, reason }) => [where, rule, reason]);
   return [
     {
       level: 1,

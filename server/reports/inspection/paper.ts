@@ -9,7 +9,6 @@ import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
 import { marginTo, type PlannedTest } from "../../readings/planned.ts";
 import { isMissingTest } from "../../rules/common/missing-tests.ts";
-import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 
 export interface Paper {
@@ -46,7 +45,7 @@ export function paperOf({ head, boards }: Installation): Paper | { readonly fail
 /** What stands against giving a paper: a certificate admits nothing failed, limited or missing. */
 export function obstacles(
   { kind, inspection }: Paper,
-  { findings }: CheckResult,
+  findings: readonly Finding[],
   boards: readonly Covered[],
 ): string[] {
   const count = (number: number, one: string, many: string): string[] =>

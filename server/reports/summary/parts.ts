@@ -48,15 +48,21 @@ export const byDeparture = (suppressed: readonly SuppressedFinding[]): Suppresse
   Map.groupBy(suppressed, ({ departure }) => departure.fact);
 
 /** Each departure with what it suppresses. */
-export function departureRows(parts: readonly Placed[], suppressed: Suppressed): string[][] {
-  return parts.flatMap(({ where, facts }) =>
+export const departureRows = (parts: readonly Placed[], suppressed: Suppressed): string[][] =>
+  departuresOf(parts).map(({ where, rule, reason, fact }) => [
+    where,
+    rule,
+    reason,
+    coveredText(suppressed.get(fact) ?? []),
+  ]);
+
+/** Each departure with the place it is spoken of by. */
+export const departuresOf = (parts: readonly Placed[]) =>
+  parts.flatMap(({ where, facts }) =>
     [facts, ...facts.list.flatMap(({ word, inner }) => (word === "supply" && inner ? [inner] : []))]
       .flatMap((block) => departuresIn(block, undefined, undefined))
-      .map(({ rule, reason, fact }) => {
-        return [where, rule, reason, coveredText(suppressed.get(fact) ?? [])];
-      }),
+      .map((departure) => ({ where, ...departure })),
   );
-}
 
 const coveredText = (covered: readonly SuppressedFinding[]): string =>
   covered.length === 0 ? "nothing" : covered.map(({ finding }) => finding.message).join(" ");
