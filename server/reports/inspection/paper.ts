@@ -1,6 +1,8 @@
 /** Which paper a schedule gives, and why one may not be given. */
+import { memoInPlace } from "../../circuit/kept.ts";
 import { isOutsideWork } from "../../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
+import type { Way } from "../../model/file.ts";
 import { type Inspection, type InspectionKind, latestInspection } from "../../model/inspections.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
@@ -85,19 +87,32 @@ interface Covered {
 
 const nothing: Covered = { failing: [], limited: 0 };
 
-export function coveredOn({ board, context }: BoardInPlace, { kind, inspection }: Paper): Covered {
+export function coveredOn(place: BoardInPlace, { kind, inspection }: Paper): Covered {
   if (kind === "periodic") return nothing;
-  const studies = board.ways.map((way) => studyWay(way, context)).filter((study) => isCovered(study, inspection));
+  const covered = againstOn(place).filter(({ way }) => isCovered(studyWay(way, place.context), inspection));
   return {
-    failing: studies.flatMap((study) =>
-      [...planDead(study), ...planLive(study)]
-        .filter(isFailed)
-        .map(({ name, recorded }) => `${board.head.name}/${study.way.id} fails: ${name} ${recorded?.text ?? ""}`),
-    ),
-    limited: studies.flatMap(({ way }) => distinctAbsences(way.facts).filter(({ value }) => value.absent === "LIM"))
-      .length,
+    failing: covered.flatMap(({ failing }) => failing),
+    limited: covered.reduce((sum, { limited }) => sum + limited, 0),
   };
 }
+
+interface AgainstOnWay extends Covered {
+  readonly way: Way;
+}
+
+/** What stands against a certificate on each way of a board, whatever the certificate covers: an edit is of one board. */
+const againstOn = memoInPlace(({ board, context }: BoardInPlace): readonly AgainstOnWay[] =>
+  board.ways.map((way) => {
+    const study = studyWay(way, context);
+    return {
+      way,
+      failing: [...planDead(study), ...planLive(study)]
+        .filter(isFailed)
+        .map(({ name, recorded }) => `${board.head.name}/${way.id} fails: ${name} ${recorded?.text ?? ""}`),
+      limited: distinctAbsences(way.facts).filter(({ value }) => value.absent === "LIM").length,
+    };
+  }),
+);
 
 const isFailed = ({ bounds, recorded }: PlannedTest): boolean =>
   recorded !== undefined &&
