@@ -33,7 +33,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     ],
   },
   "passed-over": {
-    title: "A line begins with a word of a later version that the file lets be passed over.",
+    title: "A line begins with a word of a later version, and is passed over as the file allows.",
     severity: "information",
     why: "The file was written with a later program, and says by may-ignore that this word is not needed to judge the rest. What it says is not checked here; a later program reads it.",
     examples: [

@@ -103,7 +103,7 @@ export const adequacyContradicted: Declaration = {
   id: "inspection/existing-contradicted",
   severity: "warning",
   since: "0.1",
-  title: "What was there is stated to be adequate, and is found not to be.",
+  title: "The existing installation is stated to be adequate, and it is not.",
   why: "The statement that the existing installation carries the work is signed for. Where the readings or the sizes in this schedule show otherwise, the statement is wrong or the figure is, and new work must not wait for an accident to tell which.",
   clauses: ["132.16", "641.5"],
   examples: [
@@ -177,7 +177,7 @@ export const codeLighter: Declaration = {
   id: "inspection/code-lighter",
   severity: "warning",
   since: "0.1",
-  title: "What an observation improves on is usually potentially dangerous.",
+  title: "An observation is coded C3, and such a defect is usually coded C2.",
   why: "A C3 alone leaves the outcome satisfactory, and the circuit in service. What is found at the place of this one breaks a requirement and is usually a C2. The code is the inspector's, who has seen it: where it stands, the reason belongs beside it, with the check it is of.",
   clauses: ["653.2"],
   examples: [
