@@ -18,7 +18,8 @@ interface Props {
 
 export function Drawings({ view, chosen, choose, reveal, line }: Props) {
   const zoomBy = (factor: number) =>
-    choose((before) => ({ ...before, zoom: Math.min(4, Math.max(0.5, before.zoom * factor)) }));
+    choose((before) => ({ ...before, zoom: Math.min(4, Math.max(0.5, (before.zoom ?? 1) * factor)) }));
+  const fit = () => choose(({ zoom, ...before }) => before);
   return (
     <>
       {view.drawings.length === 0 ? (
@@ -35,9 +36,10 @@ export function Drawings({ view, chosen, choose, reveal, line }: Props) {
           <button type="button" onClick={() => zoomBy(1.25)} aria-label="Larger">
             +
           </button>
-          <button type="button" onClick={() => choose((before) => ({ ...before, zoom: 1 }))}>
-            {`${Math.round(chosen.zoom * 100)} %`}
+          <button type="button" onClick={fit} aria-pressed={chosen.zoom === undefined}>
+            Fit the width
           </button>
+          {chosen.zoom === undefined ? null : <span>{`${Math.round(chosen.zoom * 100)} %`}</span>}
         </div>
       )}
       {view.drawings.map((drawing) => (
@@ -49,8 +51,12 @@ export function Drawings({ view, chosen, choose, reveal, line }: Props) {
 
 interface PictureProps extends Pick<Props, "reveal" | "line"> {
   readonly drawing: Placed<Drawing>;
-  readonly zoom: number;
+  /** By its natural size; where it is left out the drawing fits the page, as long as its words stay legible. */
+  readonly zoom?: number | undefined;
 }
+
+/** Words of 12 px are legible down to this share of them. */
+const smallest = 0.7;
 
 export function Picture({ drawing, zoom, reveal, line }: PictureProps) {
   const { title, description, width, height, shapes, table, notes } = drawing;
@@ -77,8 +83,9 @@ export function Picture({ drawing, zoom, reveal, line }: PictureProps) {
         <svg
           aria-label={title}
           viewBox={`0 0 ${width} ${height}`}
-          width={width * zoom}
-          height={height * zoom}
+          width={width * (zoom ?? 1)}
+          height={height * (zoom ?? 1)}
+          {...(zoom === undefined ? { class: "fitted", style: { minWidth: `${Math.round(width * smallest)}px` } } : {})}
           onKeyDown={walk}
           onFocusIn={(event) => {
             const key = event.target instanceof SVGElement ? event.target.getAttribute("data-key") : null;

@@ -50,7 +50,7 @@ function Block({ block, reveal, line }: { readonly block: Placed<ReportBlock> } 
     case "drawing":
       return (
         <>
-          <Picture drawing={block.drawing} zoom={1} reveal={reveal} line={line} />
+          <Picture drawing={block.drawing} reveal={reveal} line={line} />
           <p class="note">{block.caption}</p>
         </>
       );

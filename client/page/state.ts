@@ -7,10 +7,11 @@ export interface Chosen {
   readonly board?: string;
   readonly sort: "order" | "margin";
   readonly onlyOpen: boolean;
-  readonly zoom: number;
+  /** Of drawings, by their natural size; nothing where each fits the width of the page. */
+  readonly zoom?: number;
 }
 
-const initial: Chosen = { view: "board", sort: "order", onlyOpen: false, zoom: 1 };
+const initial: Chosen = { view: "board", sort: "order", onlyOpen: false };
 
 export const views: readonly (readonly [ViewKind, string])[] = [
   ["board", "Board"],
@@ -36,6 +37,6 @@ export function chosenFrom(saved: unknown): Chosen {
     ...(typeof board === "string" ? { board } : {}),
     sort: sort === "margin" ? "margin" : "order",
     onlyOpen: onlyOpen === true,
-    zoom: typeof zoom === "number" && zoom >= 0.5 && zoom <= 4 ? zoom : 1,
+    ...(typeof zoom === "number" && zoom >= 0.5 && zoom <= 4 ? { zoom } : {}),
   };
 }

@@ -5,8 +5,7 @@ import { breakerLoop, breakerLoopD5s, loopTerms } from "../tables/loop-breakers.
 import { bs1361Loop, fuseLoop5, fuseLoop04, fuseLoop2008 } from "../tables/loop-fuses.ts";
 import type { Source, Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
-import type { Family } from "../tables/standard-values.ts";
-import { familyOf } from "../tables/standard-values.ts";
+import { type Family, type Fuse, familyOf, isFuse } from "../tables/standard-values.ts";
 import { numberCell } from "../tables/table.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, looked, ohms, plain, round, seconds, step, volts } from "./result.ts";
@@ -50,8 +49,7 @@ function computeLoopLimit(question: LoopQuestion): LoopLimit | undefined {
   if (!(question.rating > 0 && question.U0 > 0)) return undefined;
   const family = familyOf(question.standard);
   if (family === undefined) return undefined;
-  if (family === "breaker" || family === "legacy-breaker") return breakerLimit(question, family);
-  return fuseLimit(question, family);
+  return isFuse(family) ? fuseLimit(question, family) : breakerLimit(question, family);
 }
 
 function breakerLimit(question: LoopQuestion, family: "breaker" | "legacy-breaker"): LoopLimit | undefined {
@@ -104,8 +102,6 @@ function citedBy(source: Source, { id, takesNumbersFrom }: Edition): Source {
   if (takesNumbersFrom !== undefined) return source;
   return { ...source, ref: source.ref.replace(/^BS 7671:[^,]+/, id) };
 }
-
-type Fuse = Exclude<Family, "breaker" | "legacy-breaker">;
 
 function fuseLimit(question: LoopQuestion, family: Fuse): LoopLimit | undefined {
   const { rating, time, U0, edition } = question;

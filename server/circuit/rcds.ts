@@ -73,6 +73,10 @@ const namedRcd = (fact: FactOf<"board", "rcd"> | undefined): Rcd[] =>
 const rcdBefore = (way: Facts<"way"> | undefined, board: Facts<"board">): FactOf<"board", "rcd"> | undefined =>
   board.all("rcd").find((rcd) => rcd.args.name.value === way?.one("behind")?.args.rcd.value);
 
+/** The RCD of its board that a way is behind. */
+export const boardRcdOf = ({ facts, context }: { readonly facts: Facts<"way">; readonly context: Context }) =>
+  rcdBefore(facts, context.board.facts);
+
 /** The RCDs that several ways of a board share: those it names, and a main switch that is one. */
 export const rcdsOfBoard = ({ facts }: BoardHead): Rcd[] => [
   ...facts.all("rcd").flatMap(namedRcd),

@@ -3,6 +3,12 @@ import { memory, practice, quoted, type Row, table } from "./table.ts";
 /** The protective device families the tables know. */
 export type Family = "breaker" | "legacy-breaker" | "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1361" | "BS 1362";
 
+export type Fuse = Exclude<Family, "breaker" | "legacy-breaker">;
+
+/** Whether a device melts; of one to a standard that is not known here nobody can tell. */
+export const isFuse = (family: Family | undefined): family is Fuse =>
+  family !== undefined && family !== "breaker" && family !== "legacy-breaker";
+
 const families: readonly (readonly [RegExp, Family])[] = [
   [/60898|61009/, "breaker"],
   [/3871/, "legacy-breaker"],

@@ -16,7 +16,6 @@ import {
   type Group,
   group,
   line,
-  type Mark,
   rounded,
   type Shape,
   type TableCell,
@@ -24,10 +23,19 @@ import {
 } from "../drawings/shapes.ts";
 import type { Installation } from "../model/installation.ts";
 import { exact } from "../model/values.ts";
-import { keysOf } from "./board.ts";
-import { boardFigures, type NamedFigure } from "./board-figures.ts";
+import { boardFigures } from "./board-figures.ts";
+import {
+  boardShapes,
+  boardWidth,
+  entryText,
+  heightOf,
+  inletY,
+  outletY,
+  type Placed,
+  rowsOf,
+} from "./single-line-board.ts";
 import { markOf } from "./way-state.ts";
-import { briefDevice, cableText, deviceText } from "./way-words.ts";
+import { cableText } from "./way-words.ts";
 
 /** Boards beyond this number are not drawn at once: only the way up from the one that is shown, and what it feeds. */
 const mostBoards = 40;
@@ -36,25 +44,8 @@ const mostNamedWays = 90;
 
 const margin = 20;
 const originWidth = 130;
-const boardWidth = 290;
-const linkWidth = 170;
-const head = 62;
-const namedPitch = 19;
-const tickPitch = 7;
-const foot = 14;
+const linkWidth = 206;
 const between = 22;
-
-/** A board where it stands on the paper. */
-interface Placed {
-  readonly node: BoardNode;
-  readonly x: number;
-  /** Top of the board itself; `span` is the room it takes with all it feeds. */
-  y: number;
-  readonly height: number;
-  readonly span: number;
-  readonly named: boolean;
-  readonly children: readonly Placed[];
-}
 
 export function singleLine(installation: Installation, network: Network, shown: BoardNode | undefined): Drawing {
   const all = network.nodes;
@@ -73,10 +64,10 @@ export function singleLine(installation: Installation, network: Network, shown: 
   const title = `${installation.head.title || "Installation"} on one line`;
   return {
     title,
-    description: `${all.length === 1 ? "One board" : `${all.length} boards`} from the origin, each with its ways in order.`,
+    description: `${all.length === 1 ? "One board" : `${all.length} boards`} from the origin. Ways are in order, those behind one RCD together.`,
     width,
     height: Math.max(y - between + margin, 160),
-    shapes: [...originShapes(installation, placed), ...flat.flatMap((one) => boardShapes(one))],
+    shapes: [...originShapes(installation, placed), ...flat.flatMap((one) => shapesOf(one))],
     table: tableOf(installation, flat),
     notes: [
       ...(kept.size < all.length
@@ -101,15 +92,16 @@ function place(
   isNamed: (node: BoardNode) => boolean,
 ): Placed {
   const named = isNamed(node);
-  const order = new Map(node.board.ways.map((way, at) => [way, at] as const));
+  const rows = rowsOf(node);
+  const order = new Map(rows.map((row, at) => [row.kind === "way" ? row.study.way : undefined, at] as const));
   const tickOf = ({ feeder }: BoardNode): number => (feeder ? (order.get(feeder.way) ?? -1) : -1);
   const children = node.children
     .filter((child) => kept.has(child))
     .toSorted((one, other) => tickOf(one) - tickOf(other))
     .map((child) => place(child, x + boardWidth + linkWidth, kept, isNamed));
-  const height = head + node.board.ways.length * (named ? namedPitch : tickPitch) + foot;
+  const height = heightOf(rows, named);
   const below = children.reduce((sum, child) => sum + child.span, 0) + between * Math.max(0, children.length - 1);
-  return { node, x, y: 0, height, span: Math.max(height, below), named, children };
+  return { node, x, y: 0, rows, height, span: Math.max(height, below), named, children };
 }
 
 /** The boards behind one stand below each other, in the middle beside it. */
@@ -126,14 +118,10 @@ function moveTo(placed: Placed, top: number): void {
 
 const flattened = (placed: Placed): Placed[] => [placed, ...placed.children.flatMap(flattened)];
 
-const pitchOf = ({ named }: Placed): number => (named ? namedPitch : tickPitch);
-const tickY = (placed: Placed, index: number): number => placed.y + head + (index + 0.5) * pitchOf(placed);
-const busX = (placed: Placed): number => placed.x + 14;
-
 function originShapes(installation: Installation, roots: readonly Placed[]): Shape[] {
   const fed = roots.filter(({ node }) => node.board.head.facts.one("fed-from")?.args.from.value === "supply");
   const first = fed[0] ?? roots[0];
-  const y = first ? first.y + head / 2 : margin + 40;
+  const y = first ? inletY(first) : margin + 40;
   const fact = installation.head.facts.one("supply");
   const words = originWords(installation);
   const symbol: Shape[] = [
@@ -146,11 +134,11 @@ function originShapes(installation: Installation, roots: readonly Placed[]): Sha
   ];
   const mark = fact && { segment: fact.segment, offset: fact.start };
   const bus = margin + 72;
-  const ys = fed.map((one) => one.y + head / 2);
+  const ys = fed.map(inletY);
   return [
     group("origin", `Origin: ${words.join(", ")}`, mark, symbol),
     ...(ys.length > 1 ? [line(bus, Math.min(...ys, y), bus, Math.max(...ys, y), "wire")] : []),
-    ...fed.map((one) => line(bus, one.y + head / 2, busX(one), one.y + head / 2, "wire", loadWidth(one.node))),
+    ...fed.map((one) => line(bus, inletY(one), one.x, inletY(one), "wire", loadWidth(one.node))),
   ];
 }
 
@@ -173,87 +161,23 @@ function loadWidth(node: BoardNode): number {
   return rounded(1.2 + Math.min(load, 200) / 50);
 }
 
-function boardShapes(placed: Placed): Shape[] {
-  const { node, x, y, height, children } = placed;
-  const { board } = node;
-  const name = `${board.head.name}${board.head.title === "" ? "" : ` ${board.head.title}`}`;
-  const figures = boardFigures(node);
-  const mark: Mark = { segment: board.head.header.segment, offset: board.head.header.start };
-  const label = `Board ${name}: ${figures.map(said).join(", ") || "nothing calculated"}`;
-  const bus = busX(placed);
-  const titled = group(`board ${board.head.name}`, label, mark, [
-    { kind: "rect", x, y, width: boardWidth, height, role: "board", line: 1 },
-    text(x + 10, y + 20, cut(name, 34), "title"),
-    ...figureLines(figures, x + 10, y + 37),
-    line(bus, y + head - 2, bus, y + height - foot / 2, "busbar", 4),
-  ]);
+function shapesOf(placed: Placed): Shape[] {
+  const { node, children } = placed;
   const fedBy = new Map(children.map((child) => [child.node.feeder?.way, child] as const));
-  const keys = keysOf(node.studies.map(({ way }) => way.id));
   return [
-    titled,
-    ...node.studies.map((study, at) => tick(placed, study, at, keys[at] ?? study.way.id)),
-    ...node.studies.flatMap((study, at) => {
+    ...boardShapes(placed, loadWidth(node)),
+    ...node.studies.flatMap((study) => {
       const child = fedBy.get(study.way);
-      return child ? [linkTo(placed, at, study, child)] : [];
+      return child ? [linkTo(placed, study, child)] : [];
     }),
     ...children.filter(({ node: { feeder } }) => !feeder).map((child) => plainLink(placed, child)),
   ];
 }
 
-const said = ({ name, text: words }: NamedFigure): string => `${name} ${words}`;
-
-/** Two lines of two figures: a row of four would be wider than the board. */
-function figureLines(figures: readonly NamedFigure[], x: number, y: number): Shape[] {
-  return figures.map((figure, at) =>
-    text(x + (at % 2) * 122, y + Math.floor(at / 2) * 15, said(figure), figure.calculated ? "calculated" : "figure"),
-  );
-}
-
-function tick(placed: Placed, study: WayStudy, at: number, key: string): Group {
-  const y = rounded(tickY(placed, at));
-  const x = busX(placed);
-  const { id, title } = study.way;
-  const device = deviceText(study);
-  const label = `Way ${id}${title === "" ? "" : ` ${title}`}${study.isSpare ? ", spare" : device === "" ? ", no device" : `, ${device}`}`;
-  const shapes: Shape[] = placed.named
-    ? [
-        // A circuit-breaker: a contact that opens, with the cross of its function.
-        line(x, y, x + 12, y),
-        ...(study.isSpare
-          ? []
-          : [
-              line(x + 12, y, x + 25, y - 5),
-              line(x + 10, y - 2, x + 14, y + 2),
-              line(x + 10, y + 2, x + 14, y - 2),
-              line(x + 26, y, x + 38, y),
-            ]),
-        text(x + 58, y + 4, id, "figure", "end"),
-        text(
-          x + 64,
-          y + 4,
-          study.isSpare ? "spare" : cut(title || study.way.kind || "", 22),
-          study.isSpare ? "note" : "label",
-        ),
-        ...(study.isSpare
-          ? []
-          : [
-              text(
-                placed.x + boardWidth - 8,
-                y + 4,
-                cut(briefDevice(study), 14),
-                device === "" ? "missing" : "figure",
-                "end",
-              ),
-            ]),
-      ]
-    : [line(x, y, x + (study.isSpare ? 10 : 26), y, study.isSpare ? "rule" : "wire")];
-  return group(`way ${placed.node.board.head.name}/${key}`, label, markOf(study), shapes);
-}
-
 /** From the way that feeds a board to that board, with the cable's size and what it drops. */
-function linkTo(placed: Placed, at: number, study: WayStudy, child: Placed): Group {
-  const from = { x: placed.x + boardWidth, y: rounded(tickY(placed, at)) };
-  const to = { x: busX(child), y: rounded(child.y + head / 2) };
+function linkTo(placed: Placed, study: WayStudy, child: Placed): Group {
+  const from = { x: placed.x + boardWidth, y: outletY(placed, study) };
+  const to = { x: child.x, y: inletY(child) };
   const bend = rounded(from.x + bendOf(placed, child));
   const own = feederDrop(child.node);
   const dropped = "missing" in own ? "" : percent(Math.round(own.worst.drop.value * 100) / 100);
@@ -276,17 +200,17 @@ function linkTo(placed: Placed, at: number, study: WayStudy, child: Placed): Gro
  */
 function bendOf({ children, ...placed }: Placed, child: Placed): number {
   const middle = placed.y + placed.height / 2;
-  const same = children.filter((one) => one.y + head / 2 < middle === child.y + head / 2 < middle);
+  const same = children.filter((one) => inletY(one) < middle === inletY(child) < middle);
   const at = same.indexOf(child);
-  const turn = child.y + head / 2 < middle ? at : same.length - 1 - at;
+  const turn = inletY(child) < middle ? at : same.length - 1 - at;
   return 12 + (turn * Math.min(28, 8 * same.length)) / Math.max(1, same.length);
 }
 
 /** A board that says what it is fed from, where no way says that it feeds it. */
 function plainLink(placed: Placed, child: Placed): Shape {
-  const y = rounded(child.y + head / 2);
-  const from = rounded(placed.y + head / 2);
-  const d = `M${placed.x + boardWidth} ${from}H${placed.x + boardWidth + 12}V${y}H${busX(child)}`;
+  const y = inletY(child);
+  const from = inletY(placed);
+  const d = `M${placed.x + boardWidth} ${from}H${placed.x + boardWidth + 12}V${y}H${child.x}`;
   return { kind: "path", d, role: "rule", width: 1.2 };
 }
 
@@ -309,6 +233,7 @@ function tableOf(installation: Installation, placed: readonly Placed[]): Drawing
         ...(feeder ? { mark: markOf(feeder) } : {}),
       },
       { text: feeder ? cableText(feeder) : "" },
+      { text: entryText(node) },
       ...names.map((name) => {
         const found = of(name);
         return {
@@ -325,6 +250,7 @@ function tableOf(installation: Installation, placed: readonly Placed[]): Drawing
       "Board",
       `Fed from${earthing ? ` (origin ${earthing})` : ""}`,
       "Cable",
+      "Incoming",
       "Zdb or Ze",
       "Ipf",
       "Drop",

@@ -9,9 +9,11 @@ import type { Way } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import { inspectionReport } from "../reports/inspection/inspection.ts";
 import { scheduleOf } from "../reports/schedule/schedule.ts";
+import type { Block } from "../reports/setting/document.ts";
 import { workingOf } from "../reports/working/working.ts";
 import { worksheet } from "../reports/worksheet/worksheet.ts";
 import type { Finding } from "../rules/frame/rule.ts";
+import { sentence } from "../text/words.ts";
 import { type BoardView, boardView } from "./board.ts";
 import { type GridView, gridView } from "./grid.ts";
 import type { ViewKind } from "./kinds.ts";
@@ -68,8 +70,9 @@ export function viewOf(kind: ViewKind, target: ViewTarget, findings: readonly Fi
 function inspectionView({ installations, place }: ViewTarget, findings: readonly Finding[]): ReportView {
   const made = inspectionReport(installations, findings, place);
   if (!("failure" in made)) return reportView(made);
-  const sections = [{ level: 1 as const, title: "", blocks: [{ kind: "paragraph" as const, text: made.failure }] }];
-  return reportView({ title: "Inspection", lead: [], sections, cautions: "" });
+  const { failure, title = "Inspection", reasons = [failure] } = made;
+  const blocks = reasons.map((reason): Block => ({ kind: "paragraph", text: sentence(reason) }));
+  return reportView({ title, lead: [], sections: [{ level: 1, title: "", blocks }], cautions: "" });
 }
 
 function drawingsOf(

@@ -55,6 +55,55 @@ describe("the installation on one line", () => {
     for (const row of table?.rows ?? []) expect(row.length).toBe(table?.head.length);
   });
 
+  test("what comes in goes through the main switch to the busbar, and each RCD has its ways behind it", async () => {
+    const board = `wayfile 1
+installation "Net shed" {
+  standard  BS 7671:2018+A2:2022
+  board A {
+    fed-from     supply
+    main-switch  BS EN 61008 100 A 100 mA type A delayed
+    spd          fitted T2
+    rcd left     BS EN 61008 63 A 30 mA type A
+    rcd idle     BS EN 61008 40 A 30 mA type A
+    way 1 radial "Hoist" { behind left }
+    way 2 radial "Winch" { device BS 88-2 32 A }
+    way 3 radial "Sockets" { behind left }
+    way 4 radial "Boiler" { device BS EN 61009 B16 6 kA 30 mA type A }
+  }
+}
+`;
+    const { shapes, table } = await drawingOf(board);
+    const things = shapes.flatMap((shape) => (shape.kind === "group" ? [shape] : []));
+    // The second way behind an RCD follows the first, and the RCD is drawn once.
+    expect(things.map(({ key }) => key)).toEqual([
+      "origin",
+      "board A",
+      "rcd A/left",
+      "way A/1",
+      "way A/3",
+      "way A/2",
+      "way A/4",
+      "rcd A/idle",
+    ]);
+    expect(things[1]?.label).toContain("main switch 100 A, 100 mA A delayed · SPD");
+    expect(things[2]?.label).toBe("RCD left 63 A, 30 mA A");
+    expect(wordsIn(things[6]?.shapes ?? [])).toEqual(["4", "Boiler", "B16 30 mA"]);
+    expect(table?.rows[0]?.map(({ text }) => text)).toContain("main switch 100 A, 100 mA A delayed · SPD");
+    // A fuse is a rectangle on its line.
+    expect(things.filter(({ shapes: own }) => own.some(({ kind }) => kind === "rect")).map(({ key }) => key)).toEqual([
+      "origin",
+      "board A",
+      "way A/2",
+    ]);
+    // From the origin one line leads on: to the edge of the board, to its busbar, through the switch.
+    const [edge] = shapes.flatMap((shape) => (shape.kind === "line" ? [shape] : []));
+    const inside = (things[1]?.shapes ?? []).flatMap((shape) => (shape.kind === "line" ? [shape] : []));
+    expect(inside[0]).toMatchObject({ x1: edge?.x2, y1: edge?.y2 });
+    expect(inside[1]).toMatchObject({ x1: inside[0]?.x2, y1: inside[0]?.y2 });
+    const busbar = inside.find(({ role }) => role === "busbar");
+    expect(inside).toContainEqual(expect.objectContaining({ x2: busbar?.x1, y2: busbar?.y1, role: "wire" }));
+  });
+
   test("no two boards overlap, however they are fed", async () => {
     const drawing = await drawingOf(
       boards(14, (index) => (index === 0 ? -1 : Math.floor((index - 1) / 3))),

@@ -19,7 +19,12 @@ import { circuitRows, extentBlocks, inspectedBlocks, limitedTests, text } from "
 import { signatureRows } from "./signatures.ts";
 import { supplyRows } from "./supply.ts";
 
-type Failure = { readonly failure: string };
+interface Refused {
+  readonly failure: string;
+  /** The same in parts, for whoever has room for a list. */
+  readonly title?: string;
+  readonly reasons?: readonly string[];
+}
 
 /**
  * The paper of the latest inspection, or why there is none. `findings` are those of all files of the schedule; the
@@ -29,7 +34,7 @@ export function inspectionReport(
   installations: readonly Installation[],
   findings: readonly Finding[],
   place?: BoardInPlace,
-): Report | Failure {
+): Report | Refused {
   const [installation, ...others] = installations;
   if (!installation) return none;
   if (others.length > 0)
@@ -43,7 +48,11 @@ export function inspectionReport(
     boards.map(({ covered }) => covered),
   );
   if (against.length > 0)
-    return { failure: `No ${names[paper.kind]} can be given: ${listed(against)}. “wayfile check” shows where.` };
+    return {
+      failure: `No ${names[paper.kind]} can be given: ${listed(against)}. “wayfile check” shows where.`,
+      title: `No ${names[paper.kind]} can be given`,
+      reasons: against,
+    };
   const { edition, head } = installation;
   return {
     title: `${paperTitles[paper.kind]}: ${head.title || "an installation without a name"}`,

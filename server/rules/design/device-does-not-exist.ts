@@ -1,4 +1,5 @@
 import type { Device } from "../../circuit/way.ts";
+import { isFuse } from "../../tables/standard-values.ts";
 import { inPlaceOf, slipOf } from "../common/writing.ts";
 import { type Report, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -78,7 +79,7 @@ type Mismatch = { readonly at: { start: number; end: number }; readonly report: 
 function mismatchOf(device: Device): Mismatch | undefined {
   const { standard, curve, rating, sensitivity, oldType } = device.fact.args;
   const number = /\d{4,5}/.exec(standard.value)?.[0];
-  const fuse = device.family !== undefined && device.family !== "breaker" && device.family !== "legacy-breaker";
+  const fuse = isFuse(device.family);
   if (fuse && curve) {
     const amperes = `${curve.rating} A`;
     return {
