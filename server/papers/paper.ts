@@ -9,7 +9,6 @@ import { type Imprint, type Report, together } from "../reports/setting/document
 import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { reportText } from "../reports/setting/text.ts";
-import type { Finding } from "../rules/frame/rule.ts";
 import { csvOf } from "./csv.ts";
 import { fillSheetHtml } from "./fill-sheet.ts";
 
@@ -58,7 +57,7 @@ interface PaperAsked {
 export async function paperOf(
   { paper, format, fill = "filled" }: PaperAsked,
   installations: readonly Installation[],
-  findings: () => readonly Finding[],
+  findings: () => Parameters<typeof inspectionReport>[1],
   imprint: Imprint & { readonly digest: string },
 ): Promise<Content | Failure> {
   const [installation] = installations;
