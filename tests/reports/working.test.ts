@@ -74,6 +74,18 @@ test("the drop of a feeder is added to that of the circuit", () => {
   expect(share("From the origin")).toBeCloseTo(sum, 1);
 });
 
+test("names the lines that could not be read as they are written, and no word they may have been meant for", () => {
+  const lost = (line: string) =>
+    workingIn(feeder.replace("      length  30 m\n", `      ${line}\n`), { way: "A/1" }).sections
+      .flatMap(({ blocks }) => blocks)
+      .flatMap((block) => (block.kind === "gap" && block.what === "Some lines" ? [block.why] : []));
+  expect(lost("lenght  30 m")).toEqual(["these could not be read: lenght"]);
+  expect(lost("length  30")).toEqual(["these could not be read: length"]);
+  expect(lost("length  30 m")).toEqual([]);
+  const merged = "<<<<<<< ours\n      length  30 m\n=======\n      length  31 m\n>>>>>>> theirs";
+  expect(lost(merged)).toEqual([]);
+});
+
 test("a feeder without its length leaves the drop from the origin open, and says so", () => {
   const report = workingIn(feeder.replace("      length  30 m\n", ""), { way: "B/2" });
   const gaps = blocksOf(report, "Voltage drop from the origin").filter(({ kind }) => kind === "gap");

@@ -87,15 +87,20 @@ function assumed({ supply }: WayStudy): Block[] {
   ];
 }
 
+/** As they are written: what they may have been meant for stands among the broken words as well. */
+function unreadWords({ way, facts }: WayStudy): string {
+  const written = new Set(way.segment.text.split(/[\s{}]+/));
+  const words = [...new Set(facts.broken)].filter((word) => written.has(word));
+  return words.length > 0 ? `these could not be read: ${words.join(", ")}` : "they could not be read";
+}
+
 /** What the schedule leaves out and the working would start from. */
 function unknown(study: WayStudy): Block[] {
   const { facts, device, cable, context } = study;
   const missing = (what: string, why: string): Block => gap(what, why);
   return [
     ...(context.edition ? [] : [missing("Anything by an edition", "the installation names no edition that is known")]),
-    ...(facts.broken.length === 0
-      ? []
-      : [missing("Some lines", `these could not be read: ${[...new Set(facts.broken)].join(", ")}`)]),
+    ...(facts.broken.length === 0 ? [] : [missing("Some lines", unreadWords(study))]),
     ...(device ? [] : [missing("Anything by the device", "no device is described")]),
     ...(device && device.rating === undefined
       ? [missing("Anything by the rating", `${deviceName(device)} is written without a rated current`)]
