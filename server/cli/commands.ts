@@ -1,7 +1,7 @@
 /** The options and the help of each command that is not a report of one schedule. */
 import { type Command, Option } from "commander";
+import { settingNames } from "../reports/common/paper-kinds.ts";
 import type { FmtOptions } from "./fmt.ts";
-import { settingNames } from "./format-names.ts";
 import { colourOption, wholeNumber } from "./options.ts";
 import type { SizeOptions } from "./size.ts";
 import type { Terminal } from "./terminal.ts";

@@ -1,8 +1,8 @@
 /** The commands that write the papers which leave the house. */
 import { type Command, Option } from "commander";
 import { separatorNames } from "../papers/separators.ts";
+import { paperFormats, scheduleFormats } from "../reports/common/paper-kinds.ts";
 import type { EnterCommandOptions } from "./enter.ts";
-import { papers, scheduleFormats } from "./format-names.ts";
 import type { PaperOptions } from "./papers.ts";
 import type { ScheduleCommandOptions } from "./schedule.ts";
 import type { Terminal } from "./terminal.ts";
@@ -84,7 +84,7 @@ export function addInspection(program: Command, terminal: Terminal, finish: Fini
     .command("inspection")
     .description("Write the paper of the latest inspection: certificate, condition report or minor works.")
     .argument("<FILE>", "the schedule")
-    .addOption(formats(papers))
+    .addOption(formats(paperFormats))
     .addOption(outputFile())
     .addHelpText(
       "after",

@@ -7,13 +7,13 @@ import { readBytes } from "../disk/read-now.ts";
 import { Repository } from "../git/repository.ts";
 import type { Installation } from "../model/installation.ts";
 import { contentOf } from "../papers/paper.ts";
+import { type PaperFormat, settingNames } from "../reports/common/paper-kinds.ts";
 import type { ValueTable } from "../reports/schedule/values.ts";
 import type { Imprint, Report } from "../reports/setting/document.ts";
 import { lines } from "../text/terminal.ts";
 import type { ProjectResult } from "../workspace/project.ts";
 import { formatFor } from "./endings.ts";
 import { exit } from "./exit.ts";
-import { settingNames } from "./format-names.ts";
 import { readProject, writeReport } from "./reporting.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
@@ -21,7 +21,7 @@ import { writeFile } from "./write.ts";
 
 export interface PaperOptions {
   /** How it is set; by the ending of the file it goes to if left out. */
-  readonly format?: string;
+  readonly format?: PaperFormat;
   readonly outputFile?: string;
 }
 
@@ -33,7 +33,7 @@ interface PaperMakers {
   values?(installations: readonly Installation[]): ValueTable | Failure;
 }
 
-const byEnding: Readonly<Record<string, string>> = {
+const byEnding: Readonly<Record<string, PaperFormat>> = {
   ".txt": "text",
   ".md": "markdown",
   ".html": "html",

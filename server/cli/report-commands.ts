@@ -1,8 +1,8 @@
 /** The commands that write a report of one schedule. */
 import { type Command, Option } from "commander";
+import { paperFormats, settingNames } from "../reports/common/paper-kinds.ts";
 import type { CompareOptions } from "./compare.ts";
 import type { EditionsOptions } from "./editions.ts";
-import { papers, settingNames } from "./format-names.ts";
 import type { HistoryOptions } from "./history.ts";
 import { wholeNumber } from "./options.ts";
 import { formats, outputFile } from "./paper-commands.ts";
@@ -22,7 +22,7 @@ export function addWorking(program: Command, terminal: Terminal, finish: Finish)
     .argument("<FILE>", "the schedule")
     .option("--way <BOARD/WAY>", "one way, such as A/3")
     .option("--board <BOARD>", "one board and its ways, such as A")
-    .addOption(formats(papers))
+    .addOption(formats(paperFormats))
     .addOption(outputFile())
     .addHelpText(
       "after",
@@ -68,7 +68,7 @@ export function addSummary(program: Command, terminal: Terminal, finish: Finish)
     .command("summary")
     .description("Sum up what is proved, what is open and why: a page to sign off against.")
     .argument("<FILE>", "the schedule")
-    .addOption(formats(papers))
+    .addOption(formats(paperFormats))
     .addOption(outputFile())
     .addHelpText(
       "after",

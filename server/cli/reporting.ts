@@ -1,5 +1,6 @@
 /** What the commands that write reports share: one schedule in, one report out, in the setting asked for. */
 import { type Installation, installationsOf } from "../model/installation.ts";
+import type { settingNames } from "../reports/common/paper-kinds.ts";
 import type { Report } from "../reports/setting/document.ts";
 import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
@@ -10,7 +11,6 @@ import { isNewer, languageVersion } from "../workspace/language-version.ts";
 import { checkProject, type ProjectResult } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
-import type { settingNames } from "./format-names.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 

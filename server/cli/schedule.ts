@@ -1,6 +1,6 @@
 import type { Installation } from "../model/installation.ts";
+import type { Fill } from "../reports/common/paper-kinds.ts";
 import { none, targetIn } from "../reports/common/target.ts";
-import type { Fill } from "../reports/schedule/cell.ts";
 import { scheduleOf } from "../reports/schedule/schedule.ts";
 import { valuesOf } from "../reports/schedule/values.ts";
 import { together } from "../reports/setting/document.ts";

@@ -1,10 +1,11 @@
 /** Papers that leave the house, and readings that come back. The extension imports only these types. */
+import type { Fill, PaperFormat, PaperKind } from "../reports/common/paper-kinds.ts";
 
 export interface PaperQuestion {
   readonly uri: string;
-  readonly paper: "schedule" | "inspection" | "sheet";
-  readonly format: "pdf" | "xlsx" | "csv" | "html" | "markdown" | "text";
-  readonly fill?: "filled" | "blank" | "last";
+  readonly paper: PaperKind;
+  readonly format: PaperFormat;
+  readonly fill?: Fill;
   /** The day it is made, ISO 8601. */
   readonly printed?: string;
 }

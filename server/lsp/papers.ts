@@ -1,5 +1,6 @@
 import type { CancellationToken } from "vscode-languageserver";
 import type { Failure } from "../features/past.ts";
+import { fills, paperKinds, scheduleFormats } from "../reports/common/paper-kinds.ts";
 import { readSettings } from "../settings/read.ts";
 import { withColumns } from "../settings/remember.ts";
 import { settingsFile } from "../settings/settings.ts";
@@ -23,10 +24,6 @@ const none = badRequest("There is no such schedule.");
 type Refused = typeof none;
 
 const noOffice = badRequest("Papers and readings from files need the editor on a desktop, or the command line.");
-
-const kinds = ["schedule", "inspection", "sheet"] as const;
-const formats = ["pdf", "xlsx", "csv", "html", "markdown", "text"] as const;
-const fills = ["filled", "blank", "last"] as const;
 
 interface About {
   readonly textDocument: { readonly uri: string };
@@ -87,7 +84,7 @@ function paperAsked({
   fill,
   printed,
 }: NonNullable<Unread<PaperQuestion>>): PaperQuestion | Failure {
-  if (typeof uri !== "string" || !isOneOf(kinds, paper) || !isOneOf(formats, format))
+  if (typeof uri !== "string" || !isOneOf(paperKinds, paper) || !isOneOf(scheduleFormats, format))
     return { failure: "A paper needs the address of its schedule, its kind and its format." };
   if (fill !== undefined && !isOneOf(fills, fill))
     return { failure: "A paper is “filled”, “blank”, or “last”: blank beside what was read last." };

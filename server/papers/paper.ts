@@ -1,8 +1,8 @@
 /** A paper that leaves the house, in any of its formats. What needs a library is loaded when it is asked for. */
 import type { Installation } from "../model/installation.ts";
+import type { Fill, PaperFormat, PaperKind } from "../reports/common/paper-kinds.ts";
 import { none } from "../reports/common/target.ts";
 import { inspectionReport } from "../reports/inspection/inspection.ts";
-import type { Fill } from "../reports/schedule/cell.ts";
 import { scheduleOf } from "../reports/schedule/schedule.ts";
 import { type ValueTable, valuesOf } from "../reports/schedule/values.ts";
 import { type Imprint, type Report, together } from "../reports/setting/document.ts";
@@ -26,7 +26,7 @@ type Content = { readonly content: string | Uint8Array };
 
 /** A paper in a format: text, markdown, html, pdf, and as a table xlsx or csv. */
 export async function contentOf(
-  format: string,
+  format: PaperFormat,
   { report, values }: PaperMakers,
   imprint: Imprint,
 ): Promise<Content | Failure> {
@@ -40,16 +40,14 @@ export async function contentOf(
   const made = report();
   if ("failure" in made) return made;
   const whole = { ...made, imprint };
-  if (format !== "pdf") return { content: settings[format as keyof typeof settings](whole) };
+  if (format !== "pdf") return { content: settings[format](whole) };
   const { pdfOf } = await import("./pdf.ts");
   return { content: await pdfOf(whole) };
 }
 
-const paperKinds = ["schedule", "inspection", "sheet"] as const;
-
 interface PaperAsked {
-  readonly paper: (typeof paperKinds)[number];
-  readonly format: string;
+  readonly paper: PaperKind;
+  readonly format: PaperFormat;
   readonly fill?: Fill;
 }
 
@@ -62,9 +60,14 @@ export async function paperOf(
 ): Promise<Content | Failure> {
   const [installation] = installations;
   if (!installation) return none;
-  if (paper === "sheet") return { content: fillSheetHtml(installation, imprint.file, imprint.digest) };
-  if (paper === "inspection")
-    return await contentOf(format, { report: () => inspectionReport(installations, findings()) }, imprint);
-  const report = () => together(installations.map((one) => scheduleOf(one, { fill }))) ?? none;
-  return await contentOf(format, { report, values: () => valuesOf(installation, { fill }) }, imprint);
+  switch (paper) {
+    case "sheet":
+      return { content: fillSheetHtml(installation, imprint.file, imprint.digest) };
+    case "inspection":
+      return await contentOf(format, { report: () => inspectionReport(installations, findings()) }, imprint);
+    case "schedule": {
+      const report = () => together(installations.map((one) => scheduleOf(one, { fill }))) ?? none;
+      return await contentOf(format, { report, values: () => valuesOf(installation, { fill }) }, imprint);
+    }
+  }
 }

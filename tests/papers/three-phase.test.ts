@@ -3,7 +3,7 @@ import { extractText, getDocumentProxy } from "unpdf";
 import { describe, expect, test } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
 import { pdfOf } from "../../server/papers/pdf.ts";
-import type { Fill } from "../../server/reports/schedule/cell.ts";
+import type { Fill } from "../../server/reports/common/paper-kinds.ts";
 import { scheduleOf } from "../../server/reports/schedule/schedule.ts";
 import type { Grid } from "../../server/reports/setting/document.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";

@@ -76,8 +76,8 @@ test("the drop of a feeder is added to that of the circuit", () => {
 
 test("names the lines that could not be read as they are written, and no word they may have been meant for", () => {
   const lost = (line: string) =>
-    workingIn(feeder.replace("      length  30 m\n", `      ${line}\n`), { way: "A/1" }).sections
-      .flatMap(({ blocks }) => blocks)
+    workingIn(feeder.replace("      length  30 m\n", `      ${line}\n`), { way: "A/1" })
+      .sections.flatMap(({ blocks }) => blocks)
       .flatMap((block) => (block.kind === "gap" && block.what === "Some lines" ? [block.why] : []));
   expect(lost("lenght  30 m")).toEqual(["these could not be read: lenght"]);
   expect(lost("length  30")).toEqual(["these could not be read: length"]);

@@ -1,4 +1,5 @@
 /** A board as a part of the schedule: its head, a row a circuit, the RCDs its ways share, notes, instruments. */
+
 import { boardImpedance } from "../../circuit/board-impedance.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { studySupply } from "../../circuit/supply.ts";
@@ -9,9 +10,10 @@ import type { Fact, FactOf, Facts } from "../../model/values.ts";
 import { boardTestDays, dueOf, factsOf } from "../../readings/instruments.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
+import type { Fill } from "../common/paper-kinds.ts";
 import { written } from "../common/written.ts";
 import { type Block, type Cell, type Grid, paragraph } from "../setting/document.ts";
-import { type Fill, type Noted, nothing } from "./cell.ts";
+import { type Noted, nothing } from "./cell.ts";
 import { leftOutWhereUnused, paperBands } from "./columns.ts";
 import { type Cells, lineCells, wayCells } from "./row.ts";
 import { sharedRcds } from "./shared-rcds.ts";

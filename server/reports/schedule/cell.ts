@@ -4,6 +4,7 @@ import { unitOf } from "../../../grammar/units.ts";
 import { plain } from "../../calc/result.ts";
 import { valueAt } from "../../model/fact-values.ts";
 import { type AnyValue, type Fact, isAbsent, type Quantity } from "../../model/values.ts";
+import type { Fill } from "../common/paper-kinds.ts";
 import type { Cell } from "../setting/document.ts";
 
 /** A cell before its note has a number. */
@@ -13,9 +14,6 @@ export interface Noted extends Cell {
 
 /** How a reading that is not there is shown: it is required by now, still to be made, or not one of this circuit. */
 export type Want = "missing" | "blank" | "none";
-
-/** What a sheet is for: to hand over, to fill in, or to fill in with the readings of last time beside the blanks. */
-export type Fill = "filled" | "blank" | "last";
 
 export const said = (text: string): Noted => ({ text, kind: text === "" ? "nothing" : "said" });
 export const nothing: Noted = { text: "", kind: "nothing" };

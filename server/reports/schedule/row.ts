@@ -1,4 +1,5 @@
 /** One circuit as a row: what is stated of it, and its latest readings. */
+
 import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
 import { countWords } from "../../circuit/cable.ts";
 import { hasNoLoop, needsNoCpc } from "../../circuit/circuit-kind.ts";
@@ -18,7 +19,8 @@ import {
   rcdTestsOfWay,
   worstAtRated,
 } from "../../readings/rcd-tests.ts";
-import { type Fill, type Noted, notApplicable, nothing, readingCell, said, tripCell, type Want } from "./cell.ts";
+import type { Fill } from "../common/paper-kinds.ts";
+import { type Noted, notApplicable, nothing, readingCell, said, tripCell, type Want } from "./cell.ts";
 
 /** The cells of one row by the key of their column. */
 export type Cells = Readonly<Record<string, Noted>>;

@@ -1,12 +1,13 @@
 /** The schedule of circuit details and test results: one row a circuit, to hand over or to fill in. */
+
 import { signatoryOf } from "../../circuit/signatories.ts";
 import { latestInspection } from "../../model/inspections.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { boardTestDays } from "../../readings/instruments.ts";
+import type { Fill } from "../common/paper-kinds.ts";
 import type { Report, Section, Signatures } from "../setting/document.ts";
 import { boardTitle } from "../working/working.ts";
 import { boardBlocks, sheetOf } from "./board.ts";
-import type { Fill } from "./cell.ts";
 
 interface ScheduleOptions {
   /** One board; all if left out. */

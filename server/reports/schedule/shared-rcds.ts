@@ -2,6 +2,7 @@
  * The RCDs of a board that have no row of their circuit: those that several ways share, which are tested once, and those
  * that a way has besides the one in its row.
  */
+
 import { rcdName } from "../../circuit/describe.ts";
 import { outletRcds, rcdsOfBoard } from "../../circuit/rcds.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
@@ -16,8 +17,9 @@ import {
   rcdTestsOfWay,
   worstAtRated,
 } from "../../readings/rcd-tests.ts";
+import type { Fill } from "../common/paper-kinds.ts";
 import { type Block, type Cell, table } from "../setting/document.ts";
-import { type Fill, readingCell, tripCell } from "./cell.ts";
+import { readingCell, tripCell } from "./cell.ts";
 import { ratingText } from "./row.ts";
 
 /** An RCD with a row of its own, and its latest tests. */

@@ -2,14 +2,16 @@
  * The schedule as a table of values, to be filled in elsewhere and to come back: one row a circuit, one for each shared
  * RCD and one for the board itself, every pair of conductors for itself.
  */
+
 import { isOwnRcd } from "../../circuit/rcds.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { planBoard } from "../../readings/plan-board.ts";
+import type { Fill } from "../common/paper-kinds.ts";
 import type { Column } from "../setting/document.ts";
 import { sheetOf } from "./board.ts";
-import { type Fill, type Noted, nothing, readingCell, said, tripCell } from "./cell.ts";
+import { type Noted, nothing, readingCell, said, tripCell } from "./cell.ts";
 import { valueBands } from "./columns.ts";
 import { type Cells, wayCells } from "./row.ts";
 import { rcdRowsOf } from "./shared-rcds.ts";
