@@ -105,10 +105,10 @@ function fileItem(uri: Uri): TreeItem {
 }
 
 function boardItem({ uri, name, rows }: Extract<Node, { readonly kind: "board" }>): TreeItem {
-  const open = rows.filter((row) => needsPerson(row)).length;
+  const open = rows.filter((row) => isToDo(row)).length;
   const item = new TreeItem(name, TreeItemCollapsibleState.Collapsed);
   item.id = `${uri.toString()}#${name}`;
-  item.description = open === 0 ? `${rows.length} ways` : `${open} of ${rows.length} need a person`;
+  item.description = open === 0 ? `${rows.length} ways` : `${open} of ${rows.length} with something to do`;
   item.iconPath = new ThemeIcon("list-tree");
   return item;
 }
@@ -138,7 +138,7 @@ const icons = {
 export const worst = (found: readonly Placed<FoundLine>[]): FoundLine["severity"] | undefined =>
   (["error", "warning", "information"] as const).find((severity) => found.some((one) => one.severity === severity));
 
-const needsPerson = ({ findings, missing }: Row): boolean =>
+const isToDo = ({ findings, missing }: Row): boolean =>
   missing.length > 0 || findings.some(({ severity }) => severity !== "information");
 
 /** `Zs 54 % left · 2 missing`: what one reads for comes first. */

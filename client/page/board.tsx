@@ -1,4 +1,4 @@
-/** A board as rows: quiet where all is well, so that the eye falls on what needs a person. */
+/** A board as rows: quiet where all is well, so that the eye falls on what is to be done. */
 import { useState } from "preact/hooks";
 import type { At, Placed } from "../../server/lsp/placed.ts";
 import type { BoardRow, BoardView, FoundLine, ReadingCell } from "../../server/views/board.ts";
@@ -17,7 +17,7 @@ interface Props {
 }
 
 export function Board({ board, chosen, choose, reveal, line }: Props) {
-  const rows = board.rows.filter((row) => !chosen.onlyOpen || needsPerson(row));
+  const rows = board.rows.filter((row) => !chosen.onlyOpen || isToDo(row));
   const sorted = chosen.sort === "margin" ? rows.toSorted((a, b) => urgency(b) - urgency(a)) : rows;
   return (
     <>
@@ -32,7 +32,7 @@ export function Board({ board, chosen, choose, reveal, line }: Props) {
         <FoundList found={board.findings} reveal={reveal} />
       </div>
       {sorted.length === 0 ? (
-        <p class="note">{board.rows.length === 0 ? "No way is written yet." : "Nothing here needs a person."}</p>
+        <p class="note">{board.rows.length === 0 ? "No way is written yet." : "Nothing is left to do here."}</p>
       ) : (
         <Table rows={sorted} reveal={reveal} line={line} />
       )}
@@ -65,7 +65,7 @@ const Choices = ({ board, chosen, choose }: Pick<Props, "board" | "chosen" | "ch
           choose((before) => ({ ...before, onlyOpen: checked }));
         }}
       />
-      Only what needs a person ({board.rows.filter(needsPerson).length})
+      Only ways with something to do ({board.rows.filter(isToDo).length})
     </label>
     <label>
       <span>Sort by </span>
@@ -83,7 +83,7 @@ const Choices = ({ board, chosen, choose }: Pick<Props, "board" | "chosen" | "ch
   </div>
 );
 
-const needsPerson = ({ findings, missing }: Row): boolean =>
+const isToDo = ({ findings, missing }: Row): boolean =>
   missing.length > 0 || findings.some(({ severity }) => severity !== "information");
 
 /** What is over its limit comes before what may be, and both before every share of a limit that is used. */

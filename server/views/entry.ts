@@ -14,7 +14,7 @@ import { insulationLimit } from "../readings/insulation.ts";
 import type { PlannedTest } from "../readings/planned.ts";
 import { isDay } from "../text/days.ts";
 import type { TextEdit } from "../text/lines.ts";
-import { cellsOfWay, columnOf, type GridColumn } from "./grid.ts";
+import { cellsOfWay, columnOf, type GridColumn, joinedKey } from "./grid.ts";
 
 export interface Entry {
   readonly column: string;
@@ -43,6 +43,8 @@ interface Form {
   readonly word: string;
   readonly before: string;
   readonly label: string;
+  /** What stands behind the value where the line is new. */
+  readonly behind?: string;
 }
 
 const problem = (words: string): Written => ({ problem: words });
@@ -102,7 +104,9 @@ function formOf(study: WayStudy, { key }: GridColumn, { point }: PlannedTest): F
     case "L-N":
     case "L-E":
     case "N-E":
-      return { word: "insulation", before: `${plain(insulationLimit(study)?.testVoltage.value ?? 500)} V`, label: key };
+      return insulationForm(study, key);
+    case joinedKey:
+      return { ...insulationForm(study, "L-E"), behind: "joined" };
     case "RCD ½×":
     case "RCD 1×":
     case "RCD 5×": {
@@ -124,6 +128,12 @@ function formOf(study: WayStudy, { key }: GridColumn, { point }: PlannedTest): F
       return { word: key, before: "", label: "" };
   }
 }
+
+const insulationForm = (study: WayStudy, label: string): Form => ({
+  word: "insulation",
+  before: `${plain(insulationLimit(study)?.testVoltage.value ?? 500)} V`,
+  label,
+});
 
 /** What was entered, as the language has it. */
 interface Reading {
@@ -163,45 +173,28 @@ function isOf({ word, args }: Statement, { word: wanted, before }: Form): boolea
   return images.join("").includes(multiple);
 }
 
-const labels: ReadonlySet<string> = new Set([
-  "r1",
-  "rn",
-  "r2",
-  "L-N",
-  "L-E",
-  "N-E",
-  "L-L",
-  "polarity",
-  "test-button",
-  "each",
-]);
-const endings: ReadonlySet<string> = new Set(["was", "calculated", "declared", "measured", "from-record"]);
-
-/** Where the figure or word of a line stands: behind its label, or behind what comes before it. */
+/** Where the figure or word of a line stands: behind its label, or behind what comes before it. What follows is kept. */
 function valueIn(
   { args }: Statement,
   { label, before, word }: Form,
 ): { readonly start: number; readonly end: number } | undefined {
-  const from =
-    label === ""
-      ? word === "rcd"
-        ? args.findIndex(({ image }) => /x$/.test(image))
-        : -1
-      : args.findIndex(({ image }) => image === label);
+  const isBefore = ({ image }: { readonly image: string }): boolean =>
+    label === "" ? /x$/.test(image) : image === label;
+  const from = label === "" && word !== "rcd" ? -1 : args.findIndex(isBefore);
   if (label !== "" && from < 0) return undefined;
-  const rest = args.slice(from + 1);
-  const end = rest.findIndex(({ image }) => labels.has(image) || endings.has(image));
-  const own = end < 0 ? rest : rest.slice(0, end);
-  const [first, last] = [own[0], own.at(-1)];
-  return first && last && before !== first.image ? { start: first.startOffset, end: endOf(last) } : undefined;
+  const [value, reason] = args.slice(from + 1);
+  // Of three lines each has its figure, and the circuit may have none.
+  if (!value || value.image === before || /^L\d$/.test(value.image)) return undefined;
+  const why = /^(?:LIM|N\/A)$/.test(value.image) && reason?.image.startsWith('"') ? reason : undefined;
+  return { start: value.startOffset, end: endOf(why ?? value) };
 }
 
-const lineOf = ({ word, before, label }: Form, value: string): string =>
+const lineOf = ({ word, before, label, behind = "" }: Form, value: string): string =>
   word === "at"
-    ? inColumn({ head: `${word} ${before}`, args: joined(label, value) })
-    : inColumn({ head: word, args: joined(before, label, value) });
+    ? inColumn({ head: `${word} ${before}`, args: inOneLine(label, value) })
+    : inColumn({ head: word, args: inOneLine(before, label, value, behind) });
 
-const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(" ");
+const inOneLine = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(" ");
 
 const lineBreak = (text: string): string => (text.includes("\r\n") ? "\r\n" : "\n");
 

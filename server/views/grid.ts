@@ -88,6 +88,9 @@ const verdict = (key: string, title: string, words: readonly string[]): PlainCol
   words,
 });
 
+/** Insulation of line and neutral joined together, which is one reading in place of two. */
+export const joinedKey = "LN-E";
+
 const deadColumns: readonly PlainColumn[] = [
   figure("r1", "Ω"),
   figure("rn", "Ω"),
@@ -100,6 +103,7 @@ const deadColumns: readonly PlainColumn[] = [
   figure("L-N", "MΩ"),
   figure("L-E", "MΩ"),
   figure("N-E", "MΩ"),
+  figure(joinedKey, "MΩ", "L and N to E"),
   verdict("polarity", "polarity", ["ok", "wrong"]),
 ];
 
@@ -147,6 +151,7 @@ function keyOf(test: PlannedTest): string | undefined {
     case "function":
       return undefined;
     default: {
+      if (name.startsWith("L and N together")) return joinedKey;
       const short = shortName(test);
       return byKey.has(short) ? short : undefined;
     }

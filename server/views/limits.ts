@@ -87,7 +87,7 @@ function shapesOf(row: Row, y: number): Shape {
   const words = columns.map(([what, kind]) => `${what} ${saidOf(row[kind])}`);
   return group(`way ${row.key}`, [`Way ${nameOf(row.study)}`, ...words].join("; "), markOf(row.study), [
     text(36, y + 4, id, "figure", "end"),
-    text(44, y + 4, cut(title, 22), "label"),
+    text(44, y + 4, cut(title, 20), "label"),
     ...columns.flatMap(([, kind], column) => bar(row[kind], nameWidth + column * columnWidth, y)),
   ]);
 }

@@ -100,7 +100,7 @@ try {
       await page.getByLabel("Sort by").selectOption("margin");
       assert.match(await page.locator("tbody tr").first().innerText(), /Kitchen boiler/);
       const all = await page.locator("tbody tr").count();
-      await page.getByLabel(/Only what needs a person/).check();
+      await page.getByLabel(/Only ways with something to do/).check();
       assert.equal(await page.locator("tbody tr").count(), all - 1);
     });
   });

@@ -135,6 +135,32 @@ describe("a reading that is entered", () => {
     });
   });
 
+  const dead = (line: string): string =>
+    sample(radial.replace(/\n {4}}$/, `\n      dead ${day} {\n        ${line}\n      }\n    }`));
+
+  test.each([
+    [
+      "N-E",
+      'insulation 500 V L-N 90 MΩ L-E 80 MΩ N-E >999 MΩ spd-in "Left in"',
+      'N-E 300 MΩ was >999 MΩ "Misread" spd-in "Left in"',
+    ],
+    ["N-E", 'insulation 500 V L-N 90 MΩ L-E 80 MΩ N-E LIM "Shared" spd-in', 'N-E 300 MΩ was LIM "Misread" spd-in'],
+    ["LN-E", "insulation 500 V L-E 80 MΩ joined", 'L-E 300 MΩ was 80 MΩ "Misread" joined'],
+  ])("corrects %s, and what else its line says stays", async (column, line, corrected) => {
+    const { text } = await entering(dead(line), { column, text: "300", why: "Misread" });
+    expect(text).toContain(corrected);
+    expect(await problemsOf(text)).toEqual([]);
+  });
+
+  test("of line and neutral joined is one reading, before and after it is taken again", async () => {
+    const before = dead("insulation 500 V L-E 80 MΩ joined").replace(day, "2021-02-03");
+    const { study } = await first(before);
+    const { text } = await entering(before, { column: "LN-E", text: "120" });
+    expect(text).toContain(`dead ${day} {\n        insulation   500 V L-E 120 MΩ joined`);
+    expect(await problemsOf(text)).toEqual([]);
+    expect(written(study, { column: "L-E", text: "120", day })).toEqual({ problem: "Way 1 has no such reading." });
+  });
+
   test("may be what could not be read, with its reason", async () => {
     const { text } = await entering(sample(radial), { column: "Zs", text: "lim no access to the far point" });
     expect(text).toContain('Zs           LIM "no access to the far point"');

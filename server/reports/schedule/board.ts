@@ -60,7 +60,7 @@ function headRows({ board, context }: BoardInPlace, installation: Installation):
       [from, device ?? (from === "supply" ? text(installation.supply?.one("cutout")) : "")].filter(Boolean).join(", "),
     ],
     ["Earthing", studySupply(context).earthing ?? ""],
-    ["Lines", isThreePhase(context) ? "three" : "one"],
+    ["Phases", isThreePhase(context) ? "three" : "one"],
     ["Main switch", text(facts.one("main-switch"))],
     ["Zdb", found("Zdb") || (impedance ? `${impedance.value} Ω, as ${impedance.name}` : "")],
     ["Ipf", found("Ipf")],
