@@ -1,12 +1,16 @@
 /** Readings entered one by one become lines of the schedule; what stands there is never lost. */
+import { globSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { networkOf, studiesOn } from "../../server/boards/network.ts";
+import { keysOf } from "../../server/views/board.ts";
 import { type Entry, written } from "../../server/views/entry.ts";
 import { type GridView, gridView } from "../../server/views/grid.ts";
 import { openSample } from "../helpers/cursor.ts";
 import { example, look } from "./looking.ts";
 
 const day = "2026-11-29";
+const examples = join(import.meta.dirname, "../../examples");
 
 const sample = (way: string, stage = "tested"): string => `wayfile 1
 instrument M1 "Multifunction tester"
@@ -243,5 +247,43 @@ describe("the grid", () => {
           }
         }
     }
+  });
+
+  test("a correction of any reading of any example keeps every other word of its way", async () => {
+    const names = globSync("*/*.ways", { cwd: examples }).filter((name) => !name.startsWith("shared/"));
+    let corrected = 0;
+    for (const name of names) {
+      const text = example(name).replace(/use "\.\.\/[^"]*"/, 'use "instruments.ways"');
+      const { snapshot } = await openSample(text, { "instruments.ways": example("shared/instruments.ways") });
+      for (const installation of snapshot.installations)
+        for (const place of installation.boards) {
+          const view: GridView = gridView(place, networkOf(installation), []);
+          const studies = studiesOn(place).filter(({ isSpare }) => !isSpare);
+          const ids = keysOf(studies.map(({ way }) => way.id));
+          for (const row of view.rows)
+            for (const { column, on, text: stands } of row.cells) {
+              const study =
+                studies[ids.indexOf(row.point === undefined ? row.key : row.key.slice(0, -row.point.length - 1))];
+              if (!study || on === "" || on === undefined) continue;
+              const words = view.columns.find(({ key }) => key === column)?.words ?? [];
+              const typed = words.find((word) => word !== stands) ?? "0.53";
+              const point = row.point === undefined ? {} : { point: row.point };
+              const result = written(study, { column, text: typed, day: on, why: "Misread", ...point });
+              if (!("edit" in result) || result.edit.text === "") continue;
+              const { start, end, text: put } = result.edit;
+              const replaced = study.way.segment.text.slice(start, end).replace(/ "[^"]*"$/, "");
+              expect([name, row.key, column, put]).toEqual([
+                name,
+                row.key,
+                column,
+                replaced === "" ? expect.any(String) : `${result.value} was ${replaced} "Misread"`,
+              ]);
+              // One figure, or one word in place of it.
+              if (replaced !== "") expect(replaced).toMatch(/^(?:[<>]?[\d.]+\s?\S+|[a-zA-Z/-]+)$/);
+              corrected++;
+            }
+        }
+    }
+    expect(corrected).toBeGreaterThan(500);
   });
 });
