@@ -115,14 +115,15 @@ function checkThroughElectrode(studies: readonly WayStudy[], report: Reporter): 
   });
   const board = read[0]?.study.boardImpedance;
   const Zdb = board?.name === "Zdb" ? board : undefined;
+  const leastOfOthers = leastBeside(read);
   const low = read.filter(({ study, Zs }) => {
-    const least = Zdb ?? leastOfOthers(study, read)?.Zs;
+    const least = Zdb ?? leastOfOthers(study)?.Zs;
     return least && !study.facts.has("parallel-path") && fallsShort(Zs.value, least.value / leastShare().value);
   });
   if (Zdb && low.length > 1 && low.length === read.length) reportBoard(Zdb, low, report);
   else
     for (const one of low) {
-      const other = leastOfOthers(one.study, read);
+      const other = leastOfOthers(one.study);
       if (Zdb) reportThroughElectrode(one, Zdb, "Zdb", report);
       else if (other) reportThroughElectrode(one, other.Zs, `way ${other.study.way.id}`, report);
     }
@@ -133,10 +134,10 @@ const leastShare = () => practiceOf("loop-electrode");
 const isOfSupplyTT = ({ context, facts, supply }: WayStudy): boolean =>
   supply.earthing === "TT" && !facts.has("earthing") && context.supply?.one("earthing")?.args.system.value === "TT";
 
-/** The lowest of at least two others: a single one could itself be wrong. */
-function leastOfOthers(study: WayStudy, read: readonly Read[]): Read | undefined {
-  const others = read.filter((one) => one.study !== study);
-  return others.length > 1 ? others.toSorted((one, other) => one.Zs.value - other.Zs.value)[0] : undefined;
+/** Of each circuit the lowest of at least two others: a single one could itself be wrong. */
+function leastBeside(read: readonly Read[]): (study: WayStudy) => Read | undefined {
+  const [lowest, second, ...more] = read.toSorted((one, other) => one.Zs.value - other.Zs.value);
+  return (study) => (more.length === 0 ? undefined : lowest?.study === study ? second : lowest);
 }
 
 function reportThroughElectrode({ Zs }: Read, least: ExactReading, of: string, report: Reporter): void {
