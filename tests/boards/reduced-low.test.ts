@@ -1,6 +1,7 @@
 /** Reduced low voltage, 411.8: figures by hand from U0 of 55 V to earth and 110 V between lines. */
 import { describe, expect, it } from "vitest";
 import { designOfWay } from "../../server/boards/design.ts";
+import { leastFaults } from "../../server/boards/fault-levels.ts";
 import { networkOf } from "../../server/boards/network.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
@@ -63,6 +64,16 @@ describe("reduced low voltage", () => {
     const drop = lights && designOfWay(node, lights).find(({ title }) => title.startsWith("Voltage drop"));
     // 18 mV/A/m × 10 A × 20 m = 3.6 V, of 110 V.
     expect(drop?.value?.value).toBeCloseTo((100 * 3.6) / 110, 2);
+  });
+
+  it("lets flow at the end of a circuit what 110 V drives between its lines, and 55 V to earth", () => {
+    const { node, studies } = waysOf(yard("BS EN 60898 B16 6 kA"));
+    const lights = studies[1];
+    const { neutral, earth } = lights ? leastFaults(node, lights) : {};
+    // Both conductors of 20 m of 2.5 mm² (7.41 mΩ/m), hot: × 1.2.
+    const cable = 1.2 * 2 * 20 * 0.00741;
+    expect(neutral?.value).toBeCloseTo((110 * 0.95) / (110 / 600 + cable), 3);
+    expect(earth?.value).toBeCloseTo((55 * 0.95) / (0.1 + cable), 3);
   });
 
   it("of three phases has 110 V between lines, 63.5 V to earth", () => {

@@ -309,6 +309,23 @@ ${ways.join("\n")}
   });
 });
 
+describe("insulation below its minimum", () => {
+  const damp = /^(?:L-E|N-E) .* Disconnect all loads, test in sections, and find the damp or the damage\.$/;
+  const neutral = /^N-E .* Look for a neutral touching metal, or one shared with another circuit\.$/;
+  // One pair alone points to its conductor; where another fails with it, or none is read beside it, it may be damp anywhere.
+  it.each([
+    ["L-N 310 MΩ  L-E 290 MΩ  N-E 0.4 MΩ", [neutral]],
+    ["L-N 310 MΩ  L-E 0.6 MΩ  N-E 0.4 MΩ", [damp, damp]],
+    ["N-E 0.4 MΩ", [damp]],
+    ["L-N 310 MΩ  L-E 0.4 MΩ  N-E 290 MΩ", [damp]],
+  ])("says where to look: %s", (values, expected) => {
+    const way = `way 1 radial "Lights" {\n  dead 2026-03-04 {\n    insulation 500 V ${values}\n  }\n}`;
+    expect(messages(find("insulation/below-minimum", way))).toEqual(
+      expected.map((words) => expect.stringMatching(words)),
+    );
+  });
+});
+
 describe("insulation that is stated of each pair", () => {
   it.each([
     ["insulation/below-minimum", "each 0.4 MΩ", /^Each pair reads 0\.4 MΩ, below/],
