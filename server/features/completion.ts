@@ -14,6 +14,7 @@ import { absences, type BlockKind, corrections, provenances, rowOf, vocabulary }
 import { bindArguments } from "../model/arguments.ts";
 import { mayBeAbsent, shapeOf } from "../model/row-shape.ts";
 import { siteTermsOf } from "../model/suggestions.ts";
+import type { Facts } from "../model/values.ts";
 import { fenced, md, prose } from "../text/markdown.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Bearings, bearingsAt } from "./bearings.ts";
@@ -172,16 +173,25 @@ function wordsUsed(snapshot: Snapshot, { segment, around, statement }: CursorCon
 
 /** A board's lines stand in several segments, with its ways between. */
 function containerWords(snapshot: Snapshot, kind: BlockKind, segment: Cursor["segment"]): string[] {
-  const facts =
-    kind === "board"
-      ? boardAt(snapshot, segment)?.board.head.facts
-      : kind === "installation"
-        ? installationAt(snapshot, segment)?.head.facts
-        : kind === "file"
-          ? snapshot.file.model.facts
-          : undefined;
-  if (!facts) return [];
-  return [...facts.list.filter((fact) => fact.segment !== segment).map(({ word }) => word)];
+  const list = containerFacts(snapshot, kind, segment)?.list ?? [];
+  return list.filter((fact) => fact.segment !== segment).map(({ word }) => word);
+}
+
+function containerFacts(snapshot: Snapshot, kind: BlockKind, segment: Cursor["segment"]): Facts | undefined {
+  if (kind === "board") return boardAt(snapshot, segment)?.board.head.facts;
+  if (kind === "installation") return installationAt(snapshot, segment)?.head.facts;
+  return kind === "file" ? snapshot.file.model.facts : undefined;
+}
+
+const hasLabel = ({ label }: Param, token: IToken | undefined): boolean =>
+  label !== undefined && label === token?.image;
+
+/** What a number at the end may be of, while its unit is still to be written; nothing where there is no number. */
+function slotsOfNumber(params: readonly Slot[], before: readonly IToken[]): readonly Slot[] {
+  const last = before.at(-1);
+  if (!last || !isToken(last, "Number")) return [];
+  const labelled = params.filter(([, param]) => hasLabel(param, before.at(-2)));
+  return labelled.length > 0 ? labelled : params.filter(([, param]) => param.label === undefined);
 }
 
 function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine): Offer[] {
@@ -206,15 +216,11 @@ function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLi
 
   const either = (slot: Slot): Offer[] => (slot[1].label === undefined ? offersOf(slot) : labelOffer(slot[1]));
 
-  const last = before.at(-1);
-  const labelled = params.find(([, param]) => param.label !== undefined && param.label === last?.image);
-  if (last && isToken(last, "Number")) {
-    const label = before.at(-2)?.image;
-    const asked = params.filter(([, param]) => param.label !== undefined && param.label === label);
-    const measured = asked.length > 0 ? asked : params.filter(([, param]) => param.label === undefined);
-    const units = measured.flatMap((slot) => unitOffers([slot]).map((one) => ({ ...one, goesOn: more(slot[0]) })));
-    if (units.length > 0) return [...new Map(units.map((one) => [one.label, one])).values()];
-  }
+  const units = slotsOfNumber(params, before).flatMap((slot) =>
+    unitOffers([slot]).map((one) => ({ ...one, goesOn: more(slot[0]) })),
+  );
+  if (units.length > 0) return [...new Map(units.map((one) => [one.label, one])).values()];
+  const labelled = params.find(([, param]) => hasLabel(param, before.at(-1)));
   if (labelled) return offersOf(labelled);
   if (word.image === "way" && after.length === 0 && args.kind === undefined && !spotted.statement?.block)
     return free.flatMap((slot) => (slot[0] === "kind" ? kindOffers(bearings, offersOf(slot)) : either(slot)));
