@@ -105,7 +105,11 @@ async function run(copy: string): Promise<void> {
   const mutants = copied(copy);
   const spent = spentSince(copy);
   const results = new Results(join(root, ".build/mutants.json"));
-  const runner = await Runner.start(copy, { seconds: Number(values.seconds), against: values.against });
+  const runner = await Runner.start(copy, {
+    seconds: Number(values.seconds),
+    against: values.against,
+    rooms: [...new Set(mutants.map(({ room }) => room))],
+  });
   const context = { imports: new Imports(), root: copy };
   const mutated = [...new Set(mutants.map(({ file }) => join(copy, file)))];
   const reads = (file: string) => mutated.some((one) => context.imports.distance(file, one) !== undefined);

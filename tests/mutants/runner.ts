@@ -13,7 +13,7 @@ const filesAtOnce = 30;
 /**
  * Tests that start programs see what is built, where no mutant is; others look at texts or sources alone. Those of the
  * workspace compare one run with another, and both have the mutant. Those of papers set what reports say, and those that
- * only look whether a feature falls over take as long as hundreds of others.
+ * only look whether a feature falls over take as long as hundreds of others. For a mutant of their own room they count.
  */
 const elsewhere =
   /^tests\/(?:build|bundles|cli|disk|editor|exports|features\/(?:fuzz|hostile|offers)|format|fuzz|git|grammar|library|lsp|merge|papers|readme|tidy|words|workspace)\b/;
@@ -40,6 +40,8 @@ interface Limits {
   readonly seconds: number;
   /** How the paths of the only files of tests begin. */
   readonly against: readonly string[] | undefined;
+  /** The rooms the mutants are in. */
+  readonly rooms: readonly string[];
 }
 
 export class Runner {
@@ -69,8 +71,7 @@ export class Runner {
       .map((specification) => ({ specification, file: relative(this.#copy, specification.moduleId) }))
       .filter(
         ({ file }) =>
-          !elsewhere.test(file) &&
-          (this.#limits.against?.some((one) => file.startsWith(one)) ?? true) &&
+          (this.#limits.against?.some((one) => file.startsWith(one)) ?? this.#isOfUse(file)) &&
           reads(join(this.#copy, file)),
       );
     const of = (file: string) => hash(sources, readFileSync(join(this.#copy, file), "utf8"));
@@ -87,6 +88,10 @@ export class Runner {
     const passing = new Map(all.map(({ file }) => [file, results.passing(file) as Passing]));
     this.#known = new Map([...passing].map(([file, { tests }]) => [file, new Set(tests.map(({ name }) => name))]));
     return passing;
+  }
+
+  #isOfUse(file: string): boolean {
+    return !elsewhere.test(file) || this.#limits.rooms.some((room) => file.startsWith(`tests/${room}/`));
   }
 
   async #noted(specifications: readonly TestSpecification[]): Promise<ReadonlyMap<string, TestModule>> {
