@@ -84,11 +84,11 @@ const nameOf = ({ way: { id, title } }: WayStudy): string => `${id} ${title}`.tr
 /** A row of the drawing, `y` its middle. */
 function shapesOf(row: Row, y: number): Shape {
   const { id, title } = row.study.way;
-  const words = columns.map(([what, kind]) => `${what} ${saidOf(row[kind])}`);
+  const words = columns.map(([what, kind]) => `${what} ${saidOf(row, kind)}`);
   return group(`way ${row.key}`, [`Way ${nameOf(row.study)}`, ...words].join("; "), markOf(row.study), [
     text(36, y + 4, id, "figure", "end"),
     text(44, y + 4, cut(title, 20), "label"),
-    ...columns.flatMap(([, kind], column) => bar(row[kind], nameWidth + column * columnWidth, y)),
+    ...columns.flatMap(([, kind], column) => bar(row, kind, nameWidth + column * columnWidth, y)),
   ]);
 }
 
@@ -97,17 +97,24 @@ const cellsOf = (row: Row): TableCell[] => [
   { text: nameOf(row.study), mark: markOf(row.study) },
   ...columns.flatMap(([, kind]): TableCell[] => {
     const one = row[kind];
-    if (!one) return [{ text: "not known" }, { text: "" }, { text: "" }];
+    if (!one) return [{ text: lacking(row, kind) }, { text: "" }, { text: "" }];
     const value = `${one.value}${one.calculated ? ", calculated" : ""}`;
     return [{ text: value, mark: one.mark }, { text: one.limit }, { text: one.gauge.left }];
   }),
 ];
 
-const saidOf = (one: Compared | undefined): string =>
-  one ? `${one.value} of at most ${one.limit}, ${one.gauge.left}` : "not known";
+/** The drop of a feeder is a part of that of each circuit behind it, and has no limit of its own. */
+const lacking = ({ study }: Row, kind: Column): string =>
+  kind === "drop" && study.isFeeder ? "in those it feeds" : "not known";
 
-function bar(one: Compared | undefined, x: number, y: number): Shape[] {
-  if (!one) return [text(x, y + 4, "not known", "missing")];
+function saidOf(row: Row, kind: Column): string {
+  const one = row[kind];
+  return one ? `${one.value} of at most ${one.limit}, ${one.gauge.left}` : lacking(row, kind);
+}
+
+function bar(row: Row, kind: Column, x: number, y: number): Shape[] {
+  const one = row[kind];
+  if (!one) return [text(x, y + 4, lacking(row, kind), "missing")];
   return [
     ...gaugeShapes(one.gauge, x, y, barWidth),
     text(x + barWidth + 10, y + 4, `${one.value} of ${one.limit}`, roleOf(one)),

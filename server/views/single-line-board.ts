@@ -208,13 +208,14 @@ function wayShapes(placed: Placed, study: WayStudy, isBehind: boolean, y: number
   const words = busX(placed) + (placed.rows.some(({ kind }) => kind === "rcd") ? indent : 0);
   const { id, title, kind } = study.way;
   const named = (name: string, role: "note" | "label"): Shape[] => [
-    text(words + 58, y + 4, id, "figure", "end"),
-    text(words + 64, y + 4, name, role),
+    text(words + 64, y + 4, id, "figure", "end"),
+    text(words + 70, y + 4, name, role),
   ];
   if (study.isSpare) return [line(x, y, x + 12, y), ...named("spare", "note")];
   return [
     ...(isFuse(study.device?.family) ? fuse(x, y) : breaker(x, y)),
     line(x + 26, y, words + 38, y),
+    ...(study.threePhase ? [0, 4, 8].map((at) => line(words + 27 + at, y + 3, words + 30 + at, y - 3, "wire", 1)) : []),
     ...named(cut(title || kind || "", 22), "label"),
     text(placed.x + boardWidth - 8, y + 4, cut(ownDeviceText(study), 14), study.device ? "figure" : "missing", "end"),
   ];

@@ -167,6 +167,13 @@ describe("years", () => {
   });
 });
 
+test("the drop of a feeder is a part of what its circuits have, and not unknown", async () => {
+  const { drawings } = await drawingsOf(example("millrace/bakery.ways"), "limits", "A");
+  const drops = new Map(drawings[0]?.table?.rows.map((row) => [row[0]?.text, row[4]?.text]));
+  expect(drops.get("9 Loft office")).toBe("in those it feeds");
+  expect(drops.get("1 Deck oven")).toBe("0.45 %, calculated");
+});
+
 describe("reports", () => {
   test("the schedule of results is a view, and so is the paper of the latest inspection or why there is none", async () => {
     const schedule = await look(example("larkfield/cottage.ways"), "schedule");

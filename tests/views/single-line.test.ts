@@ -104,6 +104,15 @@ installation "Net shed" {
     expect(inside).toContainEqual(expect.objectContaining({ x2: busbar?.x1, y2: busbar?.y1, role: "wire" }));
   });
 
+  test("a circuit of three lines has a stroke for each of them", async () => {
+    const { shapes } = await drawingOf(example("millrace/bakery.ways"), "A");
+    const strokes = (key: string): number =>
+      shapes
+        .flatMap((shape) => (shape.kind === "group" && shape.key === key ? shape.shapes : []))
+        .filter((shape) => shape.kind === "line" && shape.width === 1).length;
+    expect([strokes("way A/1"), strokes("way A/6L3")]).toEqual([3, 0]);
+  });
+
   test("no two boards overlap, however they are fed", async () => {
     const drawing = await drawingOf(
       boards(14, (index) => (index === 0 ? -1 : Math.floor((index - 1) / 3))),
