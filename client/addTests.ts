@@ -20,5 +20,7 @@ export async function addTests(): Promise<void> {
   const edit = actions[0]?.edit;
   if (edit) await workspace.applyEdit(edit);
   else
-    await window.showInformationMessage(l10n.t("Wayfile: nothing is left to be tested on the way the cursor is in."));
+    await window.showInformationMessage(
+      l10n.t("Wayfile: nothing is left to be tested where the cursor is. Put it in a way that has tests to come."),
+    );
 }

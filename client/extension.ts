@@ -1,5 +1,5 @@
 /** All that the extension does, on Node and in a browser alike; each has an entry of its own. */
-import { commands, type ExtensionContext, window } from "vscode";
+import { commands, type ExtensionContext, l10n, window } from "vscode";
 import { addTests } from "./addTests.ts";
 import { CheckPages } from "./checks.ts";
 import { followCursor } from "./cursor.ts";
@@ -30,7 +30,7 @@ export async function start(context: ExtensionContext, connect: Connect): Promis
     output,
     followCursor(started),
     started.overLimits.register(),
-    commands.registerCommand("wayfile.restartServer", () => started.restart()),
+    commands.registerCommand("wayfile.restartServer", () => restart(started)),
     commands.registerCommand("wayfile.showOutput", () => output.show()),
     ...reports.register(),
     checks.register(),
@@ -52,6 +52,12 @@ export async function start(context: ExtensionContext, connect: Connect): Promis
     commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),
   );
   await started.start();
+}
+
+/** Says so once it is up; a failure to start has its own message. */
+async function restart(started: Server): Promise<void> {
+  await started.restart();
+  if (started.isUp) window.showInformationMessage(l10n.t("Wayfile: the language server was restarted."));
 }
 
 /** The editor waits for this promise before it ends the extension, so the server is not left behind. */

@@ -71,12 +71,18 @@ export class Past {
       commands.registerCommand("wayfile.compareInWords", (about?: unknown, revision?: unknown) =>
         this.#said(() => this.#inWords(addressOf(about), revision)),
       ),
-      commands.registerCommand("wayfile.stopComparing", () => {
-        for (const one of this.#beside.keys()) this.#forget(Uri.parse(one));
-        this.#paintAll();
-      }),
+      commands.registerCommand("wayfile.stopComparing", () => this.#stop()),
       commands.registerCommand("wayfile.timeline", () => this.#said(() => this.#timeline())),
     );
+  }
+
+  async #stop(): Promise<void> {
+    if (this.#beside.size === 0) {
+      await window.showInformationMessage(l10n.t("Wayfile: no schedule is shown beside a revision."));
+      return;
+    }
+    for (const one of this.#beside.keys()) this.#forget(Uri.parse(one));
+    this.#paintAll();
   }
 
   async #said(work: () => Promise<void>): Promise<void> {
@@ -132,7 +138,7 @@ export class Past {
 
   /** The revision that was given, or the one a person chooses: of those that changed the file, or by any name. */
   async #revision(uri: Uri | undefined, given: unknown): Promise<string | undefined> {
-    if (!uri) throw new Error(l10n.t("open a schedule first."));
+    if (!uri) throw new Error(missingFile());
     if (typeof given === "string") return given;
     const { revisions } = await this.#server.request<RevisionsAnswer>(revisionsRequest, { uri: uri.toString() });
     const other = { label: l10n.t("Another revision…"), description: l10n.t("a branch, a tag, HEAD~3"), id: "" };
@@ -210,6 +216,12 @@ function addressOf(about: unknown): Uri | undefined {
   const document = window.activeTextEditor?.document;
   return document?.languageId === "wayfile" && document.uri.scheme === "file" ? document.uri : undefined;
 }
+
+/** Why there is nothing to compare: a schedule that was never saved has no revisions. */
+const missingFile = (): string =>
+  window.activeTextEditor?.document.languageId === "wayfile"
+    ? l10n.t("save the schedule first: only a file has revisions.")
+    : l10n.t("open a schedule first.");
 
 /** Documents that nobody can write in. */
 class Texts implements TextDocumentContentProvider {

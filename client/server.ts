@@ -65,6 +65,10 @@ export class Server {
     return this.#next(() => this.#close());
   }
 
+  get isUp(): boolean {
+    return this.#client?.isRunning() ?? false;
+  }
+
   /** Sends a request once the server is up. Rejects if it is not. */
   async request<Result>(method: string, parameters: object = {}, token?: CancellationToken): Promise<Result> {
     await this.#settled;

@@ -50,7 +50,7 @@ export function register(
     if (workspace.roots(path).some((root) => root !== path)) return [];
     await checking.check(path, () => !token.isCancellationRequested);
     const project = token.isCancellationRequested ? undefined : workspace.snapshot(path)?.projects[0];
-    const place = { file: path.split("/").slice(shared).map(decoded).join("/"), uri: workspace.uri(path) };
+    const place = { file: fileName(path, shared), uri: workspace.uri(path) };
     return (project ? part.now.registerOfProject(project) : []).map((row) => ({ ...row, ...place }));
   }
 }
@@ -64,8 +64,13 @@ const installationOf = (row: Row & Urgency, { particularsOf }: Listed): Register
   isFaulty: row.errors > 0,
 });
 
+/** Below the folder that all share; a text that was never saved is in none. */
+const fileName = (path: string, shared: number): string =>
+  (path.includes("/") ? path.split("/").slice(shared) : [path]).map(decoded).join("/");
+
 /** How many parts at the beginning of their addresses, each a folder, all files share. */
-function sharedFolders([first = "", ...others]: readonly string[]): number {
+function sharedFolders(paths: readonly string[]): number {
+  const [first = "", ...others] = paths.filter((path) => path.includes("/"));
   const folders = first.split("/").slice(0, -1);
   const apart = folders.findIndex((_, at) => {
     const start = `${folders.slice(0, at + 1).join("/")}/`;

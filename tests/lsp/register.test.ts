@@ -77,6 +77,16 @@ test("what is typed and not saved counts, and what a schedule was in a revision 
   ]);
 });
 
+test("a text that was never saved stands beside the others, which keep their short names", async () => {
+  await server.open("untitled:Untitled-1", files["upper.ways"].replace('use "meters.ways"\n', ""));
+  const { installations } = await read();
+  expect(installations.map(({ file }) => file).sort()).toEqual([
+    "lower barn/a(1).ways",
+    "untitled:Untitled-1",
+    "upper.ways",
+  ]);
+});
+
 test("it can be called off", async () => {
   const source = new CancellationTokenSource();
   const asked = server.connection.sendRequest<RegisterAnswer>(registerRequest, {}, source.token);

@@ -228,4 +228,10 @@ describe("wayfile worksheet", () => {
       err: "Board P has no way 9: it has 1, 2 and 3.\n",
     });
   });
+
+  it("of an installation without a name says so", () => {
+    expect(sheet(weir.replace("Weir House pump room", "")).title).toBe(
+      "Test worksheet: an installation without a name",
+    );
+  });
 });

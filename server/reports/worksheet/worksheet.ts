@@ -37,7 +37,7 @@ export function worksheet(installation: Installation, { board, way, again = fals
   const what = way ? `way ${boards[0]?.board.head.name}/${way.id}` : board ? `board ${board.board.head.name}` : "";
   const blanks = sections.flatMap(({ blocks }) => blocks).reduce((sum, block) => sum + blanksIn(block), 0);
   const report: Report = {
-    title: `Test worksheet: ${installation.head.title}${what === "" ? "" : `, ${what}`}`,
+    title: `Test worksheet: ${installation.head.title || "an installation without a name"}${what === "" ? "" : `, ${what}`}`,
     lead: [
       installation.edition ? `To ${installation.edition.id}` : "No edition is named: limits are left out",
       blanks === 0 ? "Nothing is left to read." : `${blanks} still to be read.`,
