@@ -70,6 +70,22 @@ try {
     await server.stop();
   });
 
+  await test("a name as long as a sentence cuts nothing off, narrow and at 200 %", async () => {
+    const name = "The old rope store and the net loft above it, with both of its lean-to sheds and the yard behind them";
+    const server = await startServer(hall, readFileSync(hall, "utf8").replaceAll("Hall board", name));
+    for (const size of [
+      { width: 330, height: 700 },
+      { width: 550, height: 400 },
+    ])
+      for (const view of views) {
+        const { page, close } = await openPage({ browser, server, size, state: { view } });
+        await page.waitForSelector("h1");
+        assert.ok((await overflow(page)) <= 0, `${view} at ${size.width}: wider by ${await overflow(page)}`);
+        await close();
+      }
+    await server.stop();
+  });
+
   await test("a way leads to its line, and the line to its way", async () => {
     await withPage(hall, {}, async ({ page, revealed, moveTo }, server) => {
       const line = server.text.split("\n").findIndex((one) => one.includes("way 2 radial"));
