@@ -1,0 +1,23 @@
+/** A double click takes a word of the language whole: the signs an editor divides words at are in none of them. */
+import { readFileSync } from "node:fs";
+import { expect, it } from "vitest";
+import { vocabulary } from "../../grammar/vocabulary.ts";
+
+const manifest = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+const separators = [...manifest.contributes.configurationDefaults["[wayfile]"]["editor.wordSeparators"]];
+const divided = (words: readonly string[]): string[] =>
+  words.filter((word) => separators.some((sign) => word.includes(sign)));
+
+it("no word of a block is divided", () => {
+  const words = Object.values(vocabulary).flatMap((rows) => Object.keys(rows));
+  expect(words.length).toBeGreaterThan(100);
+  expect(divided(words)).toEqual([]);
+});
+
+it("neither is a reading, a day, an earthing arrangement or what a circuit is called", () => {
+  expect(divided(["R1+R2", "TN-C-S", "2.5mm²", "0.67", "2026-03-10", "A/3", "flat-twin", "1x", "½x"])).toEqual([]);
+});
+
+it("quotes, braces and a comparison stand apart from what they hold", () => {
+  expect(['"', "{", "}", "<", ">", "#", ",", ":"].filter((sign) => !separators.includes(sign))).toEqual([]);
+});
