@@ -273,6 +273,16 @@ describe("bundles", () => {
     ]);
   });
 
+  test("a view that is empty says so, and what can be done about it", () => {
+    const { views, viewsWelcome, commands } = manifest.contributes;
+    const ids = Object.values<{ id: string }[]>(views).flatMap((list) => list.map(({ id }) => id));
+    expect(viewsWelcome.map(({ view }: { view: string }) => view)).toEqual(ids);
+    const offered = JSON.stringify(viewsWelcome).match(/(?<=command:)[\w.]+/g) ?? [];
+    const known = commands.map(({ command }: { command: string }) => command);
+    expect(offered.length).toBeGreaterThan(0);
+    expect(offered.filter((command) => !known.includes(command))).toEqual([]);
+  });
+
   test("what the manifest shows can be translated, and what is translated is still there", () => {
     const { keyed, english } = translatable(manifest);
     expect(keyed.contributes).toMatchObject({

@@ -71,7 +71,8 @@ try {
   });
 
   await test("a name as long as a sentence cuts nothing off, narrow and at 200 %", async () => {
-    const name = "The old rope store and the net loft above it, with both of its lean-to sheds and the yard behind them";
+    const name =
+      "The old rope store and the net loft above it, with both of its lean-to sheds and the yard behind them";
     const server = await startServer(hall, readFileSync(hall, "utf8").replaceAll("Hall board", name));
     for (const size of [
       { width: 330, height: 700 },

@@ -1,10 +1,14 @@
-/** A double click takes a word of the language whole: the signs an editor divides words at are in none of them. */
+/**
+ * What the editor does with the signs of the language: a double click takes a word whole, and in a workspace that is not
+ * trusted no unit is boxed as if it were a suspicious letter.
+ */
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { vocabulary } from "../../grammar/vocabulary.ts";
 
 const manifest = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
-const separators = [...manifest.contributes.configurationDefaults["[wayfile]"]["editor.wordSeparators"]];
+const defaults = manifest.contributes.configurationDefaults["[wayfile]"];
+const separators: string[] = [...defaults["editor.wordSeparators"]];
 const divided = (words: readonly string[]): string[] =>
   words.filter((word) => separators.some((sign) => word.includes(sign)));
 
@@ -20,4 +24,10 @@ it("neither is a reading, a day, an earthing arrangement or what a circuit is ca
 
 it("quotes, braces and a comparison stand apart from what they hold", () => {
   expect(['"', "{", "}", "<", ">", "#", ",", ":"].filter((sign) => !separators.includes(sign))).toEqual([]);
+});
+
+it("a unit such as Ω or mm² is no suspicious letter", () => {
+  expect(defaults["editor.unicodeHighlight.nonBasicASCII"]).toBe(false);
+  // What looks like another letter or is not seen at all is still marked.
+  expect(Object.keys(defaults).filter((key) => /unicodeHighlight\.(?:ambiguous|invisible)/.test(key))).toEqual([]);
 });
