@@ -198,7 +198,7 @@ describe("a certificate", () => {
 
 test("an existing installation without an inspection gives no report", () => {
   expect(paperOf({})).toBe(
-    "REFUSED No condition report can be given: no inspection is written in the schedule. “wayfile check” shows where.",
+    "REFUSED No condition report can be given: no inspection is written in the schedule (begin one with “inspection periodic” and its day). “wayfile check” shows where.",
   );
 });
 
