@@ -165,7 +165,7 @@ function fromSpan({ least, greatest, by }: Expectation): Expected | undefined {
 }
 
 /** The conductors of a pair, whichever of three lines it was read on. */
-const plainPair = (pair: string): string => pair.replace(/L\d/g, "L");
+export const plainPair = (pair: string): string => pair.replace(/L\d/g, "L");
 
 function insulation(study: WayStudy): PlannedTest[] {
   const limit = insulationLimit(study);

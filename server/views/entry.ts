@@ -43,6 +43,8 @@ interface Form {
   readonly word: string;
   readonly before: string;
   readonly label: string;
+  /** The label of the reading that is shown, where that is of one of three lines. */
+  readonly shown?: string;
   /** What stands behind the value where the line is new. */
   readonly behind?: string;
 }
@@ -93,7 +95,7 @@ export function valueText(
   return { text: `${sign}${digits.startsWith(".") ? `0${digits}` : digits} ${given === "" ? unit : given}` };
 }
 
-function formOf(study: WayStudy, { key }: GridColumn, { point }: PlannedTest): Form {
+function formOf(study: WayStudy, { key }: GridColumn, { point, name }: PlannedTest): Form {
   if (point !== undefined) return { word: "at", before: point, label: key.replace("at ", "") };
   switch (key) {
     case "r1":
@@ -104,7 +106,7 @@ function formOf(study: WayStudy, { key }: GridColumn, { point }: PlannedTest): F
     case "L-N":
     case "L-E":
     case "N-E":
-      return insulationForm(study, key);
+      return { ...insulationForm(study, key), shown: name };
     case joinedKey:
       return { ...insulationForm(study, "L-E"), behind: "joined" };
     case "RCD ½×":
@@ -151,7 +153,7 @@ function place(text: string, way: Block, reading: Reading): Written {
   if (!block) return addBlock(text, way, reading);
   const line = block.statements.findLast((one) => isOf(one, form));
   if (!line) return addLine(text, block, lineOf(form, value), value);
-  const there = valueIn(line, form);
+  const there = valueIn(line, form) ?? (form.shown ? valueIn(line, { ...form, label: form.shown }) : undefined);
   if (!there) return { edit: { start: line.end, end: line.end, text: ` ${form.label} ${value}` }, value };
   const stands = text.slice(there.start, there.end);
   if (stands.replace(/\s+/g, " ") === value) return { edit: { start: there.start, end: there.start, text: "" }, value };

@@ -7,9 +7,9 @@ import type { Standing } from "../drawings/gauge-shapes.ts";
 import type { Mark } from "../drawings/shapes.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
-import { planDead } from "../readings/plan-dead.ts";
+import { plainPair, planDead } from "../readings/plan-dead.ts";
 import { planLive } from "../readings/plan-live.ts";
-import type { PlannedTest } from "../readings/planned.ts";
+import { type PlannedTest, quantityOf } from "../readings/planned.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import { bySegment, type FoundLine, keysOf, linesOf } from "./board.ts";
 import { shortName, wayState } from "./way-state.ts";
@@ -126,17 +126,28 @@ const columns: readonly GridColumn[] = [
 const byKey = new Map(columns.map((column) => [column.key, column] as const));
 export const columnOf = (key: string): GridColumn | undefined => byKey.get(key);
 
-/** The tests of a way that a grid has room for, by column; those of a ring's points by point too. */
-export function cellsOfWay(study: WayStudy): readonly { readonly column: string; readonly test: PlannedTest }[] {
-  const seen = new Set<string>();
-  return [...planDead(study), ...planLive(study)].flatMap((test) => {
-    const column = keyOf(test);
-    const id = `${column}|${test.point ?? ""}`;
-    if (column === undefined || seen.has(id)) return [];
-    seen.add(id);
-    return [{ column, test }];
-  });
+interface TestInColumn {
+  readonly column: string;
+  readonly test: PlannedTest;
 }
+
+/**
+ * The tests of a way that a grid has room for, by column; those of a ring's points by point too. Of insulation that was
+ * read on each of three lines the lowest is shown.
+ */
+export function cellsOfWay(study: WayStudy): readonly TestInColumn[] {
+  const found = new Map<string, TestInColumn>();
+  for (const test of [...planDead(study), ...planLive(study)]) {
+    const column = keyOf(test);
+    if (column === undefined) continue;
+    const id = `${column}|${test.point ?? ""}`;
+    const before = found.get(id);
+    if (!before || (test.step === "insulation" && readOf(test) < readOf(before.test))) found.set(id, { column, test });
+  }
+  return [...found.values()];
+}
+
+const readOf = ({ recorded }: PlannedTest): number => quantityOf(recorded)?.value ?? Number.POSITIVE_INFINITY;
 
 function keyOf(test: PlannedTest): string | undefined {
   const { step, name, point, place } = test;
@@ -152,7 +163,7 @@ function keyOf(test: PlannedTest): string | undefined {
       return undefined;
     default: {
       if (name.startsWith("L and N together")) return joinedKey;
-      const short = shortName(test);
+      const short = step === "insulation" ? plainPair(name) : shortName(test);
       return byKey.has(short) ? short : undefined;
     }
   }

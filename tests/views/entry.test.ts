@@ -165,6 +165,19 @@ describe("a reading that is entered", () => {
     expect(written(study, { column: "L-E", text: "120", day })).toEqual({ problem: "Way 1 has no such reading." });
   });
 
+  test("of three lines the lowest is shown, and corrected where it stands", async () => {
+    const line = "insulation 500 V L1-L2 90 MΩ L1-E 60 MΩ L2-E 50 MΩ L3-E 70 MΩ N-E 30 MΩ";
+    const { snapshot } = await openSample(dead(line));
+    const [installation] = snapshot.installations;
+    const [place] = installation?.boards ?? [];
+    const view = installation && place && gridView(place, networkOf(installation), []);
+    const cells = new Map(view?.rows[0]?.cells.map(({ column, text }) => [column, text]));
+    expect([cells.get("L-L"), cells.get("L-E"), cells.get("N-E")]).toEqual(["90 MΩ", "50 MΩ", "30 MΩ"]);
+    const { text } = await entering(dead(line), { column: "L-E", text: "55", why: "Misread" });
+    expect(text).toContain('L1-E 60 MΩ L2-E 55 MΩ was 50 MΩ "Misread" L3-E 70 MΩ');
+    expect(await problemsOf(text)).toEqual([]);
+  });
+
   test("may be what could not be read, with its reason", async () => {
     const { text } = await entering(sample(radial), { column: "Zs", text: "lim no access to the far point" });
     expect(text).toContain('Zs           LIM "no access to the far point"');

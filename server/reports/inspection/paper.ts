@@ -54,7 +54,13 @@ export function obstacles(
     number === 0 ? [] : [number === 1 ? `one ${one}` : `${number} ${many}`];
   const unread = findings.filter(({ check, severity }) => check.startsWith("language/") && severity === "error");
   const common = count(unread.length, "line that could not be understood", "lines that could not be understood");
-  if (kind === "periodic") return [...common, ...(inspection ? [] : ["no inspection is written in the schedule (begin one with “inspection periodic” and its day)"])];
+  if (kind === "periodic")
+    return [
+      ...common,
+      ...(inspection
+        ? []
+        : ["no inspection is written in the schedule (begin one with “inspection periodic” and its day)"]),
+    ];
   const failed = findings.filter(
     (finding) => finding.severity === "error" && !isMissingTest(finding) && !unread.includes(finding),
   );
