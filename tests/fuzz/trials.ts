@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import fc from "fast-check";
 import { lex } from "../../grammar/lexer.ts";
 import { parse } from "../../grammar/parser.ts";
+import { networkOf, studiesOn } from "../../server/boards/network.ts";
 import { enter } from "../../server/entry/enter.ts";
 import { readingsOfTable } from "../../server/entry/table.ts";
 import { blankSnippet, blankTests } from "../../server/features/blanks.ts";
@@ -34,6 +35,8 @@ import { documentOf, textOf } from "../../server/syntax/document.ts";
 import { applyEdit } from "../../server/syntax/edit.ts";
 import { split } from "../../server/syntax/split.ts";
 import { applyEdits, lineStarts, positionOf } from "../../server/text/lines.ts";
+import { written } from "../../server/views/entry.ts";
+import { gridView } from "../../server/views/grid.ts";
 import { viewKinds } from "../../server/views/kinds.ts";
 import { viewOf } from "../../server/views/view.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
@@ -265,6 +268,63 @@ function entering({ dice, at }: Trial): number {
   return 1;
 }
 
+/** A reading typed into the grid: of what stands in its way it takes the place of one reading at most. */
+async function typedIn({ dice, at }: Trial): Promise<number> {
+  const text = dice.chance(0.5) ? smallExample(dice) : anyText(dice);
+  at(text);
+  const { snapshot } = await openSample(text);
+  for (const installation of snapshot.installations)
+    for (const place of installation.boards) {
+      const view = gridView(place, networkOf(installation), []);
+      for (const study of studiesOn(place).slice(0, 12)) {
+        const row = dice.pick([undefined, ...view.rows.filter(({ id }) => id === study.way.id)]);
+        const cell = row && dice.pick([undefined, ...row.cells]);
+        const entry = {
+          column: cell?.column ?? dice.pick(columnKeys),
+          text: dice.pick([...figures, "o", "ok", "LIM no access", 'N/A "why"', "wrong", '"', "{", "1 }\n", ""]),
+          day: cell?.on || dice.pick(["2026-03-05", "2026-02-30", ""]),
+          ...(row?.point === undefined ? {} : { point: row.point }),
+          ...(dice.chance(0.7) ? { why: dice.pick(['Mis"read', "a\nb", "", "\u202e"]) } : {}),
+          ...(dice.chance(0.3) ? { draft: cell?.text ?? "1" } : {}),
+          ...(dice.chance(0.3) ? { instrument: dice.pick(["M1", "M 1", '"']) } : {}),
+        };
+        const result = written(study, entry);
+        if ("problem" in result) isSaid("what is refused", result.problem, JSON.stringify(entry));
+        if ("edit" in result) keepsTheRest(study.way.segment.text, result.edit, JSON.stringify(entry));
+      }
+    }
+  return 1;
+}
+
+const columnKeys: readonly string[] = [
+  "r1",
+  "R1+R2",
+  "R2",
+  "L-N",
+  "L-E",
+  "LN-E",
+  "Zs",
+  "RCD 1×",
+  "button",
+  "polarity",
+  "x",
+];
+
+/** A figure or a word with the reason that belongs to it: no more than that is gone, and nothing is in another order. */
+function keepsTheRest(
+  before: string,
+  { start, end, text }: { start: number; end: number; text: string },
+  said: string,
+) {
+  const tokens = (of: string): string[] => lex(of).tokens.map(({ image }) => image);
+  const gone = tokens(before.slice(start, end));
+  assert.ok(gone.length <= 2, `${said} takes the place of ${gone.join(" ")}`);
+  const [was] = gone;
+  assert.ok(was === undefined || said.includes('"draft"') || text.includes(was), `${said}: ${was} is lost in ${text}`);
+  const left = tokens(before.slice(0, start)).length + tokens(before.slice(end)).length;
+  assert.equal(left, tokens(before).length - gone.length, `${said} cuts a word`);
+}
+
 /** Figures of a schedule, one after another, swept over all that may stand there. */
 async function sweeping(trial: Trial): Promise<number> {
   const text = smallExample(trial.dice);
@@ -399,7 +459,7 @@ function beginning({ dice, at }: Trial): number {
 export const kinds: Readonly<
   Record<string, readonly [share: number, run: (trial: Trial) => number | Promise<number>]>
 > = {
-  lines: [32, lines],
+  lines: [29, lines],
   odd: [8, odd],
   schedules: [17, schedules],
   typing: [8, typing],
@@ -408,6 +468,7 @@ export const kinds: Readonly<
   folder: [4, folder],
   merge: [4, merging],
   enter: [3, entering],
+  grid: [3, typedIn],
   new: [2, beginning],
   commands: [4, commanding],
   wire: [4, wire],
