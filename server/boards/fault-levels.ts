@@ -53,6 +53,12 @@ export const faultLevels = memoOfWhole((node: BoardNode): FaultLevels | undefine
   return start && levelsFrom(node, start);
 });
 
+/** The same by what was recorded upstream, whatever is recorded at the board itself. */
+export const faultLevelsFromUpstream = memoOfWhole((node: BoardNode): FaultLevels | undefined => {
+  const start = node.parent && startOf(node.parent);
+  return start && levelsFrom(node, start);
+});
+
 /** The same on a source that takes over. What is recorded on the network says nothing of it. */
 export function faultLevelsOn(node: BoardNode, source: Standby): FaultLevels | undefined {
   const start = startOn(node, source, "greatest");

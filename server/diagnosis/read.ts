@@ -14,6 +14,7 @@ import { against, insulationLimit, insulationOf } from "../readings/insulation.t
 import { rounds, studyRing } from "../readings/ring.ts";
 import { excess } from "../readings/ring-pattern.ts";
 import { accuracyOf } from "../readings/uncertainty.ts";
+import { visitsOf } from "../readings/visits.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 
 import { flatPairs } from "../tables/sizing-practice.ts";
@@ -57,9 +58,7 @@ function accuracyOn(study: WayStudy): Accuracy {
 /** A sheet with an instrument's own accuracy instead of the usual. */
 function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {
   const { cable } = study;
-  const test = study.deadTests.find(
-    ({ facts }) => facts.has("ends") || facts.has("at") || facts.has("R1+R2") || facts.has("R2"),
-  );
+  const [test] = lastVisit(study);
   if (study.isSpare || !test || !cable) return undefined;
   const points = pointsRead(study);
   const circuit = circuitOf(study, [...points.keys()], temperatureOf(test));
@@ -179,8 +178,20 @@ function endReadings(study: WayStudy): SheetReading[] {
   ];
 }
 
+/**
+ * The tests of conductors of the latest visit, the latest first. What was read years before shows the circuit as it was
+ * then: beside later readings it would look like a fault of its own.
+ */
+function lastVisit({ deadTests }: WayStudy): Test<"dead">[] {
+  const tests = deadTests.filter(
+    ({ facts }) => facts.has("ends") || facts.has("at") || facts.has("R1+R2") || facts.has("R2"),
+  );
+  const visit = new Set<unknown>(visitsOf(tests)[0]?.tests);
+  return tests.filter((test) => visit.has(test));
+}
+
 function latest<W extends "ends" | "R1+R2" | "R2">(study: WayStudy, word: W): FactOf<"dead", W> | undefined {
-  for (const { facts } of study.deadTests) {
+  for (const { facts } of lastVisit(study)) {
     if (facts.isUnread(word)) return undefined;
     const fact = facts.one(word);
     if (fact) return fact;
@@ -193,7 +204,7 @@ type PointFact = FactOf<"dead", "at">;
 /** Points in the order of the file, each with its latest line. Points that may hang on a spur nobody drew are left out. */
 function pointsRead(study: WayStudy): ReadonlyMap<string, PointFact> {
   const found = new Map<string, PointFact>();
-  for (const test of study.deadTests)
+  for (const test of lastVisit(study))
     for (const fact of test.facts.all("at"))
       if (!found.has(fact.args.point.value)) found.set(fact.args.point.value, fact);
   if (study.isRing) for (const name of maybeSpurs(study)) found.delete(name);

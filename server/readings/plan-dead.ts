@@ -9,6 +9,7 @@ import { hasDead, latestDead } from "./dead.ts";
 import { expectedCircuit } from "./expected.ts";
 import { insulationLimit, insulationOf } from "./insulation.ts";
 import { type Bound, bound, type Expected, expecting, type PlannedTest, recordedAs } from "./planned.ts";
+import { polarityOf } from "./polarity.ts";
 import { type Expectation, expectationAt, type Round, rounds, studyRing } from "./ring.ts";
 
 /** What is expected is worked out when somebody asks for it: who compares a reading with its limit does not. */
@@ -186,13 +187,16 @@ function insulation(study: WayStudy): PlannedTest[] {
   }));
 }
 
-const polarity = (study: WayStudy): PlannedTest[] => [
-  {
-    step: "polarity",
-    live: false,
-    name: "Polarity at every point",
-    unit: "",
-    bounds: [],
-    recorded: recordedAs(latestDead(study, "polarity")?.fact ?? study.live?.facts.one("polarity"), "verdict"),
-  },
-];
+function polarity(study: WayStudy): PlannedTest[] {
+  const stated = polarityOf(study);
+  return [
+    {
+      step: "polarity",
+      live: false,
+      name: "Polarity at every point",
+      unit: "",
+      bounds: [],
+      recorded: recordedAs(stated?.fact, stated?.name ?? "verdict"),
+    },
+  ];
+}

@@ -119,6 +119,7 @@ import energyLiveConductorTooThin from "./energy/live-conductor-too-thin.ts";
 import energyStandbyCpcTooSmall from "./energy/standby-cpc-too-small.ts";
 import energyStandbyLiveConductorTooThin from "./energy/standby-live-conductor-too-thin.ts";
 import faultAboveDeclared from "./fault/above-declared.ts";
+import faultBelowFeeder from "./fault/below-feeder.ts";
 import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
 import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
 import faultCurrentMissing from "./fault/current-missing.ts";
@@ -505,6 +506,7 @@ export const rules: readonly Rule[] = [
   energyStandbyCpcTooSmall,
   energyStandbyLiveConductorTooThin,
   faultAboveDeclared,
+  faultBelowFeeder,
   faultBreakingCapacityExceeded,
   faultBreakingCapacityMissing,
   faultCurrentMissing,

@@ -100,6 +100,18 @@ export const practiceValues = table<PracticeValue>({
       unit: "",
     }),
     practice({
+      key: "fault-feeder",
+      item: "fault current of a board against what its feeder brings, least share",
+      value: 0.7,
+      unit: "",
+    }),
+    practice({
+      key: "fault-feeder-gap",
+      item: "impedance of a board above that of its feeder, allowance for length and meter",
+      value: 0.05,
+      unit: "Ω",
+    }),
+    practice({
       key: "fault-rise",
       item: "fault current of a board against the one that feeds it",
       value: 1.1,

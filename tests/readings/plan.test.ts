@@ -167,3 +167,15 @@ it("what is dead is tested dead, and what is live live", () => {
   const ring = studied(`${cable}\nrun A 8 m S1 8 m S2 8 m A`, "ring");
   expect(new Set(planDead(ring).map(({ live }) => live))).toEqual(new Set([false]));
 });
+
+describe("polarity", () => {
+  const read = (lines: string) => planned("polarity", `${drawn}\ndead 2026-03-04 {\n${lines}\n}`);
+  const at = (point: string, polarity: string) => `at ${point} L-E 0.2 Ω${polarity}`;
+  it("is recorded once every point states it, and a point that is wrong speaks for the circuit", () => {
+    const name = "Polarity at every point | – | – |";
+    expect(read([at("S1", " polarity ok"), at("S2", " polarity ok")].join("\n"))).toEqual([`${name} ok`]);
+    expect(read([at("S1", " polarity ok"), at("S2", " polarity wrong")].join("\n"))).toEqual([`${name} wrong`]);
+    expect(read([at("S1", " polarity ok"), at("S2", "")].join("\n"))).toEqual([`${name} –`]);
+    expect(read([at("S1", " polarity wrong"), "polarity ok"].join("\n"))).toEqual([`${name} ok`]);
+  });
+});

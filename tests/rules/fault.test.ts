@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Setting } from "../../server/rules/frame/rule.ts";
+import { find } from "../helpers/find.ts";
 import { fixed, foundBy } from "../helpers/fixing.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
@@ -134,5 +135,59 @@ describe("the earthing conductor", () => {
     ["through an electrode", "earthing TT\ntails 25 mm²\nearthing-conductor 6 mm²", []],
   ])("%s", (_, lines, expected) => {
     expect(checksOf(supply(lines))).toEqual(expected);
+  });
+});
+
+describe("the figure of a board against what its feeder brings", () => {
+  const id = "fault/below-feeder";
+  const park = (own: string, { supply = "Ipf 2.4 kA", phases = "single", length = "85 m", Zdb = "" } = {}) => `wayfile 1
+installation "Park" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    phases ${phases}
+    Ze 0.19 Ω
+    ${supply}
+  }
+  board R "Reception" {
+    fed-from supply
+    way 1 feeder "Pillar" {
+      device BS 88-2 63 A 80 kA
+      feeds P
+      cable armoured 90 °C line 16 mm² cpc-by armour cores 4
+      length ${length}
+    }
+  }
+  board P "Pillar" {
+    fed-from R
+    ${Zdb}
+    ${own}
+  }
+}`;
+  const words = (...asked: Parameters<typeof park>) =>
+    find(id, park(...asked)).map(({ message }) =>
+      /^(.*?) that.*: (was only|was it|check)/.exec(message)?.slice(1).join(" "),
+    );
+
+  // 230 V / 2.4 kA = 0.096 Ω; 85 m of 2 × 1.15 mΩ/m = 0.196 Ω; 230 V / 0.291 Ω = 0.79 kA.
+  it("that is the current to earth is told from a slip", () => {
+    expect(words("Ipf 0.43 kA")).toEqual(["Ipf 0.43 kA is below the 0.79 kA was only"]);
+    expect(words("Ipf 0.079 kA")).toEqual(["Ipf 0.079 kA is below the 0.79 kA check"]);
+    expect(words("PSCC 0.43 kA")).toEqual(["PSCC 0.43 kA is below the 0.79 kA was only"]);
+  });
+
+  it.each([
+    ["is near enough", "Ipf 0.56 kA", {}],
+    ["is of the current to earth by its name", "PEFC 0.43 kA", {}],
+    ["is not measured", "Ipf calculated 0.43 kA", {}],
+    ["lies behind a declared maximum", "Ipf 0.43 kA", { supply: "Ipf declared 16 kA" }],
+    ["lies behind nothing that was read", "Ipf 0.43 kA", { supply: "" }],
+    ["differs by what a meter cannot tell", "Ipf 3.2 kA", { supply: "Ipf 9 kA", length: "1 m" }],
+    ["is of one line, which another check says", "Ipf 0.5 kA", { phases: "three", Zdb: "Zdb 0.54 Ω" }],
+  ])("that %s is left alone", (_, own, more) => expect(words(own, more)).toEqual([]));
+
+  it("of three lines is compared with the current between them", () => {
+    // 0.096 Ω and 85 m of 1.15 mΩ/m = 0.098 Ω: 230 V / 0.194 Ω = 1.19 kA.
+    expect(words("Ipf 0.7 kA", { phases: "three" })).toEqual(["Ipf 0.7 kA is below the 1.19 kA was it"]);
   });
 });

@@ -51,6 +51,7 @@ function headRows({ board, context }: BoardInPlace, installation: Installation):
   const origin = from === "supply" ? planSupply(installation) : [];
   const found = (name: string, plan = ownPlan): string =>
     plan.find(({ name: one }) => one.startsWith(name))?.recorded?.text ?? "";
+  const asOrigin = (text: string): string => (text === "" ? "" : `${text}, as at the origin`);
   // Where the board is the first, what was found at the origin was found at it.
   const foundHere = (name: string): string => found(name) || found(name, origin);
   const rows: [string, string][] = [
@@ -63,7 +64,7 @@ function headRows({ board, context }: BoardInPlace, installation: Installation):
     ["Phases", isThreePhase(context) ? "three" : "one"],
     ["Main switch", text(facts.one("main-switch"))],
     ["Zdb", found("Zdb") || (impedance ? `${impedance.value} Ω, as ${impedance.name}` : "")],
-    ["Ipf", found("Ipf")],
+    ["Ipf", found("Ipf") || asOrigin(found("Ipf", origin))],
     ["Polarity of the supply", foundHere("Polarity")],
     ["Phase sequence", foundHere("Phase sequence")],
     [

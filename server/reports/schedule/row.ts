@@ -11,6 +11,7 @@ import { type Fact, isAbsent, type Quantity } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { type Line, threeLines } from "../../readings/lines.ts";
+import { polarityOf } from "../../readings/polarity.ts";
 import {
   buttonOnBoard,
   buttonOnWay,
@@ -188,7 +189,7 @@ function deadCells(study: WayStudy, fill: Fill): Cells {
   const ends = latestDead(study, "ends")?.fact;
   const R2 = latestDead(study, "R2")?.fact;
   const R1R2 = latestDead(study, "R1+R2")?.fact;
-  const polarity = latestDead(study, "polarity")?.fact ?? study.live?.facts.one("polarity");
+  const polarity = polarityOf(study);
   const protectedBy = study.cable?.cpcBy !== "none" && !needsNoCpc(study);
   return {
     ...Object.fromEntries(
@@ -200,7 +201,7 @@ function deadCells(study: WayStudy, fill: Fill): Cells {
     "R1+R2": readingCell(R1R2, "value", "Ω", wanted(protectedBy && !R2, due), fill),
     R2: readingCell(R2, "value", "Ω", "none", fill),
     ...insulationCells(study, fill, due),
-    polarity: readingCell(polarity, "verdict", "", wanted(true, due), fill),
+    polarity: readingCell(polarity?.fact, polarity?.name ?? "verdict", "", wanted(true, due), fill),
   };
 }
 

@@ -48,8 +48,13 @@ function fallen(now: PairRead, then: PairRead): boolean {
   return fallsShort(most, least * comparison.insulationLeft.value);
 }
 
-const isComparable = (then: number | undefined, now: number | undefined): boolean =>
-  then === now || (then !== undefined && now !== undefined && now < then);
+/**
+ * Insulation reads no less at a lower voltage, so what fell at one fell all the more. But live conductors joined and tested
+ * at a lower voltage are the test with equipment connected, which reads less by nature.
+ */
+const isComparable = (then: PairRead, now: PairRead): boolean =>
+  then.voltage === now.voltage ||
+  (then.voltage !== undefined && now.voltage !== undefined && now.voltage < then.voltage && !now.fact.args.joined);
 
 function checkOne(names: Names, tests: readonly DatedTest[], of: string, report: Reporter): void {
   if (tests.length < 2) return;
@@ -59,10 +64,7 @@ function checkOne(names: Names, tests: readonly DatedTest[], of: string, report:
     const key = `${now.pair} ${now.voltage}`;
     if (told.has(key)) continue;
     told.add(key);
-    const then = all
-      .flat()
-      // Insulation reads no less at a lower voltage, so what fell at one fell all the more.
-      .find(({ pair, voltage, on }) => pair === now.pair && on < now.on && isComparable(voltage, now.voltage));
+    const then = all.flat().find((then) => then.pair === now.pair && then.on < now.on && isComparable(then, now));
     if (!then || !fallen(now, then)) continue;
     const before = then.quantity.value;
     report(valueSpot(now.fact, now.quantity), {

@@ -1,9 +1,18 @@
 import { megohms, step } from "../../calc/result.ts";
 import { workOf } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { insulationKind, insulationLimit, insulationOf, pairWords } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { daysBetween } from "../../text/days.ts";
 import { shownMegohms } from "../common/dead-words.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
+
+/** What was read a year before as well is new no longer: how it has changed since is said by its fall. */
+function isTestedAgain({ deadTests }: WayStudy): boolean {
+  const days = deadTests.filter(({ facts }) => facts.has("insulation")).map(({ on }) => on);
+  const [latest, first] = [days[0], days.at(-1)];
+  return latest !== undefined && first !== undefined && daysBetween(first, latest) > 365;
+}
 
 export default wayRule({
   id: "insulation/low-on-new",
@@ -32,7 +41,7 @@ export default wayRule({
     const test = insulationOf(study);
     const minimum = insulationLimit(study)?.minimum;
     if (study.isSpare || !test || !minimum || test.remarked || insulationKind(study) !== "up-to-500") return;
-    if (workOf(study) === "existing") return;
+    if (workOf(study) === "existing" || isTestedAgain(study)) return;
     const { newInsulation } = deadTestPractice;
     for (const value of test.values) {
       const { fact, quantity } = value;

@@ -1,8 +1,8 @@
 import { isSelvOrPelv } from "../../circuit/circuit-kind.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
-import { wordAt } from "../../model/fact-values.ts";
 import { hasDead } from "../../readings/dead.ts";
+import { pointOf, polarityAtPoints } from "../../readings/polarity.ts";
 import { listed, relatedFact } from "../common/dead-words.ts";
 import { wayRule, wordSpot } from "../frame/rule.ts";
 
@@ -56,18 +56,15 @@ export default wayRule({
     const tests = [...deadTests, ...liveTests];
     // Polarity may stand on the line of R1+R2.
     if (tests.some((test) => test.facts.broken.some((word) => word === "at" || word === "R1+R2"))) return;
-    const points = tests.flatMap((test) => test.facts.list.filter(({ word }) => word === "at"));
-    const nameOf = (fact: (typeof points)[number]) => wordAt(fact, "point") ?? "";
-    const shown = new Set(points.filter(({ args }) => args.polarity).map(nameOf));
-    const bare = points.filter((fact) => !shown.has(nameOf(fact)));
+    const { shown, bare } = polarityAtPoints(study);
     const [first] = bare;
     if (shown.size > 0 && !first) return;
     if (shown.size > 0 && first) {
-      const names = [...new Set(bare.map(nameOf))];
+      const names = [...new Set(bare.map(pointOf))];
       report(wordSpot(first), {
         ...gradeOfMissing(study),
         message: `Polarity is not recorded at ${listed(names)}: record it there, or once for the whole circuit.`,
-        related: bare.slice(1, 8).map((fact) => relatedFact(fact, `Polarity is not recorded at ${nameOf(fact)}.`)),
+        related: bare.slice(1, 8).map((fact) => relatedFact(fact, `Polarity is not recorded at ${pointOf(fact)}.`)),
       });
       return;
     }
