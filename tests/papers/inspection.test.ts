@@ -211,3 +211,22 @@ test("the paper of minor work sets no next inspection", () => {
   expect(minor).toContain("Heater moved");
   expect(minor).not.toMatch(/next inspection/i);
 });
+
+describe("what is found and not observed", () => {
+  const low = tests.replace("L-E 200 MΩ", "L-E 0.2 MΩ");
+  const free = periodic("outcome satisfactory").replace(/\n {4}limitation.*/, "");
+
+  test("is named before a report says that nothing requires action", () => {
+    const paper = paperOf({ inspection: free, heater: low });
+    expect(paper).toContain(
+      "No observation was made. !! Found in the schedules, and named by no observation: Usually C2: L-E reads 0.2 MΩ",
+    );
+    expect(paper).not.toContain("nothing requires remedial action");
+    expect(paperOf({ inspection: free })).toContain("No observation was made: nothing requires remedial action.");
+  });
+
+  test("is not named once an observation does", () => {
+    const observed = free.replace("outcome satisfactory", 'observation C2 "Damp heater" board A way 1');
+    expect(paperOf({ inspection: observed, heater: low })).not.toContain("named by no observation");
+  });
+});

@@ -63,7 +63,7 @@ export function inspectionReport(
     ],
     close: true,
     sections: [
-      ...firstPage(installation, paper),
+      ...firstPage(installation, paper, findings),
       ...rest(
         installation,
         paper,
@@ -105,11 +105,11 @@ const guidance: Readonly<Record<InspectionKind, string>> = {
     "Keep this paper with the records of the installation. It covers the circuit named and no other, and is valid once a competent, licensed person has signed it.",
 };
 
-function firstPage(installation: Installation, { kind, inspection }: Paper): Section[] {
+function firstPage(installation: Installation, { kind, inspection }: Paper, findings: readonly Finding[]): Section[] {
   const facts = inspection?.facts;
   const blocks: Block[] = [
     paragraph(whatAndWhen(installation, inspection)),
-    ...(kind === "periodic" && inspection ? outcomeBlocks(inspection, installation) : []),
+    ...(kind === "periodic" && inspection ? outcomeBlocks(inspection, installation, findings) : []),
     ...(facts?.one("work-done") ? [paragraph(`Work: ${text(facts.one("work-done"))}`)] : []),
     ...(facts?.one("condition") ? [paragraph(`Condition: ${text(facts.one("condition"))}`)] : []),
     ...(facts?.one("comments") ? [paragraph(`On the existing installation: ${text(facts.one("comments"))}`)] : []),

@@ -2,10 +2,17 @@
 import type { Inspection, ObservationFact } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
 import { derivedOutcome } from "../../readings/inspection-outcome.ts";
+import { notObserved } from "../../rules/frame/observation-checks.ts";
+import type { Finding } from "../../rules/frame/rule.ts";
 import { type Block, paragraph, table } from "../setting/document.ts";
 import { placeText } from "./scope.ts";
 
-export function outcomeBlocks(inspection: Inspection, { edition }: Installation): Block[] {
+export function outcomeBlocks(
+  inspection: Inspection,
+  { edition }: Installation,
+  findings: readonly Finding[],
+): Block[] {
+  const unsettled = gravelyFound(findings);
   const derived = derivedOutcome(inspection, edition);
   const stated = inspection.facts.one("outcome")?.args;
   const outcome = stated?.of.value ?? derived.outcome;
@@ -21,9 +28,24 @@ export function outcomeBlocks(inspection: Inspection, { edition }: Installation)
     ...(open && outcome === "satisfactory"
       ? [paragraph("Further investigation is still required without delay.")]
       : []),
-    ...observationBlocks(inspection.facts.all("observation")),
+    ...observationBlocks(inspection.facts.all("observation"), unsettled.length > 0),
+    ...(unsettled.length === 0
+      ? []
+      : [
+          {
+            kind: "caution" as const,
+            text: `Found in the schedules, and named by no observation: ${unsettled.join(" ")} Whether each is one, and its code, is for whoever signs to say before this is given out.`,
+          },
+        ]),
   ];
 }
+
+/** What is usually a C1 or C2 and stands in no observation, which the check of the observations lists. */
+const gravelyFound = (findings: readonly Finding[]): string[] =>
+  findings
+    .filter(({ check }) => check === notObserved.id)
+    .flatMap(({ related }) => related.map(({ message }) => message))
+    .filter((message) => /^Usually C[12]: /.test(message));
 
 const actions: Readonly<Record<string, string>> = {
   C1: "danger present: make safe at once",
@@ -32,8 +54,9 @@ const actions: Readonly<Record<string, string>> = {
   FI: "investigate without delay",
 };
 
-function observationBlocks(observations: readonly ObservationFact[]): Block[] {
-  if (observations.length === 0) return [paragraph("No observation was made: nothing requires remedial action.")];
+function observationBlocks(observations: readonly ObservationFact[], isUnsettled: boolean): Block[] {
+  if (observations.length === 0)
+    return [paragraph(`No observation was made${isUnsettled ? "" : ": nothing requires remedial action"}.`)];
   return table(
     ["No.", "Code", "Where", "Observation", "Action"],
     observations.map(({ args }, at) => [
