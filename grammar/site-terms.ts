@@ -166,6 +166,10 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   "installation-method": ["method"],
   insulation: ["insulation", "insulated"],
   // What the circuit is for, and where.
+  "new-installation": ["new"],
+  "new-build": ["new"],
+  "new-work": ["new"],
+  "existing-installation": ["existing"],
   domestic: ["dwelling"],
   house: ["dwelling"],
   flat: ["dwelling"],

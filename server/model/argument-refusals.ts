@@ -28,6 +28,7 @@ import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
 import { spokenItems } from "./spoken-items.ts";
+import { kindOfCircuit, readAtPlace, whereItRuns } from "./spoken-line.ts";
 import { spokenPoles } from "./spoken-poles.ts";
 import {
   halfCycle,
@@ -68,6 +69,8 @@ const slips: readonly SlipReader[] = [
   spokenStandard,
   spokenEdition,
   delayOfDevice,
+  readAtPlace,
+  whereItRuns,
   phrase,
   linesElsewhere,
   linesInside,
@@ -80,6 +83,7 @@ const slips: readonly SlipReader[] = [
   needlessName,
   ownNameAgain,
   filler,
+  kindOfCircuit,
   labelMissing,
   labelRespelt,
   unlabelled,

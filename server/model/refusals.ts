@@ -9,7 +9,7 @@ import { capital, listed } from "../text/words.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten, unitFixes } from "./quantity.ts";
-import { suggestionFor } from "./suggestions.ts";
+import { likest, suggestionFor } from "./suggestions.ts";
 import type { Span } from "./values.ts";
 
 export const problemAt = (
@@ -132,13 +132,19 @@ const figureSlips: readonly FigureSlip[] = [
 /** What no rated current is, and many a breaking capacity. */
 export const capacityInAmps = /^(\d+[05]00)(?:[ \t]*A)?$/;
 
+/** A list of more words than these is read no faster than the reference. */
+const mostListed = 12;
+
 /** A word that is none of a closed list. */
 export function choiceProblem(choices: Choices, help: string, token: IToken): Problem {
   const words = Object.keys(choices);
   const near = suggestionFor(token.image, words);
   // What any other equipment is.
   const rest = words.includes("appliance") ? "; what has no word of its own is an appliance" : "";
-  const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others${rest}` : listed(words, "or");
+  const shown =
+    words.length > mostListed
+      ? `one of ${words.length} words, such as ${listed(likest(token.image, words), "or")}${rest}`
+      : listed(words, "or");
   return problemAt(
     "wrong-argument",
     `“${token.image}” does not state ${help}: ${near ? `did you mean “${near}”?` : `it is ${shown}.`}`,

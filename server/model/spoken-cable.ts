@@ -2,7 +2,7 @@
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { indentOf, problemAt, spanOf, writtenSo } from "./refusals.ts";
+import { indentOf, problemAt, spanOf, writeFix, writtenSo } from "./refusals.ts";
 
 /** A conductor of a sheathed cable is as large as a figure below this; a temperature is above it. */
 const leastTemperature = 50;
@@ -16,7 +16,8 @@ export function spokenCable(line: LineBeingRead): Slip | undefined {
     degrees(line, token) ??
     cores(line, token) ??
     sizes(line, token) ??
-    insulation(line, token)
+    insulation(line, token) ??
+    sheath(line, token)
   );
 }
 
@@ -102,4 +103,18 @@ function insulation(line: LineBeingRead, token: IToken): Slip | undefined {
   if (temperature === undefined || !takesTemperature(line)) return undefined;
   const text = `${temperature} °C`;
   return writtenSo(line, text, `“${token.image}” is stated by the temperature of the conductor: ${text}.`, token);
+}
+
+/** `mineral bare`, `mineral covered`: what covers the sheath shows in the temperature it may have. */
+function sheath(line: LineBeingRead, token: IToken): Slip | undefined {
+  const isMineral = line.tokens.some(({ image }) => image === "mineral");
+  const said = /^(?:un)?(?:bare|covered|sheathed|served)$/i.exec(token.image)?.[0].toLowerCase();
+  if (!isMineral || said === undefined || !takesTemperature(line)) return undefined;
+  const isBare = said === "bare" || said.startsWith("un");
+  const message = isBare
+    ? `“${token.image}” is stated by the temperature of the sheath: 105 °C where nobody can touch it and nothing near it burns, otherwise 70 °C.`
+    : `“${token.image}” is stated by the temperature of the sheath: 70 °C.`;
+  const slip = writtenSo(line, "70 °C", message, token);
+  const other = isBare ? [writeFix("105 °C", spanOf(token))] : [];
+  return { ...slip, problem: { ...slip.problem, fixes: [...(slip.problem.fixes ?? []), ...other] } };
 }

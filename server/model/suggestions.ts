@@ -40,6 +40,17 @@ export function nearest(word: string, words: readonly string[]): string | undefi
   return best && best.away <= Math.max(1, Math.floor((word.length + 1) / 3)) ? best.candidate : undefined;
 }
 
+/** The three words of a list that are likest to another; where none is like it, the first three. */
+export function likest(word: string, words: readonly string[]): readonly string[] {
+  const folded = word.toLowerCase();
+  const like = words
+    .map((candidate) => ({ candidate, away: slips(folded, candidate) / Math.max(folded.length, candidate.length) }))
+    .filter(({ away }) => away <= 0.5)
+    .sort((a, b) => a.away - b.away)
+    .map(({ candidate }) => candidate);
+  return [...new Set([...like, ...words])].slice(0, 3);
+}
+
 /** Letters to change; two neighbours that changed places are one slip. */
 const slips = (written: string, word: string): number => (isSlipOf(written, word) ? 1 : distance(written, word));
 

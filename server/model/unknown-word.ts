@@ -3,6 +3,7 @@ import type { IToken } from "chevrotain";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import type { Statement } from "../../grammar/parser.ts";
 import { type BlockKind, blockKinds, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { isDay } from "../text/days.ts";
 import { listed } from "../text/words.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
@@ -17,6 +18,8 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   const term = wordForSiteTerm(word.image, words);
   const part =
     limitationSaid(kind, word, args) ??
+    dayAlone(kind, word, args) ??
+    kindOfInstrument(kind, word) ??
     voltageOfSupply(kind, word, args) ??
     phraseOfLine([word, ...args], words) ??
     (term ? undefined : labelSaid(kind, [word, ...args])) ??
@@ -71,6 +74,40 @@ function notMeasured(kind: BlockKind, { image }: IToken, [next]: readonly IToken
   if (!/^(?:untested\b|not[ -]?(?:tested|verified)\b)/i.test(said)) return undefined;
   return `What was not measured is written where its reading would stand, with LIM and the reason, as in ${limitedReading(kind)}.`;
 }
+
+/** `date 2026-03-04`: a day stands on the line of what was done on it. */
+function dayAlone(kind: BlockKind, word: IToken, [day]: readonly IToken[]): Problem | undefined {
+  if (!/^(?:date|dated|day|test-date|date-of-test|date-tested)$/i.test(word.image)) return undefined;
+  const name = dayWords[kind];
+  const written = day && isDay(day.image) ? day.image : "2026-03-04";
+  const where =
+    kind === "dead" || kind === "live" || kind === "boardDead" || kind === "boardLive" || kind === "supplyLive"
+      ? `the line that opens these tests: ${kind === "dead" || kind === "boardDead" ? "dead" : "live"} ${written} { … }`
+      : (name ?? "the line of what was done on it").replaceAll("DAY", written);
+  const fix = kind === "supply" ? [writeFix("measured", spanOf(word))] : [];
+  return problemAt("unknown-word", `A day stands on ${where}.`, word, fix);
+}
+
+/** `type` of an instrument: what it is stands behind its name. */
+const kindOfInstrument = (kind: BlockKind, word: IToken): Problem | undefined =>
+  kind === "instrument" && /^(?:type|kind)$/i.test(word.image)
+    ? problemAt(
+        "unknown-word",
+        `What an instrument is stands in quotes behind its name, as in: instrument M1 "Insulation tester".`,
+        word,
+      )
+    : undefined;
+
+/** Where the days of a block stand. */
+const dayWords: Partial<Record<BlockKind, string>> = {
+  installation:
+    'the line of who signed for it, as in: tested by "R.M." DAY; the day of a test is that of its block: dead DAY { … }',
+  inspection: "the line that opens the inspection: inspection periodic DAY { … }; that of the paper is issued DAY",
+  instrument: "the line of its calibration: calibrated DAY, or due DAY",
+  supply: "the line of what was measured: measured DAY",
+  board: "the line that opens its tests: live DAY { … }",
+  way: "the line that opens its tests: dead DAY { … }, or live DAY { … }",
+};
 
 const saysNone = /^(?:none|no|nil|n\/a)$/i;
 
