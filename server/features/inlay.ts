@@ -39,8 +39,9 @@ export function inlayHints(snapshot: Snapshot, mode: HintMode, isShown: (segment
 function hintsOf(study: WayStudy, mode: HintMode): Hint[] {
   if (study.isSpare) return [];
   const tests = [...planDead(study), ...planLive(study)];
+  // Polarity that is stated point by point has nothing to be expected, and takes no hint from the readings of a point.
   const read = Map.groupBy(
-    tests.filter(({ recorded }) => recorded?.fact.segment === study.way.segment),
+    tests.filter(({ recorded, step }) => recorded?.fact.segment === study.way.segment && step !== "polarity"),
     ({ recorded }) => recorded?.fact as Fact,
   );
   const beside = [...read].flatMap(([fact, of]) => besideReading(fact, of, mode));

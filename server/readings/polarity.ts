@@ -27,5 +27,8 @@ export function polarityOf(
   const { shown, bare } = polarityAtPoints(study);
   const lines = [...shown.values()];
   const fact = lines.find((line) => wordAt(line, "polarity") !== "ok") ?? lines[0];
-  return fact && bare.length === 0 ? { fact, name: "polarity" } : undefined;
+  // Points that are drawn or counted, and have no line, are not shown to be right.
+  const drawn = [...(study.runs?.places.keys() ?? [])].every((name) => shown.has(name));
+  const counted = (study.facts.one("points")?.args.count.value ?? 0) <= shown.size;
+  return fact && bare.length === 0 && drawn && counted ? { fact, name: "polarity" } : undefined;
 }

@@ -35,6 +35,15 @@ describe("hints beside the lines of a way", () => {
     expect(open?.tooltip.split("\n")).toHaveLength(3 + 4);
   });
 
+  it("say what the first point should read where all of them state their polarity", async () => {
+    const tests = `dead 2026-03-04 {
+        at L1 L-E 0.25 Ω polarity ok
+        at L2 L-E 0.55 Ω polarity ok
+      }`;
+    const all = await hints(loft.replace("length  18 m", `run     A 8 m L1 10 m L2\n      ${tests}`));
+    expect(all.filter((hint) => hint.startsWith("at L1")).join()).toContain("expected 0.24 Ω");
+  });
+
   it("say what each point of a radial should read, and in service", async () => {
     const tests = `dead 2026-03-04 {
         at L1 L-E 0.25 Ω
