@@ -91,6 +91,18 @@ const kept: readonly Kept[] = [
   })),
   {
     file: "server/readings/ring-points.ts",
+    line: "if (!expected || amount === undefined) continue;",
+    by: "&&",
+    reason: "Without an expectation there is no excess, and what is missing is no number and beyond nothing.",
+  },
+  {
+    file: "server/readings/ring-points.ts",
+    line: "if (!line || !cpc || !LN || !LE) return undefined;",
+    by: "&&",
+    reason: "Where one of them is missing the difference is no number, which is within nothing.",
+  },
+  {
+    file: "server/readings/ring-points.ts",
     line: "if (beyond > tolerance) over[round] = amount;",
     by: ">=",
     reason: "A hair is added to the tolerance, so that no difference of readings meets it.",

@@ -316,6 +316,7 @@ describe("insulation below its minimum", () => {
   it.each([
     ["L-N 310 MΩ  L-E 290 MΩ  N-E 0.4 MΩ", [neutral]],
     ["L-N 310 MΩ  L-E 0.6 MΩ  N-E 0.4 MΩ", [damp, damp]],
+    ["L-E 290 MΩ  N-E 0.4 MΩ", [neutral]],
     ["N-E 0.4 MΩ", [damp]],
     ["L-N 310 MΩ  L-E 0.4 MΩ  N-E 290 MΩ", [damp]],
   ])("says where to look: %s", (values, expected) => {
