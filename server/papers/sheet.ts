@@ -97,7 +97,7 @@ export class Sheet {
     this.#again = undefined;
   }
 
-  #set({ font = "plain", size = 9, grey = false }: Setting): void {
+  #set({ font = "plain", size = usualSize, grey = false }: Setting): void {
     this.#doc
       .font(font)
       .fontSize(size)
@@ -105,7 +105,7 @@ export class Sheet {
   }
 
   /** Measured once for every size: shaping a text costs more than all else of a page. */
-  widthOf(text: string, { font = "plain", size = 9 }: Setting): number {
+  widthOf(text: string, { font = "plain", size = usualSize }: Setting): number {
     const key = `${font} ${text}`;
     let width = this.#widths.get(key);
     if (width === undefined) {
@@ -134,7 +134,7 @@ export class Sheet {
   }
 
   heightOf(text: string, width: number, setting: Setting): number {
-    return this.linesOf(text, width, setting).length * (setting.size ?? 9) * lineHeight;
+    return this.linesOf(text, width, setting).length * (setting.size ?? usualSize) * lineHeight;
   }
 
   /** Puts a text at a given place; nothing else moves. */
@@ -143,14 +143,14 @@ export class Sheet {
     this.#set(placed);
     lines.forEach((line, at) => {
       // The library would break lines, and begin pages, by itself.
-      this.#doc.text(line, placed.x, placed.y + at * (placed.size ?? 9) * lineHeight, { lineBreak: false });
+      this.#doc.text(line, placed.x, placed.y + at * (placed.size ?? usualSize) * lineHeight, { lineBreak: false });
     });
   }
 
   /** A paragraph over the whole width, that may go on overleaf. */
   flow(text: string, setting: Setting & { readonly indent?: number; readonly after?: number } = {}): void {
     const { indent = 0, after = 3 } = setting;
-    const height = (setting.size ?? 9) * lineHeight;
+    const height = (setting.size ?? usualSize) * lineHeight;
     for (const line of this.linesOf(text, this.width - indent, setting)) {
       this.need(height);
       this.put(line, { ...setting, x: this.left + indent, y: this.y, width: Number.POSITIVE_INFINITY });
@@ -195,6 +195,8 @@ export class Sheet {
   }
 }
 
+/** Of what is read, in points, where nothing else is named. */
+const usualSize = 9;
 /** Two rows that take more of a page than this, with the heading over them, are not held together. */
 const mostOfPage = 0.8;
 /** Measured and set widths differ in the last digit: without slack a text that fits would wrap. */
