@@ -209,3 +209,13 @@ test("a format that is none, and a folder that is not there, are refused in one 
   expect(ran).toMatchObject({ code: 2, out: "" });
   expect(ran.err).toMatch(/^“nowhere\/at\/all\.csv” cannot be written: .+\n$/);
 });
+
+test.each([
+  ["2026-05-01", "Tested 2026-05-01."],
+  ["2026-05-03", "Tested 2026-05-01 to 2026-05-03."],
+])("what was tested last on %s is dated as “%s”", (last, words) => {
+  const text = hut.replace("dead 2026-05-01", `dead ${last}`);
+  const installation = of(text);
+  const shown = JSON.stringify(installation && scheduleOf(installation).sections);
+  expect(/Tested 2026-[^.]*\./.exec(shown)?.[0]).toBe(words);
+});
