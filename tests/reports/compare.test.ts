@@ -210,6 +210,24 @@ describe("a board", () => {
     expect(text).toMatch(/^feeds +W +still W$/m);
   });
 
+  it("that went or came says how many of its ways are on another board", () => {
+    const circuit = (number: number, title: string, size: string) =>
+      `way ${number} radial "${title}" {\ncable multicore line ${size} mm² cpc ${size} mm²\nlength ${number + 11} m\nIb 9 A\ndead 2026-03-04 {\nR1+R2 0.${number}7 Ω\n}\n}\n`;
+    const site = (main: string, annexe: string) =>
+      installationOf(`wayfile 1
+installation "Pottery" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+${circuit(1, "Lights", "1.5")}${main}  }
+${annexe}}
+`);
+    const annexe = `board B "Annexe" {\n${circuit(1, "Kiln", "10")}${circuit(2, "Fan", "2.5")}}\n`;
+    const [two, one] = [site("", annexe), site(circuit(2, "Kiln", "10"), "")];
+    const contents = (result: Of) => result.places.flatMap((place) => (place.where === "B" ? [place.content] : []));
+    expect(contents(compared(two, one))).toEqual(["2 ways, 1 of them now on another board"]);
+    expect(contents(compared(one, two))).toEqual(["2 ways, 1 of them from another board"]);
+  });
+
   it("brings its ways as rows of one table", () => {
     const without = boatyard.replace(/^use "workshop.*$/m, "");
     const result = compared(installationOf(without, instruments), yard(workshop));

@@ -6,6 +6,7 @@ import { reportHtml } from "../../server/reports/setting/html.ts";
 import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { worksheetOf } from "../../server/reports/worksheet/scope.ts";
+import { worksheet } from "../../server/reports/worksheet/worksheet.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { Folder } from "../cli/run.ts";
 
@@ -234,4 +235,19 @@ describe("wayfile worksheet", () => {
       "Test worksheet: an installation without a name",
     );
   });
+});
+
+it("says at polarity what a lampholder needs where a way supplies lights, and nowhere else", () => {
+  const words = "in a screw lampholder the line is on the centre contact";
+  const sheetOf = (uses: string): string => {
+    const [installation] = installationsOf([
+      fileOfText(
+        "a.ways",
+        `wayfile 1\ninstallation "Hut" {\nstandard BS 7671:2018+A2:2022\nstage installed\nboard A "Main" {\nway 1 radial "One" {\nserves ${uses}\n}\n}\n}\n`,
+      ),
+    ]);
+    const sheet = installation && worksheet(installation, {});
+    return sheet ? reportText(sheet).replace(/\s+/g, " ") : "";
+  };
+  expect(["lighting", "sockets", "heating"].filter((use) => sheetOf(use).includes(words))).toEqual(["lighting"]);
 });

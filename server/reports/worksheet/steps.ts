@@ -93,7 +93,7 @@ export function wayNotes(study: WayStudy, step: TestStep): string[] {
   return step === "rcd" ? [rcdCaution] : how;
 }
 
-const lights = ({ uses }: WayStudy): boolean => uses.has("lighting") || uses.has("outdoor-lighting");
+const lights = ({ uses }: WayStudy): boolean => uses.has("lighting");
 
 /** What is drawn to a lamp is the way of its protective conductor; its line goes down to the switch and back besides. */
 function switchNote(study: WayStudy): string[] {
@@ -114,7 +114,6 @@ const delicate: Readonly<Record<string, string>> = {
   storage: "the battery",
   control: "the controls",
   lighting: "lamps, dimmers and drivers",
-  "outdoor-lighting": "lamps, dimmers and drivers",
 };
 
 function insulationCaution(study: WayStudy): string {
