@@ -1,5 +1,8 @@
 /** What a circuit of one use is, and one of two uses is not: what protects itself, feeds back, signals or drives alone. */
+import { globSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { uses } from "../../grammar/choices.ts";
 import { extraLow, feedsBack, isSource } from "../../server/circuit/circuit-kind.ts";
 import { loadTerms } from "../../server/circuit/loads.ts";
 import { conductorUse } from "../../server/circuit/minimum.ts";
@@ -124,4 +127,13 @@ describe("a block of tests has a result", () => {
     const [test] = studied(`dead 2026-03-04 {\n${lines}\n}`).deadTests;
     expect(test && hasResult(test.facts)).toBe(wanted);
   });
+});
+
+it("no question is asked of a use that the language has no word for", () => {
+  const root = join(import.meta.dirname, "../..");
+  const asked = globSync("server/**/*.ts", { cwd: root }).flatMap((file) =>
+    [...readFileSync(join(root, file), "utf8").matchAll(/\buses\.has\("([^"]+)"\)/g)].map(([, use = ""]) => use),
+  );
+  expect(asked).toContain("lighting");
+  expect(asked.filter((use) => !Object.hasOwn(uses, use))).toEqual([]);
 });
