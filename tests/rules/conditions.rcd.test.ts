@@ -71,6 +71,26 @@ const limits: readonly Limit[] = [
     text: "#",
     found: { [beside("serves alarms", "serves sockets")]: ["warning", "with the sockets of way 2"] },
   },
+  // 722.531.3.101 excepts what is supplied by separation: a large charger is told how that is stated.
+  {
+    check: "rcd/missing-for-charger",
+    text: "#",
+    found: {
+      [way("device BS EN 60898 B63 6 kA\nserves ev-charger")]: ["error", "way 1 has none."],
+    },
+  },
+  ...(
+    [
+      ["", ["error", "write departure 722.531.3.101 with that"]],
+      ['\ndeparture 722.531.3.101 "The maker states a separated output"', ""],
+    ] as const
+  ).map(
+    ([line, found]): Limit => ({
+      check: "rcd/missing-for-charger",
+      text: "#",
+      found: { [way(`device BS 88-2 250 A 80 kA\nserves ev-charger${line}`)]: found },
+    }),
+  ),
   // 722.531.3.101: an RCD of its own.
   {
     check: "rcd/charger-shares-rcd",
