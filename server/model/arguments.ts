@@ -39,6 +39,9 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
   return new ArgumentBinder(word, row, tokens).bind();
 }
 
+/** What stands behind a new LIM until somebody writes why: it is no reason. */
+const whyToWrite = "why";
+
 class ArgumentBinder implements LineBeingRead {
   readonly word: IToken;
   readonly row: WordRow;
@@ -199,12 +202,13 @@ class ArgumentBinder implements LineBeingRead {
       if (slip) this.#report(slip);
       return;
     }
-    if (token.image === "LIM" && !why) {
+    if (token.image === "LIM" && (!why || why === whyToWrite)) {
+      const add = { start: endOf(token), end: endOf(token), text: ` "${whyToWrite}"` };
       this.#problem(
         "limitation-without-reason",
         "A limitation needs its reason: what prevented the test, and who agreed.",
         token,
-        [{ title: "Add a reason", edits: [{ start: endOf(token), end: endOf(token), text: ' "why"' }], safe: false }],
+        why === undefined ? [{ title: "Add a reason", edits: [add], safe: false }] : [],
       );
     }
   }

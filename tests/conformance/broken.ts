@@ -46,6 +46,7 @@ const lines: Lines = {
   "a bound on a rating": ["way", "device BS EN 60898 B32 >6 kA"],
   "a limitation without a reason": ["live", "Zs LIM"],
   "a limitation with an empty reason": ["live", 'Zs LIM ""'],
+  "a limitation whose reason is still to be written": ["live", 'Zs LIM "why"'],
   "a limitation of what is not measured": ["way", 'length LIM "No access"'],
   "a limitation beside a result": ["dead", 'polarity ok LIM "No access"'],
   "two limitations": ["dead", 'polarity LIM "a" LIM "b"'],

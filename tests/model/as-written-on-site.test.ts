@@ -1265,7 +1265,9 @@ describe("as it is written on site", () => {
     if (fixed === undefined) return;
     let now = written;
     for (let round = 0; round < 9 && ofLanguage(now).length > 0; round++) now = mended(now) ?? now;
-    expect(ofLanguage(now).map((finding) => finding.message)).toEqual([]);
+    // The reason of a limitation is for a person to write.
+    const left = ofLanguage(now).filter(({ check }) => check !== "language/limitation-without-reason");
+    expect(left.map((finding) => finding.message)).toEqual([]);
     expect(now.replaceAll(/ +/g, " ")).toBe(text(fixed).replaceAll(/ +/g, " "));
   });
 
