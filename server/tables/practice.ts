@@ -102,7 +102,7 @@ export const practiceValues = table<PracticeValue>({
     practice({
       key: "fault-feeder",
       item: "fault current of a board against what its feeder brings, least share",
-      value: 0.7,
+      value: 0.6,
       unit: "",
     }),
     practice({

@@ -28,7 +28,7 @@ export const practice: readonly Printed[] = [
       fault-high 2.5P
       fault-high-three 5P
       fault-three 1.6P
-      fault-feeder 0.7P
+      fault-feeder 0.6P
       fault-feeder-gap 0.05P
       fault-rise 1.1P
       fault-rise-far 1.5P
