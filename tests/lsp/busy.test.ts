@@ -154,14 +154,17 @@ describe("a first check that takes long", () => {
     const running = await start({ capabilities: {}, entry });
     await running.open(uri, faulty);
     const whole = await running.push(uri);
-    const [ways = whole, boards = whole, ...others] = running.published;
-    expect(others).toEqual([whole]);
+    const parts = running.published.slice(0, -1);
+    expect(running.published.at(-1)).toEqual(whole);
     expect(whole.diagnostics.map(({ code }) => code)).not.toContain("check/under-way");
-    for (const { diagnostics } of [ways, boards]) {
+    // The ways on the screen and then their board, or both in one where the machine has other work meanwhile.
+    expect([1, 2]).toContain(parts.length);
+    for (const { diagnostics } of parts) {
       expect(diagnostics.at(-1)?.code).toBe("check/under-way");
       for (const item of diagnostics.slice(0, -1)) expect(whole.diagnostics).toContainEqual(item);
     }
-    expect(boards.diagnostics.length).toBeGreaterThan(ways.diagnostics.length);
+    const found = parts.map(({ diagnostics }) => diagnostics.length);
+    expect(found).toEqual(found.toSorted((one, other) => one - other));
   });
 });
 
