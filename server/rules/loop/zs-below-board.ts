@@ -8,6 +8,18 @@ import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
+const throughElectrode = (Zs: string): string =>
+  ["21.4 Ω", Zs, "21.6 Ω"]
+    .map(
+      (reading, at) => `way ${at + 1} radial "Pump ${at + 1}" {
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs           ${reading}
+  }
+}`,
+    )
+    .join("\n");
+
 export default boardRule({
   id: "loop/zs-below-board",
   severity: "warning",
@@ -34,43 +46,8 @@ export default boardRule({
     },
     {
       setting: { stage: "tested", supply: "earthing TT\nZe 21 Ω\nelectrode rod 20 Ω" },
-      bad: `way 1 radial "Pump" {
-  device       BS EN 61009 B16 6 kA 30 mA type A
-  live 2026-03-05 {
-    Zs           21.4 Ω
-  }
-}
-way 2 radial "Mixer" {
-  device       BS EN 61009 B16 6 kA 30 mA type A
-  live 2026-03-05 {
-    Zs           2.15 Ω
-    ^^^^^^^^^^^^^^^^^^^
-  }
-}
-way 3 radial "Hoist" {
-  device       BS EN 61009 B16 6 kA 30 mA type A
-  live 2026-03-05 {
-    Zs           21.6 Ω
-  }
-}`,
-      good: `way 1 radial "Pump" {
-  device       BS EN 61009 B16 6 kA 30 mA type A
-  live 2026-03-05 {
-    Zs           21.4 Ω
-  }
-}
-way 2 radial "Mixer" {
-  device       BS EN 61009 B16 6 kA 30 mA type A
-  live 2026-03-05 {
-    Zs           21.5 Ω
-  }
-}
-way 3 radial "Hoist" {
-  device       BS EN 61009 B16 6 kA 30 mA type A
-  live 2026-03-05 {
-    Zs           21.6 Ω
-  }
-}`,
+      bad: throughElectrode("2.15 Ω").replace("2.15 Ω\n", "2.15 Ω\n    ^^^^^^^^^^^^^^^^^^^\n"),
+      good: throughElectrode("21.5 Ω"),
     },
   ],
   check({ studies }, report) {
