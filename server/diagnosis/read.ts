@@ -182,13 +182,13 @@ function endReadings(study: WayStudy): SheetReading[] {
  * The tests of conductors of the latest visit, the latest first. What was read years before shows the circuit as it was
  * then: beside later readings it would look like a fault of its own.
  */
-function lastVisit({ deadTests }: WayStudy): Test<"dead">[] {
+const lastVisit = memoByObject(({ deadTests }: WayStudy): readonly Test<"dead">[] => {
   const tests = deadTests.filter(
     ({ facts }) => facts.has("ends") || facts.has("at") || facts.has("R1+R2") || facts.has("R2"),
   );
-  const visit = new Set<unknown>(visitsOf(tests)[0]?.tests);
-  return tests.filter((test) => visit.has(test));
-}
+  // Visits are in the order of their tests: the latest one begins the list.
+  return tests.slice(0, visitsOf(tests)[0]?.tests.length);
+});
 
 function latest<W extends "ends" | "R1+R2" | "R2">(study: WayStudy, word: W): FactOf<"dead", W> | undefined {
   for (const { facts } of lastVisit(study)) {

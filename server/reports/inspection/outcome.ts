@@ -2,7 +2,7 @@
 import type { Inspection, ObservationFact } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
 import { derivedOutcome } from "../../readings/inspection-outcome.ts";
-import { notObserved } from "../../rules/frame/observation-checks.ts";
+import { isUsuallyGrave, notObserved } from "../../rules/frame/observation-checks.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { type Block, paragraph, table } from "../setting/document.ts";
 import { placeText } from "./scope.ts";
@@ -45,7 +45,7 @@ const gravelyFound = (findings: readonly Finding[]): string[] =>
   findings
     .filter(({ check }) => check === notObserved.id)
     .flatMap(({ related }) => related.map(({ message }) => message))
-    .filter((message) => /^Usually C[12]: /.test(message));
+    .filter(isUsuallyGrave);
 
 const actions: Readonly<Record<string, string>> = {
   C1: "danger present: make safe at once",

@@ -188,5 +188,9 @@ export const codeLighter: Declaration = {
   ],
 };
 
+/** How what stands in no observation is spoken of, with the code that is usually given; and whether that is a danger. */
+export const usually = (code: string, message: string): string => `Usually ${code}: ${message}`;
+export const isUsuallyGrave = (said: string): boolean => /^Usually C[12]: /.test(said);
+
 /** The checks that read observations against what was found, and so run after the others. */
 export const observationChecks: readonly Declaration[] = [settled, notObserved, adequacyContradicted, codeLighter];

@@ -18,7 +18,7 @@ import type { Segment } from "../../syntax/split.ts";
 import { isMissingTest } from "../common/missing-tests.ts";
 import { lineInBlock } from "../common/writing.ts";
 import { covers } from "./departures.ts";
-import { adequacyContradicted, codeLighter, notObserved, settled } from "./observation-checks.ts";
+import { adequacyContradicted, codeLighter, notObserved, settled, usually } from "./observation-checks.ts";
 import { type Finding, findingOf, valueSpot, wordSpot } from "./rule.ts";
 
 /** A circuit, or a board as a whole, with where it stands. */
@@ -174,7 +174,7 @@ function unobservedIn(
     findingOf(notObserved, wordSpot(header), {
       message: `${rows.length === 1 ? "One finding has" : `${rows.length} findings have`} no observation, each with the code that is usually given: ${named.join(", ")}${more}. Whether it is one, and its code, is yours to say.${satisfied ? " The outcome is satisfactory, and with a C1 or C2 it cannot be." : ""}`,
       ...(satisfied ? { severity: "warning" as const } : {}),
-      related: rows.map(({ first, code }) => ({ spot: first.spot, message: `Usually ${code}: ${first.message}` })),
+      related: rows.map(({ first, code }) => ({ spot: first.spot, message: usually(code, first.message) })),
       fixes: lineInBlock(header, written, "Write them as comments, for you to give their codes"),
     }),
   ];
