@@ -20,6 +20,23 @@ interface Look {
 const padding = 2.2;
 const small = { size: 7.5 } as const;
 
+/** Fewer rows than these are not left below a heading at the foot of a page. */
+const leastRows = 3;
+
+/** How much of a page a grid needs to begin on it, with `tail` below it where all of its rows are that few. */
+export function heightToBegin(grid: Grid, sheet: Sheet, tail: number): number {
+  const look = lookOf(grid, sheet);
+  const columns = layOut(grid, sheet, look);
+  const rows = sum(grid.rows.slice(0, leastRows).map((row) => heightOf(row, columns, sheet, look)));
+  const isAll = grid.rows.length <= leastRows;
+  return headHeight(columns, sheet, look) + rows + (isAll ? belowGrid(grid, sheet) + tail : 0);
+}
+
+/** Notes stand one after the other: a line each would push the signature overleaf. */
+const notesOf = (grid: Grid): string => grid.notes.map((note, at) => `${at + 1})\u00a0${shown(note)}`).join("   ");
+
+const belowGrid = (grid: Grid, sheet: Sheet): number => 7 + sheet.heightOf(notesOf(grid), sheet.width, small);
+
 export function drawGrid(grid: Grid, sheet: Sheet, title: string, tail = 0): void {
   const look = lookOf(grid, sheet);
   const columns = layOut(grid, sheet, look);
@@ -31,11 +48,9 @@ export function drawGrid(grid: Grid, sheet: Sheet, title: string, tail = 0): voi
   sheet.need(70);
   head();
   const heights = grid.rows.map((row) => heightOf(row, columns, sheet, look));
-  // One after the other: a line each would push the signature overleaf.
-  const notes = grid.notes.map((note, at) => `${at + 1})\u00a0${shown(note)}`).join("   ");
-  const below = 7 + sheet.heightOf(notes, sheet.width, small);
+  const notes = notesOf(grid);
   const draw = (at: number): void => drawRow(grid.rows[at] ?? [], columns, sheet, look);
-  sheet.rows(heights, again, draw, tail > 0 ? below + tail : 0);
+  sheet.rows(heights, again, draw, tail > 0 ? belowGrid(grid, sheet) + tail : 0);
   sheet.y += 4;
   if (notes !== "") sheet.flow(notes, { ...small, after: 1 });
   sheet.y += 3;
@@ -127,6 +142,15 @@ function layOut(grid: Grid, sheet: Sheet, look: Look): Laid[] {
   });
 }
 
+const innerWidth = ({ width }: Laid): number => width - 2 * padding;
+
+const titleHeights = (columns: readonly Laid[], sheet: Sheet, { head }: Look): number[] =>
+  columns.map((one) => sheet.heightOf(one.column.title, innerWidth(one), { size: head, font: "bold" }));
+
+/** Of the bands, the titles of the columns and their units. */
+const headHeight = (columns: readonly Laid[], sheet: Sheet, look: Look): number =>
+  look.head + 6 + Math.max(...titleHeights(columns, sheet, look)) + look.head + 3.5;
+
 function drawHead({ bands }: Grid, columns: readonly Laid[], sheet: Sheet, look: Look): void {
   let at = 0;
   const { head } = look;
@@ -140,12 +164,11 @@ function drawHead({ bands }: Grid, columns: readonly Laid[], sheet: Sheet, look:
     sheet.put(title, { ...bandTitle(look), x: first.x + padding, y: top, width: width - padding });
     sheet.line(first.x, top + head + 3.5, width, 0.7);
   }
-  const inner = ({ width }: Laid): number => width - 2 * padding;
-  const heights = columns.map((one) => sheet.heightOf(one.column.title, inner(one), setting));
+  const heights = titleHeights(columns, sheet, look);
   const tallest = Math.max(...heights);
   const y = top + head + 6;
   columns.forEach((one, index) => {
-    const placed = { x: one.x + padding, width: inner(one) };
+    const placed = { x: one.x + padding, width: innerWidth(one) };
     sheet.put(one.column.title, { ...setting, ...placed, y: y + tallest - (heights[index] ?? 0) });
     sheet.put(one.column.unit, { size: head, grey: true, ...placed, y: y + tallest });
   });

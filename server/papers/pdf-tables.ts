@@ -66,28 +66,57 @@ function drawLine(
   sheet.line(sheet.left, sheet.y, sum(widths) + between * (widths.length - 1), weight);
 }
 
-/** Beside each other as long as there is room: a name small, its fact bold. */
-export function drawParticulars({ rows }: Particulars, sheet: Sheet): void {
-  const small = { size: 7, grey: true } as const;
-  const strong = { size: 8.5, font: "bold" } as const;
+const nameLook = { size: 7, grey: true } as const;
+const factLook = { size: 8.5, font: "bold" } as const;
+
+interface Particular {
+  readonly name: string;
+  readonly nameWidth: number;
+  readonly fact: string;
+  readonly x: number;
+  /** What its line is higher than one line of words. */
+  readonly more: number;
+}
+
+/** Of each line, beside each other as long as there is room. */
+function linesOfParticulars({ rows }: Particulars, sheet: Sheet): readonly (readonly Particular[])[] {
+  const lines: Particular[][] = [[]];
   let x = sheet.left;
-  sheet.need(14);
-  for (const [name, fact] of rows) {
-    const nameWidth = sheet.widthOf(shown(name), small) + 4;
-    const factWidth = sheet.widthOf(shown(fact), strong) + 14;
-    if (x > sheet.left && x + nameWidth + factWidth > sheet.left + sheet.width) {
-      sheet.y += 12;
-      sheet.need(14);
+  for (const row of rows) {
+    const [name, fact] = row.map(shown) as [string, string];
+    const nameWidth = sheet.widthOf(name, nameLook) + 4;
+    const width = nameWidth + sheet.widthOf(fact, factLook) + 14;
+    if (x > sheet.left && x + width > sheet.left + sheet.width) {
+      lines.push([]);
       x = sheet.left;
     }
-    const room = sheet.width - nameWidth;
-    const height = sheet.heightOf(shown(fact), room, strong);
-    sheet.put(shown(name), { ...small, x, y: sheet.y + 1.4, width: nameWidth });
-    sheet.put(shown(fact), { ...strong, x: x + nameWidth, y: sheet.y, width: room });
-    if (height > 13) sheet.y += height - 11;
-    x += nameWidth + factWidth;
+    const height = sheet.heightOf(fact, sheet.width - nameWidth, factLook);
+    lines.at(-1)?.push({ name, nameWidth, fact, x, more: height > 13 ? height - 11 : 0 });
+    x += width;
   }
-  sheet.y += 16;
+  return lines;
+}
+
+const lineOfParticulars = 12;
+const belowParticulars = 4;
+
+const moreOf = (line: readonly Particular[]): number => sum(line.map(({ more }) => more));
+
+export const particularsHeight = (block: Particulars, sheet: Sheet): number =>
+  sum(linesOfParticulars(block, sheet).map((line) => lineOfParticulars + moreOf(line))) + belowParticulars;
+
+/** A name small, its fact bold. */
+export function drawParticulars(block: Particulars, sheet: Sheet): void {
+  for (const line of linesOfParticulars(block, sheet)) {
+    sheet.need(lineOfParticulars + 2);
+    for (const { name, nameWidth, fact, x, more } of line) {
+      sheet.put(name, { ...nameLook, x, y: sheet.y + 1.4, width: nameWidth });
+      sheet.put(fact, { ...factLook, x: x + nameWidth, y: sheet.y, width: sheet.width - nameWidth });
+      sheet.y += more;
+    }
+    sheet.y += lineOfParticulars;
+  }
+  sheet.y += belowParticulars;
 }
 
 /** Of the word and the day behind it. */

@@ -10,8 +10,8 @@ import {
   sourceText,
   verdictMarks,
 } from "../reports/setting/document.ts";
-import { drawGrid } from "./pdf-grid.ts";
-import { drawParticulars, drawSignatures, drawTable, signatureHeight } from "./pdf-tables.ts";
+import { drawGrid, heightToBegin } from "./pdf-grid.ts";
+import { drawParticulars, drawSignatures, drawTable, particularsHeight, signatureHeight } from "./pdf-tables.ts";
 import { Sheet } from "./sheet.ts";
 import { shown } from "./shown.ts";
 
@@ -45,10 +45,16 @@ function apart(sheet: Sheet): void {
 function drawSection({ level, title, blocks }: Section, sheet: Sheet): void {
   const size = level === 1 ? 11.5 : 9.5;
   // A heading keeps with what follows it.
-  sheet.need(Math.min(70, sheet.whole));
+  sheet.need(Math.min(Math.max(70, size * 1.5 + 4 + toBegin(blocks, sheet)), sheet.whole));
   if (level === 2) sheet.y += 5;
   sheet.flow(shown(title), { font: "bold", size, after: 4 });
   for (const [at, block] of blocks.entries()) drawBlock(block, sheet, title, signedBelow(blocks.slice(at + 1), sheet));
+}
+
+/** How much of a page a grid needs below what introduces it; 0 where something else stands there. */
+function toBegin([first, ...rest]: readonly Block[], sheet: Sheet): number {
+  if (first?.kind === "particulars") return particularsHeight(first, sheet) + toBegin(rest, sheet);
+  return first?.kind === "grid" ? heightToBegin(first, sheet, signedBelow(rest, sheet)) : 0;
 }
 
 /** How high what stands below a block is, down to the names that sign for it; 0 where none do. */

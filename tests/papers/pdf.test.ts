@@ -130,3 +130,27 @@ test("the last row of a table goes overleaf with the one before it, and with it 
   }
   expect(alone).toEqual([]);
 });
+
+test("no board begins at the foot of a page with fewer than three rows", async () => {
+  const cut: string[] = [];
+  for (let first = 1; first <= 14; first++) {
+    const boards = [first, 3, 5, 9].map((count, at) => {
+      const name = "ABCD"[at];
+      const ways = Array.from(
+        { length: count },
+        (_, way) => `    way ${way + 1} radial "${name}${way + 1}." { device BS EN 60898 B16 6 kA }\n`,
+      );
+      return `  board ${name} "Board" {\n${ways.join("")}  }\n`;
+    });
+    const text = `wayfile 1\ninstallation "Row" {\n  standard BS 7671:2018+A2:2022\n  tested by "J.M." 2026-03-05\n${boards.join("")}}\n`;
+    const [installation] = installationsOf([fileOfText("row.ways", text)]);
+    if (!installation) throw new Error("There is no installation.");
+    const pages = await pagesOf({ ...scheduleOf(installation), close: true });
+    for (const [at, count] of [3, 5, 9].entries()) {
+      const rows = pages.map((page) => page.match(new RegExp(`${"BCD"[at]}\\d+\\.`, "g"))?.length ?? 0);
+      const begun = rows.find((one) => one > 0) ?? 0;
+      if (begun < Math.min(3, count)) cut.push(`${first}, ${count}: ${rows.join(" + ")}`);
+    }
+  }
+  expect(cut).toEqual([]);
+});

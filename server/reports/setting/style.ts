@@ -111,6 +111,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   header + .level1, .close .level1:not(.landscape) { break-before: auto; }
   figure, .calculation, tr, .judgement, .gap, .signatures, .caution { break-inside: avoid; }
   thead { display: table-header-group; }
+  .grid tbody tr:nth-child(-n+2) { break-after: avoid; }
 }
 `;
 
