@@ -45,7 +45,8 @@ function apart(sheet: Sheet): void {
 function drawSection({ level, title, blocks }: Section, sheet: Sheet): void {
   const size = level === 1 ? 11.5 : 9.5;
   // A heading keeps with what follows it.
-  sheet.need(Math.min(Math.max(70, size * 1.5 + 4 + toBegin(blocks, sheet)), sheet.whole));
+  const begun = size * 1.5 + 4 + toBegin(blocks, sheet);
+  sheet.need(begun > 70 && begun < sheet.whole / 2 ? begun : Math.min(70, sheet.whole));
   if (level === 2) sheet.y += 5;
   sheet.flow(shown(title), { font: "bold", size, after: 4 });
   for (const [at, block] of blocks.entries()) drawBlock(block, sheet, title, signedBelow(blocks.slice(at + 1), sheet));
