@@ -47,7 +47,7 @@ export function worstOfLatest([first, ...more]: readonly RcdTest[]): RcdTest | u
 /** Where it has to trip, not at all is longer than any time; where it has to hold, any time is worse than holding. */
 function slowness({ fact, time, multiple }: RcdTest): number {
   if (time) return time.value;
-  const hasToTrip = (multiple?.value ?? 1) >= 1;
+  const hasToTrip = multiple === undefined || multiple.value >= 1;
   return fact.args.noTrip && hasToTrip ? Number.POSITIVE_INFINITY : fact.args.noTrip ? 0 : -1;
 }
 

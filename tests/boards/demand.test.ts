@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { certainDemand } from "../../server/boards/certain-demand.ts";
 import { demandOf } from "../../server/boards/demand.ts";
 import { originDemand } from "../../server/boards/demand-origin.ts";
 import { networkOf } from "../../server/boards/network.ts";
@@ -151,6 +152,17 @@ installation "Works" {
       ["L2", 24],
       ["L3", 8],
     ]);
+  });
+
+  it("draws for certain what is certain behind the feeder, on its line alone", () => {
+    const certain = (kiln: string) => {
+      const text = network("phase L2").replace("      Ib 12 A\n", "      Ib 12 A\n      diversity 100 %\n");
+      return certainDemand(nodeOf(installationOf(text.replace("phase L1\n      Ib 20 A", kiln)), "A"));
+    };
+    // 8 A of the lathe in each line, 12 A behind the feeder.
+    expect(certain("phase L1")).toBe(20);
+    expect(certain("phase L1\n      Ib 10 A\n      diversity 50 %")).toBe(20);
+    expect(certain("phase L2\n      Ib 10 A\n      diversity 50 %")).toBe(25);
   });
 
   it("circuits without a line are spread evenly, and said to be", () => {

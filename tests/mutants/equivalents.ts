@@ -230,6 +230,19 @@ const kept: readonly Kept[] = [
     by: "<",
     reason: "No length is 0 m, and a cable of some length adds to the loop.",
   },
+  {
+    file: "server/calc/network-survey.ts",
+    line: "const none = new Float64Array(0);",
+    by: "1",
+    reason: "A loop that nothing flows in adds nothing, whether it is there or not.",
+  },
+  {
+    file: "server/circuit/protective.ts",
+    line: "const last = atMost && !device.settings ? operatingCurrent(device, time.value) : undefined;",
+    by: "||",
+    reason:
+      "Of a time between the points of a curve no current is kept that operates in just that: the fault's own stands.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>

@@ -56,6 +56,20 @@ describe("continuity of a radial", () => {
 });
 
 // 24 m: r1 0.178 Ω, r2 0.290 Ω; half way round (r1 + r2)/4 is 0.117 Ω, next to the board r1·r2/(r1 + r2) 0.110 Ω.
+describe("continuity where no protective conductor is needed", () => {
+  const apart = (reading: string) =>
+    planned(
+      "continuity",
+      `device BS EN 60898 B16 6 kA\n${cable}\nlength 17 m\nprotective-measure separation "Shaver unit"\n${reading}`,
+    ).length;
+
+  it("is planned only where it was read, either way", () => {
+    expect(apart("")).toBe(0);
+    expect(apart("dead 2026-03-04 {\nR1+R2 0.34 Ω\n}")).toBe(1);
+    expect(apart("dead 2026-03-04 {\nR2 0.21 Ω\n}")).toBe(1);
+  });
+});
+
 describe("a ring", () => {
   const run = `${cable}\nrun A 8 m S1 8 m S2 8 m A`;
   const ends = "ends r1 0.18 Ω rn 0.18 Ω r2 0.29 Ω";

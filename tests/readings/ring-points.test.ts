@@ -48,6 +48,13 @@ describe("what is wrong at a point", () => {
     ["run A 14 m S1 14 m A", "contact L-N L-E"],
   ])("with %s: %s", (line, wanted) => expect(at("L-N 0.30 Ω L-E 0.36 Ω", `${twin}\n${line}`)).toBe(wanted));
 
+  // On the ring itself, by its run: a contact only where both rounds are too high, and as much.
+  it.each([
+    ["L-N 0.30 Ω L-E 0.33 Ω", "high L-N L-E"],
+    ["L-N 0.26 Ω L-E 0.26 Ω", "high L-N"],
+    ["L-N 0.20 Ω L-E 0.32 Ω", "high L-E"],
+  ])("of its run, %s: %s", (readings, wanted) => expect(at(readings, `${twin}\nrun A 14 m S1 14 m A`)).toBe(wanted));
+
   // A poor joint in one of them makes a quarter too high: less than it is nothing.
   it("is nothing below what uneven ends give", () => {
     const uneven = "ends r1 0.40 Ω rn 0.80 Ω r2 0.66 Ω";

@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { tables } from "../../server/tables/index.ts";
 import type { Standing } from "../../server/tables/source.ts";
 
-const pagesPattern = /\/\/ Quoted on these pages:\n((?: *\/\/ - .*\n)+) *quotedOn: (\d+),/g;
+const pagesPattern = /\/\/ Quoted on these pages:\n((?: *\/\/ - .*\n)+)/g;
+const idPattern = /\bid: "([^"]+)"/g;
 
 /** Every number says where it comes from: checked for all tables at once, so that a new one cannot forget. */
 
@@ -40,14 +41,16 @@ describe.each(tables.map((table) => [table.id, table] as const))("%s", (_, table
 describe("the tables together", () => {
   it("name each page they are quoted on beside the rows, in a comment that is not shipped", () => {
     const folder = new URL("../../server/tables/", import.meta.url);
-    const counts = readdirSync(folder).flatMap((name) =>
-      [...readFileSync(new URL(name, folder), "utf8").matchAll(pagesPattern)].map((match) => [
-        match[1]?.match(/\/\/ - /g)?.length,
-        Number(match[2]),
-      ]),
-    );
-    expect(counts.length).toBeGreaterThan(50);
-    for (const [listed, stated] of counts) expect(listed).toBe(stated);
+    const listed = readdirSync(folder).flatMap((name) => {
+      const text = readFileSync(new URL(name, folder), "utf8");
+      return [...text.matchAll(pagesPattern)].map(({ index, 1: pages = "" }) => [
+        [...text.slice(0, index).matchAll(idPattern)].at(-1)?.[1],
+        pages.match(/\/\/ - /g)?.length,
+      ]);
+    });
+    const stated = new Map(tables.map(({ id, quotedOn }) => [id, quotedOn]));
+    expect(listed.length).toBeGreaterThan(50);
+    expect(listed).toEqual(listed.map(([id]) => [id, stated.get(String(id))]));
   });
 
   it("have names of their own", () => {
