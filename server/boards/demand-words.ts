@@ -1,8 +1,14 @@
-import { amps, round } from "../calc/result.ts";
+import { amps } from "../calc/result.ts";
 import type { BoardDemand } from "./demand.ts";
 
-/** A demand with what it rests on: "71 A on L2 with diversity (one circuit taken at its rating)". */
-export function demandNotes({ greatest, diverse, assumed, unknown, unplaced, unlined }: BoardDemand): string {
+/**
+ * A demand with what it rests on: "71 A on L2 with diversity (one circuit taken at its rating)". `beside` (A) is what it is
+ * compared with.
+ */
+export function demandNotes(
+  { greatest, diverse, assumed, unknown, unplaced, unlined }: BoardDemand,
+  beside?: number,
+): string {
   const { line, value } = greatest;
   const count = (number: number, what: string) => `${number === 1 ? "one circuit" : `${number} circuits`} ${what}`;
   const notes = [
@@ -17,5 +23,5 @@ export function demandNotes({ greatest, diverse, assumed, unknown, unplaced, unl
   ];
   const how = diverse ? "with diversity" : "with every circuit in full";
   const most = unknown.length > 0 ? "at least " : "";
-  return `${most}${amps(round(value, 1))}${line === "L" ? "" : ` on ${line}`} ${how}${notes.length > 0 ? ` (${notes.join("; ")})` : ""}`;
+  return `${most}${amps(value, beside)}${line === "L" ? "" : ` on ${line}`} ${how}${notes.length > 0 ? ` (${notes.join("; ")})` : ""}`;
 }

@@ -24,10 +24,15 @@ export const lineFigures = (demand: BoardDemand): DesignLine[] =>
 function demandLines(node: BoardNode): DesignLine[] {
   const demand = demandOf(node);
   if (!demand) return [open("Demand", "no circuit tells what it takes")];
-  const reason = demandNotes(demand);
   const guidance = !demand.diverse;
   const against = (title: string, rating: number): DesignLine =>
-    compared({ title, value: demand.greatest, limit: stated(rating, "A"), guidance, reason });
+    compared({
+      title,
+      value: demand.greatest,
+      limit: stated(rating, "A"),
+      guidance,
+      reason: demandNotes(demand, rating),
+    });
   const mainSwitch = node.board.head.facts.one("main-switch")?.args.rating.value;
   const { feeder } = node;
   const rating = feeder?.device?.rating;

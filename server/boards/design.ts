@@ -18,7 +18,6 @@ export function designOfOrigin(installation: Installation): readonly DesignLine[
   const cutout = installation.supply?.one("cutout")?.args.rating.value;
   const written = installation.supply?.one("demand")?.args.value.value;
   if (!demand) return [open("Demand", "no circuit tells what it takes")];
-  const reason = demandNotes(demand);
   const guidance = !demand.diverse;
   const { greatest } = demand;
   return [
@@ -31,7 +30,7 @@ export function designOfOrigin(installation: Installation): readonly DesignLine[
             value: greatest,
             limit: stated(cutout, "A"),
             guidance,
-            reason,
+            reason: demandNotes(demand, cutout),
           }),
         ]),
     ...(written === undefined
@@ -43,7 +42,7 @@ export function designOfOrigin(installation: Installation): readonly DesignLine[
             limit: greatest,
             least: true,
             guidance: true,
-            reason,
+            reason: demandNotes(demand, written),
           }),
         ]),
   ];

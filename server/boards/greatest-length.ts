@@ -1,6 +1,6 @@
 /** How long a circuit may be, and how long its readings say that it is. */
 import { reproducible } from "../calc/reproducible.ts";
-import { type Calculated, metres, ohms, percent, step, worked } from "../calc/result.ts";
+import { type Calculated, metres, ohms, percent, round, step, worked } from "../calc/result.ts";
 import { exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { designBoardImpedance, designLoop, timesToLimit } from "../readings/loop.ts";
@@ -20,7 +20,10 @@ function lengthAt(
   return stated === undefined || used <= 0 ? undefined : { stated, value: Math.max(0, (stated * room) / used) };
 }
 
-const orNone = (length: number): string => (length > 0 ? metres(length) : "none is left");
+/** A length (m) that is calculated, in words: no finer than a route is measured. */
+export const lengthText = (length: number): string => metres(round(length, 1));
+
+const orNone = (length: number): string => (length > 0 ? lengthText(length) : "none is left");
 
 /** The greatest length (m) at which the device still disconnects in time, conductors hot. */
 export function longestByLoop(study: WayStudy): Calculated | undefined {
@@ -101,7 +104,7 @@ export function lengthOfReading(study: WayStudy): Calculated | undefined {
         write: (length, measured, sound) => `${length} × ${measured} / ${sound}`,
         compute: (length, measured, sound) => (length * measured) / sound,
       },
-      [value, metres],
+      [value, lengthText],
     ),
   ]);
 }

@@ -23,7 +23,7 @@ export function figure(value: number, unit: string, beside = value): string {
       return size >= 100_000 ? megohms(value) : ohms(value);
     case "A":
       if (size < 1) return milliamps(value);
-      return size >= 1000 ? kiloamps(value) : amps(value);
+      return size >= 1000 ? kiloamps(value) : amps(value, beside);
     case "V":
       return volts(value);
     case "W":

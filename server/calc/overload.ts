@@ -124,6 +124,6 @@ function relation(name: Relation["name"], smaller: number, larger: number, sourc
   // A hair of tolerance: 20 A against 20 A must hold after a chain of products.
   const holds = !exceeds(smaller, larger);
   const margin = larger - smaller;
-  const steps = () => [relationStep(name, amps(smaller), amps(larger), holds)];
+  const steps = () => [relationStep(name, amps(smaller, larger), amps(larger, smaller), holds)];
   return { name, holds, margin: worked(margin, "A", fromFormula(source), steps), value: smaller, limit: larger };
 }

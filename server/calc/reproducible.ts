@@ -18,7 +18,7 @@ interface Arithmetic<T extends readonly unknown[] = readonly unknown[]> {
 }
 
 /** Beyond so many decimals more a reader gains nothing: what still does not come out is stated as it is. */
-const mostDecimalsMore = 4;
+const mostDecimalsMore = 5;
 
 /**
  * The figures of a line are exact and shown rounded, and what is shown need not come to what the exact ones come to. So

@@ -118,9 +118,21 @@ export function megohms(value: number): string {
   return `${plain(value / 1e6, Math.abs(value) < 1e5 ? 3 : 2)} MΩ`;
 }
 
-export function amps(value: number): string {
-  return `${plain(value)} A`;
+/** Decimals of three significant figures: two below 10, one below 100, none beyond. */
+const threeFigures = (size: number): number => (size < 10 ? 2 : size < 100 ? 1 : 0);
+
+/**
+ * A in three significant figures. `beside` is what it is compared with: both then get the decimals, two at most, that it
+ * takes to show which of the two is greater.
+ */
+export function amps(value: number, beside?: number): string {
+  let decimals = threeFigures(Math.abs(value));
+  if (beside !== undefined) while (decimals < 2 && value !== beside && hidesOrder(value, beside, decimals)) decimals++;
+  return `${plain(value, decimals)} A`;
 }
+
+const hidesOrder = (value: number, beside: number, decimals: number): boolean =>
+  Math.sign(round(value, decimals) - round(beside, decimals)) !== Math.sign(value - beside);
 
 /**
  * A of an estimate or a bound, without digits that nobody knows: whole amperes from 10 A. `beside` is what it is compared

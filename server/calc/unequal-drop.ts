@@ -2,7 +2,7 @@ import type { Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { reproducible } from "./reproducible.ts";
 import type { Calculated } from "./result.ts";
-import { amps, metres, plain, step, volts } from "./result.ts";
+import { amps, metres, plain, volts } from "./result.ts";
 
 /** One line of a three-phase cable whose lines carry different currents, A. */
 interface UnequalQuestion {
@@ -30,12 +30,19 @@ export function unequalDrop(question: UnequalQuestion): Calculated {
   const neutral = Math.max(0, along);
   const per = (tabulated: Sourced<number>): number => tabulated.value / Math.sqrt(3);
   const value = (per(perAmpereMetre) * own + per(neutralPerAmpereMetre) * neutral) * length;
-  const numbersAlong = `${amps(own)} − (${amps(one)} + ${amps(other)}) / 2`;
   const steps = [
-    step(
+    reproducible(
       "in the neutral, along this line: I − (I' + I'') / 2",
-      numbersAlong,
-      along < 0 ? `−${amps(-along)}, taken as none` : amps(along),
+      [
+        [own, amps],
+        [one, amps],
+        [other, amps],
+      ],
+      {
+        write: (ownAmps, oneAmps, otherAmps) => `${ownAmps} − (${oneAmps} + ${otherAmps}) / 2`,
+        compute: (ownAmps, oneAmps, otherAmps) => ownAmps - (oneAmps + otherAmps) / 2,
+      },
+      [along, (current) => (current < 0 ? `−${amps(-current)}, taken as none` : amps(current))],
     ),
     reproducible(
       "drop of line and neutral",

@@ -65,7 +65,7 @@ const capacity: Criterion = (trial) => {
   if (trial.isRing) {
     const asked = ringRule("capacity");
     const holds = !fallsShort(Iz.value, asked.value);
-    const text = `Iz ${amps(Iz.value)}${where} against the ${amps(asked.value)} a ring needs`;
+    const text = `Iz ${amps(Iz.value, asked.value)}${where} against the ${amps(asked.value, Iz.value)} a ring needs`;
     return { title: capacityTitle, holds, text, steps: Iz.steps, source: combine(asked.source, Iz.source) };
   }
   const relations = overload({ standard: device.standard, Ib: 0, In: device.rating, Iz });
@@ -74,13 +74,13 @@ const capacity: Criterion = (trial) => {
   const ground = groundLimit(trial);
   if (relation?.holds && ground && exceeds(device.rating, ground.value.value)) {
     const { value, steps, source } = ground.value;
-    const text = `In the ground ${amps(value)}, 0.9 of what it carries, against In ${amps(device.rating)}`;
+    const text = `In the ground ${amps(value, device.rating)}, 0.9 of what it carries, against In ${amps(device.rating, value)}`;
     return { title: capacityTitle, holds: false, text, steps, source };
   }
   const holds = relation?.holds ?? false;
   const source = relation?.margin.source;
   const note = asRememberedNote(holds, device.rating, Iz.value, source);
-  const text = `Iz ${amps(Iz.value)}${where} against In ${amps(device.rating)}${note}`;
+  const text = `Iz ${amps(Iz.value, device.rating)}${where} against In ${amps(device.rating, Iz.value)}${note}`;
   return { title: capacityTitle, holds, text, steps: Iz.steps, ...(source ? { source } : {}) };
 };
 
@@ -94,7 +94,7 @@ const terminals: Criterion = (trial, demand) => {
   return {
     title: "Heat of the terminals",
     holds: !exceeds(demand.forDrop, limit.value),
-    text: `Ib ${amps(demand.forDrop)} against the ${amps(limit.value)} the cable carries at 70 °C`,
+    text: `Ib ${amps(demand.forDrop, limit.value)} against the ${amps(limit.value, demand.forDrop)} the cable carries at 70 °C`,
     steps: limit.steps,
     source: limit.source,
   };
@@ -109,7 +109,7 @@ const harmonics: Criterion = (trial, demand) => {
   return {
     title: "Third harmonics",
     holds: !exceeds(need.value, capacity.value),
-    text: `Iz ${amps(capacity.value)} against the ${amps(need.value)} required for the neutral`,
+    text: `Iz ${amps(capacity.value, need.value)} against the ${amps(need.value, capacity.value)} required for the neutral`,
     steps: need.steps,
     source: combine(need.source, capacity.source),
   };

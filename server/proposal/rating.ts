@@ -40,7 +40,7 @@ export function chooseRating(
       continue;
     }
     const result = `In = ${amps(rating)}${written === undefined ? "" : ", as written"}`;
-    const steps = [relation("In ≥ Ib", amps(rating), amps(demand.value), true)];
+    const steps = [relation("In ≥ Ib", amps(rating, demand.value), amps(demand.value, rating), true)];
     draft.decisions.push(decision("Rating of the device", result, steps, study.isRing ? ringSource : undefined));
     return rating;
   }
@@ -51,7 +51,7 @@ export function chooseRating(
 function ruleOutTooSmall({ ruledOut }: Draft, candidate: string, rating: number, { value }: Demand): void {
   const before = ruledOut.findIndex((one) => one.why.startsWith("In "));
   if (before >= 0) ruledOut.splice(before, 1);
-  ruledOut.push({ candidate, why: `In ${amps(rating)} is below Ib ${amps(value)}` });
+  ruledOut.push({ candidate, why: `In ${amps(rating, value)} is below Ib ${amps(value, rating)}` });
 }
 
 type Objection = Omit<RuledOut, "candidate">;

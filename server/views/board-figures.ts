@@ -53,7 +53,7 @@ function demand(node: BoardNode): NamedFigure[] {
   return [
     {
       name: "demand",
-      text: `${unknown.length > 0 ? "at least " : diverse ? "" : "up to "}${amps(Math.round(greatest.value * 10) / 10)}${where}`,
+      text: `${unknown.length > 0 ? "at least " : diverse ? "" : "up to "}${amps(greatest.value)}${where}`,
       calculated: true,
     },
   ];

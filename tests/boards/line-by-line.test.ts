@@ -58,7 +58,7 @@ describe("the working of a demand", () => {
       [
         "feeder, way 1: 12 A",
         "circuits whose line is not stated, a third: 0.17 A",
-        "demand of L2: 12 A + 0.17 A = 12.17 A",
+        "demand of L2: 12 A + 0.17 A = 12.2 A",
       ],
     ],
     [

@@ -132,7 +132,7 @@ describe("factors", () => {
         "It = 27 A (Table 4D5)",
         "Ca at 40 °C = 0.87",
         "Cg for 10 circuits, taken as 12, bunched in air, on surface, embedded or enclosed = 0.45",
-        "Iz = 27 A × 0.87 × 0.45 = 10.57 A",
+        "Iz = 27 A × 0.87 × 0.45 = 10.6 A",
       ].join("\n"),
     );
     expect(found.source.standing).toBe("computed");

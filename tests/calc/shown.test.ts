@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { marginOf } from "../../server/calc/margin.ts";
 import {
+  amps,
   degrees,
   kiloamps,
   megohms,
@@ -37,6 +38,26 @@ describe("figures", () => {
     [-0.02, "-0.02 Ω"],
     [Number.POSITIVE_INFINITY, "∞ Ω"],
   ])("%d Ω is %s", (value, text) => expect(ohms(value)).toBe(text));
+
+  // Three figures, two decimals at most; beside another, what tells them apart.
+  it.each([
+    [0.427, undefined, "0.43 A"],
+    [6.956, undefined, "6.96 A"],
+    [9.999, undefined, "10 A"],
+    [56.16, undefined, "56.2 A"],
+    [63, undefined, "63 A"],
+    [558.59, undefined, "559 A"],
+    [-56.16, undefined, "-56.2 A"],
+    [56.16, 63, "56.2 A"],
+    [31.98, 32, "31.98 A"],
+    [32, 31.98, "32 A"],
+    [100.3, 100, "100.3 A"],
+    [20.04, 19.96, "20.04 A"],
+    [19.96, 20.04, "19.96 A"],
+    // So close that two decimals do not tell either: no more of them.
+    [100.001, 100, "100 A"],
+    [32, 32, "32 A"],
+  ])("%d A beside %s is %s", (value, beside, text) => expect(amps(value, beside)).toBe(text));
 
   it.each([
     [kiloamps(99.95), "0.1 kA"],

@@ -261,7 +261,7 @@ installation "Joinery" {
 
       - to the far point: 18 m
       - R1+R2 expected at 20 °C: 0.54 Ω
-      - at most, by the loop: 189.29 m
+      - at most, by the loop: 189.3 m
       - voltage drop: 0.48 % in this circuit, where 3 % is advised from the origin on
 
       *IET On-Site Guide, Table I1; BS 7671:2018+A2:2022, Table 41.3, 411.4.4, Table 4D5, Appendix 4, section 6.4; IET On-Site Guide, Table I3 (calculated). The factors follow from a rise of 0.4 % per kelvin.*
@@ -271,7 +271,7 @@ installation "Joinery" {
       r of 1 mm² copper = 18.1 mΩ/m
       (r1 + r2) per metre = 12.1 mΩ + 18.1 mΩ = 30.2 mΩ/m
       R = length × resistance per metre = 18 m × 30.2 mΩ/m = 0.54 Ω
-      l max = l × (limit − loop at the board) / (R1+R2) = 18 m × (7.28 Ω − 0.42 Ω) / 0.65232 Ω = 189.29 m
+      l max = l × (limit − loop at the board) / (R1+R2) = 18 m × (7.28 Ω − 0.42 Ω) / 0.6523 Ω = 189.3 m
       drop = mV/A/m × Ib × L = 29 mV/A/m × 2.1 A × 18 m = 1.1 V
       drop / U = 1.1 V / 230 V = 0.48 %
       drop advised at most, lighting, public supply = 3 %

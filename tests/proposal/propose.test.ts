@@ -125,7 +125,7 @@ describe("the device", () => {
 describe("the load", () => {
   it("is what its power draws at its power factor", () => {
     const { proposal } = proposed(heater("power-factor 80 %", "load 4 kW"));
-    expect(proposal.decisions[0]?.result).toBe("Ib = 21.74 A, from its load");
+    expect(proposal.decisions[0]?.result).toBe("Ib = 21.7 A, from its load");
     expect(proposal.decisions[0]?.steps.map(({ numbers }) => numbers)).toEqual(["4000 W / (230 V × 0.8)"]);
     expect(proposal.device).toBe("device BS EN 60898 B25 6 kA");
   });

@@ -14,7 +14,7 @@ describe("published sizing examples", () => {
 }`);
     expect(ratingOf(proposal)).toBe(25);
     expect(lineOf(proposal)).toBe(16);
-    expect(whyNot(proposal, "10 mm²")).toBe("capacity of the cable: Iz 24.55 A against In 25 A");
+    expect(whyNot(proposal, "10 mm²")).toBe("capacity of the cable: Iz 24.5 A against In 25 A");
     expect(proposal.cable).toBe("cable flat-twin line 16 mm² cpc 6 mm²");
   });
 

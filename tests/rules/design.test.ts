@@ -16,7 +16,7 @@ describe("the worst stretch governs", () => {
   const [finding] = of("design/device-over-capacity", way);
 
   it("with every factor in the working", () => {
-    // 41 × 0.87 × 0.70 = 24.97 A.
+    // 41 × 0.87 × 0.70 = 25.0 A.
     expect(finding?.limit?.amount).toBeCloseTo(24.97, 2);
     expect(finding?.working).toMatch(/Ca.*40 °C.*0.87/);
     expect(finding?.working).toMatch(/Cg.*3 circuits.*0.7/);
@@ -25,7 +25,7 @@ describe("the worst stretch governs", () => {
 
   it("and related information points at it", () => {
     const [stretch] = finding?.related ?? [];
-    expect(stretch?.message).toContain("24.97 A");
+    expect(stretch?.message).toContain("25 A");
     expect(stretch?.spot.segment.text.slice(stretch.spot.start, stretch.spot.end)).toContain("grouped 3");
   });
 

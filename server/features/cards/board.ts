@@ -3,7 +3,7 @@ import { demandThrough, ratedParts } from "../../boards/board-ratings.ts";
 import { leakageOf, rcdLeakages } from "../../boards/leakage.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { highLeakage } from "../../calc/leakage.ts";
-import { amps, milliamps, round } from "../../calc/result.ts";
+import { amps, milliamps } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
@@ -52,7 +52,7 @@ export function ratingCard(installation: Installation | undefined, fact: Fact | 
       [
         row("protected upstream by", above && `${amps(above.rating)}, ${above.name}`),
         row("devices downstream", behind && amps(behind.value)),
-        row("drawn at most", demand && amps(round(demand.value, 1))),
+        row("drawn at most", demand && amps(demand.value)),
       ],
       behind,
       demand,

@@ -1,6 +1,6 @@
 /** Device, cable, route and load of a way. */
 
-import { lengthOfReading, longestByLoop } from "../../boards/greatest-length.ts";
+import { lengthOfReading, lengthText, longestByLoop } from "../../boards/greatest-length.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { overload } from "../../calc/overload.ts";
 import { amps, type Calculated, kiloamps, metres, percent, seconds, squareMillimetres } from "../../calc/result.ts";
@@ -83,9 +83,9 @@ function currentChain(study: WayStudy): Row | undefined {
   const Iz = capacity?.value;
   if (In === undefined || (Ib === undefined && Iz === undefined)) return undefined;
   const parts = [
-    ...(Ib === undefined ? [] : [md`Ib ${amps(Ib)} ${Ib <= In ? "≤" : md`**>**`}`]),
+    ...(Ib === undefined ? [] : [md`Ib ${amps(Ib, In)} ${Ib <= In ? "≤" : md`**>**`}`]),
     md`In ${amps(In)}`,
-    ...(Iz === undefined ? [] : [md`${exceeds(In, Iz) ? md`**>**` : "≤"} Iz ${amps(Iz)}`]),
+    ...(Iz === undefined ? [] : [md`${exceeds(In, Iz) ? md`**>**` : "≤"} Iz ${amps(Iz, In)}`]),
   ];
   const room = [
     ...(Ib === undefined ? [] : [roomOf(In - Ib, "the device")]),
@@ -109,7 +109,7 @@ function ringCurrents({ device, designCurrent, capacity }: WayStudy): Row | unde
     ...(designCurrent ? [`Ib ${amps(designCurrent.value)}`] : []),
     ...(Iz === undefined
       ? []
-      : [md`Iz of the ring's cable ${amps(Iz)} ${fallsShort(Iz, needed) ? md`**<**` : "≥"} ${amps(needed)}`]),
+      : [md`Iz of the ring's cable ${amps(Iz, needed)} ${fallsShort(Iz, needed) ? md`**<**` : "≥"} ${amps(needed)}`]),
   ];
   return row("currents", parts.length === 0 ? undefined : md.join(parts, ", "));
 }
@@ -185,8 +185,8 @@ export function lengthCard(study: WayStudy): Card | undefined {
       row(isRing ? "all the way round" : "to the far point", metres(length.value)),
       limitRow(isRing ? "R1+R2 expected, (r1 + r2) / 4" : "R1+R2 expected at 20 °C", expectedR1R2),
       row("R1+R2 expected at the end of a spur", atSpur && show(atSpur)),
-      row("at most, by the loop", most && metres(most.value)),
-      row("by the R1+R2 measured", read && metres(read.value)),
+      row("at most, by the loop", most && lengthText(most.value)),
+      row("by the R1+R2 measured", read && lengthText(read.value)),
       row(
         "voltage drop",
         drop &&

@@ -1,12 +1,16 @@
 /** Answers of a design as blocks of a report. */
 import type { DesignLine, Figure } from "../../boards/design.ts";
+import { lengthText } from "../../boards/greatest-length.ts";
 import { amps, kiloamps, ohms, percent, plain, round, squareMillimetres } from "../../calc/result.ts";
 import { type Block, type Comparison, calculate, gap, remarkOn, remarkOnPass } from "../setting/document.ts";
 
-function figureText({ value, unit }: Figure): string {
+/** `beside` is what it is compared with. */
+function figureText({ value, unit }: Figure, beside?: Figure): string {
   switch (unit) {
     case "A":
-      return value >= 1000 ? kiloamps(value) : amps(round(value, 1));
+      return value >= 1000 ? kiloamps(value) : amps(value, beside?.value);
+    case "m":
+      return lengthText(value);
     case "mm²":
       return squareMillimetres(value);
     case "%":
@@ -46,7 +50,7 @@ function judgementOf(line: DesignLine, value: Figure, limit: Figure): Comparison
   const sign = holds ? (more ? "≥" : "≤") : more ? ">" : "<";
   return {
     kind: "judgement",
-    text: `${title}: ${figureText(value)} ${sign} ${figureText(limit)}`,
+    text: `${title}: ${figureText(value, limit)} ${sign} ${figureText(limit, value)}`,
     verdict: verdict === "holds" || verdict === "fails" || verdict === "unproven" ? verdict : "advises",
     remark: remarkOf(line, value, limit),
     source: source?.ref === "" ? undefined : source,

@@ -31,7 +31,7 @@ export function reportUnprotectedPart(part: RatedPart, source: Source, report: R
     steps: [
       step("In upstream", "", amps(above.rating)),
       ...(behind?.steps ?? []),
-      relation("rating ≥ In upstream, or ≥ sum of In downstream", amps(rating.value), amps(need)),
+      relation("rating ≥ In upstream, or ≥ sum of In downstream", amps(rating.value, need), amps(need, rating.value)),
     ],
     source,
     ...(severity ? { severity } : {}),
@@ -62,10 +62,13 @@ export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: R
   const certain = certainDemand(node, new Set(part.ways.map(({ way }) => way)));
   const next = nextRatingUp("breaker", greatest.value);
   report(valueSpot(fact, rating), {
-    message: `${capital(name)} of board ${node.board.head.name} ${part.kind === "busbar" ? "carry" : "carries"} ${demandNotes(demand)}, more than the rating of ${amps(rating.value)}.${next ? ` Fit ${amps(next)}, or move circuits.` : ""}`,
+    message: `${capital(name)} of board ${node.board.head.name} ${part.kind === "busbar" ? "carry" : "carries"} ${demandNotes(demand, rating.value)}, more than the rating of ${amps(rating.value)}.${next ? ` Fit ${amps(next)}, or move circuits.` : ""}`,
     value: amount(greatest.value, "A"),
     limit: amount(rating.value, "A"),
-    steps: [...greatest.steps, relation("demand ≤ rating", amps(greatest.value), amps(rating.value))],
+    steps: [
+      ...greatest.steps,
+      relation("demand ≤ rating", amps(greatest.value, rating.value), amps(rating.value, greatest.value)),
+    ],
     source: greatest.source,
     ...gradeOfDemand(demand, exceeds(certain, rating.value), above),
     related: [

@@ -50,8 +50,8 @@ export default boardRule({
     const numbers = [above.rating, ...ratings].map(amps).join(" + ");
     report(valueSpot(fact, stated), {
       message: busbar
-        ? `The busbars carry ${amps(stated.value)}; the supply and the sources of this board can bring ${numbers} = ${amps(together)}.`
-        : `Supply and sources can bring ${numbers} = ${amps(together)} to the busbars, whose rating is not stated (main switch ${amps(stated.value)}): look at the board's plate.`,
+        ? `The busbars carry ${amps(stated.value, together)}; the supply and the sources of this board can bring ${numbers} = ${amps(together, stated.value)}.`
+        : `Supply and sources can bring ${numbers} = ${amps(together, stated.value)} to the busbars, whose rating is not stated (main switch ${amps(stated.value, together)}): look at the board's plate.`,
       value: amount(together, "A"),
       limit: amount(stated.value, "A"),
       steps: [step("In + Σ In of the sources", numbers, amps(together))],

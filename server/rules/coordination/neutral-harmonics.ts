@@ -68,7 +68,7 @@ export default wayRule({
     const written = reduced ? cable.fact.args.neutral : cable.fact.args.line;
     const size = sizeFor(study, need.value, { from: reduced ? cable.neutral : cable.line });
     report(written ? valueSpot(cable.fact, written) : factSpot(cable.fact), {
-      message: `With ${percent(fact.args.value.value)} of third harmonic the neutral carries ${amps(neutral.value)}: the cable must carry ${amps(need.value)}; ${squareMillimetres(reduced ? cable.neutral : cable.line)} carries ${amps(capacity.value)}.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
+      message: `With ${percent(fact.args.value.value)} of third harmonic the neutral carries ${amps(neutral.value)}: the cable must carry ${amps(need.value, capacity.value)}; ${squareMillimetres(reduced ? cable.neutral : cable.line)} carries ${amps(capacity.value, need.value)}.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
       value: amount(capacity.value, "A"),
       limit: amountOf(need),
       least: true,

@@ -87,7 +87,7 @@ const moreOf = ({ others }: Overlap): string =>
   others.length === 0 ? "" : ` and ${others.length === 1 ? "one other" : `${others.length} others`}`;
 
 const mayOpenWith = (overlap: Overlap): string =>
-  `The ${overlap.above.name} may open with the ${deviceName(overlap.below)} downstream${moreOf(overlap)}: ${amps(overlap.value.value)}, at least ${amps(overlap.limit.value)} required.`;
+  `The ${overlap.above.name} may open with the ${deviceName(overlap.below)} downstream${moreOf(overlap)}: ${amps(overlap.value.value, overlap.limit.value)}, at least ${amps(overlap.limit.value, overlap.value.value)} required.`;
 
 const tooNear = (overlap: Overlap): string =>
   `The ${overlap.above.name} may open with the ${deviceName(overlap.below)} downstream${moreOf(overlap)}: fuses of class gG need ${plain(gGRatio.value)} to 1 of their ratings, so ${cure(overlap)}.`;

@@ -3,7 +3,7 @@ import { originDemand } from "../../boards/demand-origin.ts";
 import { tabulatedCapacity } from "../../calc/capacity.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { fromAbove } from "../../calc/minimum-size.ts";
-import { amps, relation, round, squareMillimetres } from "../../calc/result.ts";
+import { amps, relation, squareMillimetres } from "../../calc/result.ts";
 import { originSupply } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
 import { capacity4D1A } from "../../tables/capacity-70.ts";
@@ -63,7 +63,9 @@ export default installationRule({
       limit: amount(rating, "A"),
       least: true,
       severity: isOverloaded ? "error" : gradeOf(carries.value, rating, bears),
-      steps: [relation(`${cutout ? "cut-out" : "demand"} ≤ It`, amps(rating), amps(carries.value))],
+      steps: [
+        relation(`${cutout ? "cut-out" : "demand"} ≤ It`, amps(rating, carries.value), amps(carries.value, rating)),
+      ],
       source: carries.source,
       related: cutout ? [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }] : [],
       fixes:
@@ -75,7 +77,7 @@ export default installationRule({
 });
 
 const loadWords = ({ isStated, least }: OriginCurrent): string =>
-  `; ${isStated ? "the stated demand is" : "the circuits draw at least"} ${amps(round(least, 1))}`;
+  `; ${isStated ? "the stated demand is" : "the circuits draw at least"} ${amps(least)}`;
 
 const clipped = (loaded: 2 | 3, csa: number) =>
   tabulatedCapacity({ construction: "singles", insulation: 70, method: "C", loaded, csa });

@@ -75,10 +75,12 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
   const { value } = stated.args;
   if (!exceeds(value.value, rating)) return false;
   report(valueSpot(stated, value), {
-    message: `The demand of ${amps(value.value)} exceeds the ${amps(rating)} cut-out: ask for a larger supply, or limit what runs at the same time.`,
+    message: `The demand of ${amps(value.value, rating)} exceeds the ${amps(rating, value.value)} cut-out: ask for a larger supply, or limit what runs at the same time.`,
     value: amount(value.value, "A"),
     limit: amount(rating, "A"),
-    steps: [step("demand ≤ cut-out", `${amps(value.value)} against ${amps(rating)}`, "does not hold")],
+    steps: [
+      step("demand ≤ cut-out", `${amps(value.value, rating)} against ${amps(rating, value.value)}`, "does not hold"),
+    ],
     source: quotedIn("313.1"),
     related: [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }],
   });
@@ -94,7 +96,7 @@ function calculatedOver(installation: Installation, report: Reporter): void {
   const { greatest, diverse } = demand;
   if (!exceeds(greatest.value, rating.value)) return;
   report(valueSpot(cutout, rating), {
-    message: `The circuits come to ${demandNotes(demand)}, above the ${amps(rating.value)} cut-out: ask for a larger supply, or state the diversity.`,
+    message: `The circuits come to ${demandNotes(demand, rating.value)}, above the ${amps(rating.value)} cut-out: ask for a larger supply, or state the diversity.`,
     value: amount(greatest.value, "A"),
     limit: amount(rating.value, "A"),
     steps: greatest.steps,

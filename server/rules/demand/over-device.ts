@@ -74,7 +74,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const text = next === undefined ? undefined : curve ? `${curve.curve}${next}` : `${next} A`;
   const place = curve ?? written;
   report(factSpot(device.fact), {
-    message: `Board ${board.head.name} draws ${demandNotes(demand)}, above the ${amps(rating)} of its feeder's device.${next ? ` Fit ${amps(next)} with a cable to match.` : ""}`,
+    message: `Board ${board.head.name} draws ${demandNotes(demand, rating)}, above the ${amps(rating)} of its feeder's device.${next ? ` Fit ${amps(next)} with a cable to match.` : ""}`,
     value: amount(greatest.value, "A"),
     limit: amount(rating, "A"),
     steps: greatest.steps,

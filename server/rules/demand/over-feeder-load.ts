@@ -82,7 +82,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const least = amps(Math.ceil(greatest.value));
   const rating = feeder?.device?.rating;
   report(valueSpot(stated, value), {
-    message: `The feeder is designed for ${amps(value.value)}; board ${board.head.name} draws ${demandNotes(demand)}: design it for ${least}, or state the diversity.`,
+    message: `The feeder is designed for ${amps(value.value)}; board ${board.head.name} draws ${demandNotes(demand, value.value)}: design it for ${least}, or state the diversity.`,
     value: amount(value.value, "A"),
     limit: amountOf(greatest),
     least: true,

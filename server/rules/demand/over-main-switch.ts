@@ -59,7 +59,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   // Switches are made in the same steps as the breakers beside them.
   const larger = nextRatingUp("breaker", greatest.value);
   report(valueSpot(fact, rating), {
-    message: `Board ${board.head.name} draws ${demandNotes(demand)}, above the ${amps(rating.value)} of its main switch: fit a larger one, or move circuits.`,
+    message: `Board ${board.head.name} draws ${demandNotes(demand, rating.value)}, above the ${amps(rating.value)} of its main switch: fit a larger one, or move circuits.`,
     value: amount(greatest.value, "A"),
     limit: amount(rating.value, "A"),
     steps: greatest.steps,

@@ -49,7 +49,7 @@ export default installationRule({
     // A stated demand goes before what is calculated where the cut-out is judged: so this is the one place to say it.
     const isOver = cutout !== undefined && exceeds(greatest.value, cutout.args.rating.value);
     report(valueSpot(stated, value), {
-      message: `The stated demand is ${amps(value.value)}; the circuits come to ${demandNotes(demand)}${isOver ? `, above the ${amps(cutout.args.rating.value)} cut-out` : ""}: state the diversity that makes it less.`,
+      message: `The stated demand is ${amps(value.value)}; the circuits come to ${demandNotes(demand, value.value)}${isOver ? `, above the ${amps(cutout.args.rating.value)} cut-out` : ""}: state the diversity that makes it less.`,
       value: amount(value.value, "A"),
       limit: amountOf(greatest),
       least: true,

@@ -7,6 +7,7 @@ import {
   relation as relationStep,
   remark,
   squareMillimetres,
+  truncate,
 } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import {
@@ -88,19 +89,27 @@ export default wayRule({
     const byRounding = isWithinRounding(device.rating, Iz.value);
     const allowed = device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${allowed} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}. ${remedyFor(study, Iz.value, size)}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value, device.rating)} ${allowed} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}. ${remedyFor(study, Iz.value, size)}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [
         ...Iz.steps,
-        relationStep("In ≤ Iz", amps(device.rating), amps(Iz.value)),
+        relationStep("In ≤ Iz", amps(device.rating, Iz.value), amps(Iz.value, device.rating)),
         ...(settled ? [remark("That figure is from memory. No such cable carries more than:"), ...settled.steps] : []),
-        ...(settled ? [relationStep("In ≤ the most it could be", amps(device.rating), amps(settled.value))] : []),
+        ...(settled
+          ? [
+              relationStep(
+                "In ≤ the most it could be",
+                amps(device.rating, settled.value),
+                amps(settled.value, device.rating),
+              ),
+            ]
+          : []),
       ],
       source: settled ? settled.source : relation.margin.source,
       ...(byRounding ? { severity: "warning" as const } : {}),
       related: [
-        { spot: factSpot(capacity.fact), message: `The worst section: Iz = ${amps(Iz.value)}.` },
+        { spot: factSpot(capacity.fact), message: `The worst section: Iz = ${amps(Iz.value, device.rating)}.` },
         { spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` },
       ],
       fixes: [...resizeCable(cable, size), ...smallerDevice(study)],
@@ -116,7 +125,7 @@ function settledBy(study: WayStudy, rating: number, { source }: Calculated): Cal
 
 function remedyFor({ uses, facts }: WayStudy, capacity: number, size: number | undefined): string {
   if (uses.has("motor") && !facts.has("overload"))
-    return `If an overload relay at the motor protects the cable, state its setting, no more than ${amps(capacity)}, as overload and that figure.`;
+    return `If an overload relay at the motor protects the cable, state its setting, no more than ${amps(truncate(capacity, 1))}, as overload and that figure.`;
   return size ? `Fit ${squareMillimetres(size)}.` : "Fit a larger cable or a smaller device, or change the route.";
 }
 
@@ -135,11 +144,14 @@ function inGround(study: WayStudy, report: Reporter): void {
   const size = sizeFor(study, device.rating);
   const remedy = size ? ` Fit ${squareMillimetres(size)}.` : "";
   report(factSpot(device.fact), {
-    message: `The ${deviceName(device)} device is rated above ${amps(value)}, ${plain(groundShare())} × Iz, which protects a buried cable against overload.${remedy}`,
+    message: `The ${deviceName(device)} device is rated above ${amps(value, device.rating)}, ${plain(groundShare())} × Iz, which protects a buried cable against overload.${remedy}`,
     severity: "information",
     value: amount(device.rating, "A"),
     limit: amount(value, "A"),
-    steps: [...steps, relationStep(`In ≤ ${plain(groundShare())} × Iz`, amps(device.rating), amps(value))],
+    steps: [
+      ...steps,
+      relationStep(`In ≤ ${plain(groundShare())} × Iz`, amps(device.rating, value), amps(value, device.rating)),
+    ],
     source,
     related: [
       { spot: factSpot(most.fact), message: "The section in the ground." },

@@ -86,8 +86,8 @@ export default wayRule({
     const threshold = differs ? practiceOf("load-share") : belowShare ? least : excess;
     report(valueSpot(Ib, Ib.args.value), {
       message: belowOutput
-        ? `Ib is stated as ${amps(stated)}, but a motor of this power draws at least ${amps(sum)}: which is right?`
-        : `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}${belowShare ? ", far more than diversity takes away" : ""}: which is right?`,
+        ? `Ib is stated as ${amps(stated, sum)}, but a motor of this power draws at least ${amps(sum, stated)}: which is right?`
+        : `Ib is stated as ${amps(stated, sum)}, but the loads listed come to ${amps(sum, stated)}${belowShare ? ", far more than diversity takes away" : ""}: which is right?`,
       value: amount(stated, "A"),
       steps: [step(`I = ${formula.name}`, formula.terms, amps(sum)), ...threshold.steps],
       source: threshold.source,

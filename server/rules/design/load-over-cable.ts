@@ -44,10 +44,13 @@ export default wayRule({
     if (!exceeds(designCurrent.value, Iz.value)) return;
     const size = sizeFor(study, designCurrent.value);
     report(factSpot(designCurrent.fact), {
-      message: `The design current of ${amps(designCurrent.value)} exceeds the ${amps(Iz.value)} this cable can carry.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
+      message: `The design current of ${amps(designCurrent.value, Iz.value)} exceeds the ${amps(Iz.value, designCurrent.value)} this cable can carry.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
       value: amount(designCurrent.value, "A"),
       limit: amountOf(Iz),
-      steps: [...Iz.steps, relation("Ib ≤ Iz", amps(designCurrent.value), amps(Iz.value))],
+      steps: [
+        ...Iz.steps,
+        relation("Ib ≤ Iz", amps(designCurrent.value, Iz.value), amps(Iz.value, designCurrent.value)),
+      ],
       source: Iz.source,
       related: [{ spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` }],
       fixes: resizeCable(cable, size),

@@ -46,10 +46,13 @@ export default wayRule({
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
     const [fix, words] = remedyFor(study, value);
     report(factSpot(designCurrent.fact), {
-      message: `The design current of ${amps(value)} exceeds the ${amps(device.rating)} of the ${deviceName(device)} device. ${words}${ratedHigher(study, value) ? " If the power is stated at 240 V, write rated 240 V behind it." : ""}`,
+      message: `The design current of ${amps(value, device.rating)} exceeds the ${amps(device.rating, value)} of the ${deviceName(device)} device. ${words}${ratedHigher(study, value) ? " If the power is stated at 240 V, write rated 240 V behind it." : ""}`,
       value: amount(value, "A"),
       limit: amount(device.rating, "A"),
-      steps: [...(designCurrent.diversity?.steps ?? []), relationStep("Ib ≤ In", amps(value), amps(device.rating))],
+      steps: [
+        ...(designCurrent.diversity?.steps ?? []),
+        relationStep("Ib ≤ In", amps(value, device.rating), amps(device.rating, value)),
+      ],
       ...(relation ? { source: relation.margin.source } : {}),
       related: [{ spot: factSpot(device.fact), message: `Rated current of the device: In = ${amps(device.rating)}.` }],
       fixes: fix,

@@ -37,7 +37,10 @@ export default wayRule({
       message: `The ${squareMillimetres(cable.neutral)} neutral carries ${amps(Iz.value)} and the ${deviceName(device)} device does not protect it: fit ${squareMillimetres(cable.line)}, or ${threePhase ? "state why the lines balance" : "a smaller device"}.`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
-      steps: [...Iz.steps, relation("In ≤ Iz of the neutral", amps(device.rating), amps(Iz.value))],
+      steps: [
+        ...Iz.steps,
+        relation("In ≤ Iz of the neutral", amps(device.rating, Iz.value), amps(Iz.value, device.rating)),
+      ],
       source: Iz.source,
       // Three lines that balance leave little for the neutral: that may be so, and is to be shown.
       ...(threePhase ? { severity: "warning" as const } : {}),

@@ -22,7 +22,7 @@ export default wayRule({
     const { setting, Ib, spot } = relay;
     if (!exceeds(setting, allowance.value * Ib.value)) return;
     report(spot, {
-      message: `The relay is set to ${amps(setting)}, and the motor draws ${amps(Ib.value)}: set it to the current on the plate.`,
+      message: `The relay is set to ${amps(setting, Ib.value)}, and the motor draws ${amps(Ib.value, setting)}: set it to the current on the plate.`,
       value: amount(setting, "A"),
       limit: amount(allowance.value * Ib.value, "A"),
       steps: allowance.steps,

@@ -18,7 +18,7 @@ export default wayRule({
     const { setting, Ib, spot } = relay;
     if (!exceeds(Ib.value, setting)) return;
     report(spot, {
-      message: `The relay is set to ${amps(setting)}, below the design current of ${amps(Ib.value)}: it would trip in normal service.`,
+      message: `The relay is set to ${amps(setting, Ib.value)}, below the design current of ${amps(Ib.value, setting)}: it would trip in normal service.`,
       value: amount(Ib.value, "A"),
       limit: amount(setting, "A"),
       source: quotedIn("433.1.1"),

@@ -41,11 +41,11 @@ export default wayRule({
     const { line } = cable.fact.args;
     const inWay = cable.fact.segment === capacity.fact.segment;
     report(factSpot(capacity.fact), {
-      message: `The cable of the ring carries ${amps(Iz.value)} in this section, below the required ${amps(limit.value)}.${size ? ` Fit ${squareMillimetres(size)}, or reroute it.` : ""}`,
+      message: `The cable of the ring carries ${amps(Iz.value, limit.value)} in this section, below the required ${amps(limit.value, Iz.value)}.${size ? ` Fit ${squareMillimetres(size)}, or reroute it.` : ""}`,
       value: amountOf(Iz),
       limit: amountOf(limit),
       least: true,
-      steps: [...Iz.steps, relation("Iz ≥ 20 A", amps(Iz.value), amps(limit.value))],
+      steps: [...Iz.steps, relation("Iz ≥ 20 A", amps(Iz.value, limit.value), amps(limit.value, Iz.value))],
       source: combine(limit.source, Iz.source),
       related: [{ spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` }],
       fixes: size && line && inWay ? [inPlaceOf(line, `${size} mm²`, `Make the line ${squareMillimetres(size)}`)] : [],

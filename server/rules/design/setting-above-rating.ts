@@ -29,7 +29,7 @@ export default wayRule({
     const rating = device?.fact.args.rating;
     if (!thermal || !rating || !exceeds(thermal.value, rating.value)) return;
     report(valueSpot(settings, thermal), {
-      message: `The overload release is set to ${amps(thermal.value)}, above the ${amps(rating.value)} of the breaker.`,
+      message: `The overload release is set to ${amps(thermal.value, rating.value)}, above the ${amps(rating.value, thermal.value)} of the breaker.`,
       value: amount(thermal.value, "A"),
       limit: amount(rating.value, "A"),
       source: { ref: "BS EN 60947-2, a setting is at most the rated current", standing: "practice" },

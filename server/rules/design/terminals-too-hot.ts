@@ -57,7 +57,7 @@ export default wayRule({
       message: `${heats(current, stated)} the conductors above 70 °C: ${size ? `fit ${squareMillimetres(size)}, or ` : ""}write terminals 90 °C if both ends are made for it.`,
       value: amount(current, "A"),
       limit: amountOf(limit),
-      steps: [...limit.steps, relation("Ib ≤ Iz at 70 °C", amps(current), amps(limit.value))],
+      steps: [...limit.steps, relation("Ib ≤ Iz at 70 °C", amps(current, limit.value), amps(limit.value, current))],
       source: { ...limit.source, ref: "BS 7671:2018+A2:2022, 512.1.5 and the notes to Tables 4E1A to 4E4A" },
       ...(known ? { severity: "information" as const } : {}),
       related: [

@@ -57,7 +57,7 @@ export default wayRule({
       const what =
         by === "loop"
           ? `the loop is ${ohms(value.value)}, above the ${ohms(limit.value)} of the ${deviceName(device)} device`
-          : `at most ${amps(value.value)} flows, and the ${deviceName(device)} device needs ${amps(limit.value)} to open in time`;
+          : `at most ${amps(value.value, limit.value)} flows, and the ${deviceName(device)} device needs ${amps(limit.value, value.value)} to open in time`;
       report(factSpot(device.fact), {
         // An RCD that opens instead is what 411.4.5 allows: to be known, since all then rests on it.
         message: byRcd
