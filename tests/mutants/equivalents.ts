@@ -243,6 +243,12 @@ const kept: readonly Kept[] = [
     reason:
       "Of a time between the points of a curve no current is kept that operates in just that: the fault's own stands.",
   },
+  {
+    file: "server/readings/ring-points.ts",
+    line: "LN !== undefined && LE !== undefined && isWithinUncertainty(LN - LE);",
+    by: "||",
+    reason: "Where one of them is undefined, what they differ by is no number, and within nothing.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>
