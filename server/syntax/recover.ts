@@ -20,18 +20,18 @@ interface Frame {
 }
 
 /**
- * Nothing where the indentation is no help, or where to read by it takes more than so many changes; where a block that is
- * one row cannot be taken whole, it has to be done by its lines.
+ * Nothing where the indentation is no help, or where to read by it takes more than so many changes; the row of a block
+ * that cannot be taken whole in its place, which has to be weighed by its lines.
  */
 export function divideByIndent(
   text: Cuttable,
   lines: Lines,
   most: number,
-): readonly Draft[] | "by its lines" | undefined {
+): readonly Draft[] | { readonly notWhole: number } | undefined {
   const reader = new Indentation(text, lines);
   if (!reader.isTrustworthy()) return undefined;
   const steps = reader.steps();
-  if (!steps) return "by its lines";
+  if ("notWhole" in steps) return steps;
   return reader.changes > most ? undefined : rebuild(text, lines, steps, (line) => reader.wordAt(line));
 }
 
@@ -83,13 +83,13 @@ class Indentation {
     return this.#lines.net(line) > 0 && !this.#lines.isWhole(line);
   }
 
-  /** Nothing where a block is not whole in its place. */
-  steps(): Steps | undefined {
+  /** The row of a block that is not whole in its place, if there is one. */
+  steps(): Steps | { readonly notWhole: number } {
     for (let place = 0; place < this.#solid.length; place++) {
       const line = this.#at(place);
       if (this.#lines.isWhole(line)) {
         // What stands further in below a brace may be what it would have closed.
-        if (this.#isDeeper(place + 1, this.#lines.indent(line))) return undefined;
+        if (this.#isDeeper(place + 1, this.#lines.indent(line))) return { notWhole: line };
         this.#endBefore(line, place);
         this.#mark(line, "whole");
       } else if (this.#lines.closesFirst(line)) this.#close(line, place);

@@ -13,14 +13,22 @@ export const split = (text: string): Segment[] => draftsOf(text, linesOf(text)).
  * which brace was lost or is too many, if it is laid out well enough to trust and if reading it so takes few changes;
  * else a line that starts with a word that can only begin a new part ends whatever is open.
  */
-export function draftsOf(text: Cuttable, lines: Lines): readonly Draft[] {
+export function draftsOf(text: Cuttable, lines: Lines, opened = 0): readonly Draft[] {
   const plain = divide(lines);
   const faults = plain.filter(({ fault }) => fault).length;
   if (faults === 0) return plain;
   const byIndent = divideByIndent(text, lines, faults + 1);
-  if (byIndent === "by its lines") return draftsOf(text, linesOf(text.slice(0, lines.start(lines.count))));
+  if (byIndent && "notWhole" in byIndent) {
+    const row = opened < mostOpened ? byIndent.notWhole : undefined;
+    const [from, until] = row === undefined ? [0, lines.count] : [row, row + 1];
+    const own = linesOf(text.slice(lines.start(from), lines.start(until)));
+    return draftsOf(text, lines.with(from, until, own), opened + 1);
+  }
   return byIndent ?? plain;
 }
+
+/** So many blocks are weighed by their lines, one after another, before all are. */
+const mostOpened = 3;
 
 /** Whether a file's braces say all of its division, each on the line of its word. */
 export const isByBraces = (lines: Lines): boolean => !lines.hasLowBraces && divide(lines).every(({ fault }) => !fault);
