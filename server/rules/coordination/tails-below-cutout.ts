@@ -46,11 +46,14 @@ export default installationRule({
     const tabled = clipped(loaded, size.value);
     const carries = tabled ?? fromAbove(size.value, (csa) => clipped(loaded, csa));
     if (!carries) return;
+    const cutoutRating = cutout?.args.rating.value;
+    // The circuits of all boards are added up only where something may come of it.
+    if (cutoutRating !== undefined && !fallsShort(carries.value, cutoutRating)) return;
     const demand = demandAt(installation);
     const isOverloaded = exceeds(demand.least, carries.value);
     // While no cut-out is described it may be small enough: then only what is drawn counts.
     const drawn = isOverloaded && !supply?.isUnread("cutout") ? demand.least : undefined;
-    const rating = cutout?.args.rating.value ?? drawn;
+    const rating = cutoutRating ?? drawn;
     if (rating === undefined || !fallsShort(carries.value, rating)) return;
     const larger = sizeFor(loaded, size.value, isOverloaded ? Math.max(rating, demand.least) : rating);
     const bears = demand.greatest !== undefined && demand.greatest <= carries.value;
