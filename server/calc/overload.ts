@@ -17,7 +17,7 @@ interface OverloadQuestion {
 
 /** One relation of 433.1.1, whether it holds, and by how much (A, negative when it does not). */
 export interface Relation {
-  readonly name: "Ib ≤ In" | "Ib ≤ Iz" | "Ir ≤ Iz" | "In ≤ Iz" | "I2 ≤ 1.45 × Iz";
+  readonly name: "Ib ≤ In" | "Ib ≤ Iz" | "Ir ≤ Iz" | "√3 × Ir ≤ Iz" | "In ≤ Iz" | "I2 ≤ 1.45 × Iz";
   readonly holds: boolean;
   readonly margin: Calculated;
   /** What it compares, A: the second is never to be passed by the first. */
@@ -48,14 +48,17 @@ export function overloadByRelay({
   Ib,
   In,
   Iz,
-  Ir,
-}: Omit<OverloadQuestion, "standard"> & { readonly Ir: number }): Relation[] {
+  relay,
+}: Omit<OverloadQuestion, "standard"> & {
+  /** What the relay lets the lines carry, A; before the windings of a star-delta starter it is set to 1/√3 of that. */
+  readonly relay: { readonly lines: number; readonly inWindings: boolean };
+}): Relation[] {
   const rule = ruleSource();
   const both = combine(rule, Iz.source);
   return [
     relation("Ib ≤ In", Ib, In, rule),
     relation("Ib ≤ Iz", Ib, Iz.value, both),
-    relation("Ir ≤ Iz", Ir, Iz.value, both),
+    relation(relay.inWindings ? "√3 × Ir ≤ Iz" : "Ir ≤ Iz", relay.lines, Iz.value, both),
   ];
 }
 

@@ -2,7 +2,7 @@ import { exceeds } from "../calc/compare.ts";
 import { overload, overloadByRelay, type Relation } from "../calc/overload.ts";
 import type { Calculated } from "../calc/result.ts";
 import { isParallel } from "./cable.ts";
-import { relaySetting } from "./overload-relay.ts";
+import { overloadRelay } from "./overload-relay.ts";
 import type { WayStudy } from "./way.ts";
 
 /**
@@ -14,8 +14,8 @@ export function overloadRelations(study: WayStudy, Iz: Calculated): readonly Rel
   if (device?.rating === undefined) return [];
   const { standard, rating } = device;
   const Ib = designCurrent?.value ?? 0;
-  const Ir = relaySetting(study);
-  if (Ir !== undefined && !isRing && exceeds(rating, Iz.value)) return overloadByRelay({ Ib, In: rating, Iz, Ir });
+  const relay = overloadRelay(study);
+  if (relay && !isRing && exceeds(rating, Iz.value)) return overloadByRelay({ Ib, In: rating, Iz, relay });
   const all = overload({ standard, Ib, In: rating, Iz });
   if (isRing) return all.filter(({ name }) => name === "Ib ≤ In");
   return device.family === "BS 3036" ? all.filter(({ name }) => name !== "I2 ≤ 1.45 × Iz") : all;

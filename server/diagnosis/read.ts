@@ -221,6 +221,7 @@ function pointReadings(study: WayStudy, points: ReadonlyMap<string, PointFact>):
   return [...points].flatMap(([place, fact]) => [
     ...reading(`L-N at ${place}`, { kind: "round", other: "neutral", place }, fact, fact.args["L-N"]),
     ...reading(`L-E at ${place}`, { kind: "round", other: "cpc", place }, fact, fact.args["L-E"]),
+    ...(study.isRing ? [] : reading(`R2 at ${place}`, { kind: "lead", conductor: "cpc", place }, fact, fact.args.R2)),
   ]);
 }
 

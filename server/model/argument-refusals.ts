@@ -8,7 +8,7 @@ import { delayOfDevice } from "./delay-of-device.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
 import { factBehind, lostLineEnd } from "./lost-line-end.ts";
 import { needlessName } from "./needless-name.ts";
-import { multipleTurned } from "./not-a-name.ts";
+import { multipleTurned, twoTimes } from "./not-a-name.ts";
 import { isSign, plainly, refusalFor, stopped } from "./not-accepted.ts";
 import {
   daysNotYears,
@@ -52,6 +52,7 @@ const slips: readonly SlipReader[] = [
   beyondRange,
   limitedByNothing,
   multipleTurned,
+  twoTimes,
   spokenAbsence,
   spokenProvenance,
   tickForFigure,

@@ -4,11 +4,12 @@
  */
 import type { IToken } from "chevrotain";
 import { isToken } from "../../grammar/lexer.ts";
+import { unitSpellings } from "../../grammar/units.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
-import { quantityProblem, writtenSo } from "./refusals.ts";
+import { problemAt, quantityProblem, writtenSo } from "./refusals.ts";
 import { type Slot, says } from "./row-shape.ts";
-import { phrase } from "./site-phrases.ts";
+import { phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { isRamp, isTickForFigure } from "./spoken-result.ts";
 import { wordForSiteTerm } from "./suggestions.ts";
@@ -19,6 +20,9 @@ export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolea
   if (!optional) return false;
   return (
     isBareFigure(line, token) ||
+    isFigureOfUnit(line, token) ||
+    isTwoTimes(line, token) ||
+    spokenAbsence(line) !== undefined ||
     isMultipleTurned(line, token) ||
     isHalfCycle(line, token) ||
     isResult(line, token) ||
@@ -35,6 +39,25 @@ export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolea
 function isBareFigure(line: LineBeingRead, token: IToken): boolean {
   if (!isToken(token, "Number") || line.at === 0) return false;
   return line.free().some(([, { accepts, label }]) => accepts.kind === "quantity" && label === undefined);
+}
+
+/** `rcd 30 ma`: a figure before a unit in other capitals. */
+function isFigureOfUnit(line: LineBeingRead, token: IToken): boolean {
+  const unit = line.tokens[line.at + 1]?.image.toLowerCase();
+  return isToken(token, "Number") && unitSpellings.some((spelling) => spelling.toLowerCase() === unit);
+}
+
+/** `rcd 24/12`: the times at 1 × and 5 × IΔn, as some sheets have them in one box. */
+const isTwoTimes = (line: LineBeingRead, { image }: IToken): boolean =>
+  /^\d+(?:\.\d+)?\/\d+(?:\.\d+)?$/.test(image) &&
+  line.shape.slots.some(([, { accepts }]) => accepts.kind === "multiple");
+
+/** Two times in one: which was made at which current is not for a program to say. */
+export function twoTimes(line: LineBeingRead): Slip | undefined {
+  const { token } = line;
+  if (!isTwoTimes(line, token)) return undefined;
+  const message = `“${token.image}” is two times: each has a line of its own with its multiple, such as 1x and 5x, and ms.`;
+  return { problem: problemAt("wrong-argument", message, token), upTo: line.tokens.length };
 }
 
 /** `rcd 30 mA 1x 25 ms 180`: the half cycle that the test began with. */

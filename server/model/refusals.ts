@@ -3,7 +3,7 @@
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Choices } from "../../grammar/params.ts";
-import { type QuantityName, quantities } from "../../grammar/quantities.ts";
+import { type QuantityKind, type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { capital, listed } from "../text/words.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
@@ -119,6 +119,19 @@ const sizeInMillimetres: FigureSlip = (of, token) => {
   return size && "problem" in size ? size.problem : undefined;
 };
 
+/** “0.024 s” where times are in ms: another power of ten of the same unit, where that can be meant. */
+const otherPower: FigureSlip = (of, token) => {
+  const { physical, units, least, most }: QuantityKind = quantities[of];
+  const written = isToken(token, "Quantity") ? readWritten(token.image, token.startOffset) : undefined;
+  const [from, to] = [unitOf(written?.unit ?? ""), unitOf(units[0] ?? "")];
+  if (!written || !from || !to || from.physical !== physical || units.includes(written.unit)) return undefined;
+  const value = written.number * from.factor;
+  if (value < least || value > most) return undefined;
+  const sign = written.sign === "=" ? "" : written.sign;
+  const text = `${sign}${Number((value / to.factor).toPrecision(12))} ${to.symbol}`;
+  return problemAt("wrong-unit", `“${token.image}” is written ${text}.`, token, [replaceFix(token, text)]);
+};
+
 const figureSlips: readonly FigureSlip[] = [
   openReading,
   capacityInFrame,
@@ -127,6 +140,7 @@ const figureSlips: readonly FigureSlip[] = [
   unknownUnit,
   apparentPower,
   sizeInMillimetres,
+  otherPower,
 ];
 
 /** What no rated current is, and many a breaking capacity. */

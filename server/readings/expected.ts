@@ -23,6 +23,8 @@ export interface ExpectedPoint {
   readonly R1R2: Calculated | undefined;
   readonly "L-N": Calculated | undefined;
   readonly "L-E": Calculated | undefined;
+  /** The protective conductor alone from the board, by a long lead; of a ring it depends on how the legs are left. */
+  readonly R2: Calculated | undefined;
   /** Loop impedance on cold conductors: the board's with R1+R2. */
   readonly Zs: Calculated | undefined;
 }
@@ -103,6 +105,7 @@ export function expectationsOf(network: CircuitNetwork, board: number | undefine
       R1R2,
       "L-N": cross("neutral"),
       "L-E": cross("cpc"),
+      R2: closed ? undefined : byLead(sources.cpc, standing),
       Zs: R1R2 && board !== undefined ? loop(board, R1R2) : undefined,
     };
   });
@@ -116,6 +119,17 @@ export function expectationsOf(network: CircuitNetwork, board: number | undefine
     farthest: greatestBy(points, ({ R1R2 }) => R1R2?.value)?.one,
     note: noteOf(network, spurs),
   };
+}
+
+function byLead(source: Calculated | undefined, { along, branch }: Standing): Calculated | undefined {
+  if (!source) return undefined;
+  const far = along + branch;
+  const value = far * source.value;
+  const factors: readonly (readonly [number, (value: number) => string])[] = [
+    [far, metres],
+    [source.value, (one) => `${milliohms(one)}/m`],
+  ];
+  return { value, unit: "Ω", steps: [productStep("R2", factors, [value, ohms])], source: fromFormula(source.source) };
 }
 
 const ringSource = { ref: ringContinuity.ref, standing: "computed" } as const;

@@ -228,6 +228,12 @@ export const practiceValues = table<PracticeValue>({
       unit: "",
     }),
     practice({
+      key: "relay-holds",
+      item: "current that an overload relay carries without opening, share of its setting",
+      value: 1.05,
+      unit: "",
+    }),
+    practice({
       key: "demand-allowance",
       item: "a stated demand against the one calculated, share asked about",
       value: 1.1,

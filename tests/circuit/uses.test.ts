@@ -7,7 +7,7 @@ import { extraLow, feedsBack, isSource } from "../../server/circuit/circuit-kind
 import { loadTerms } from "../../server/circuit/loads.ts";
 import { conductorUse } from "../../server/circuit/minimum.ts";
 import { overloadProtected } from "../../server/circuit/overload-relations.ts";
-import { relaySetting } from "../../server/circuit/overload-relay.ts";
+import { overloadRelay } from "../../server/circuit/overload-relay.ts";
 import { specialLocationsOf } from "../../server/circuit/place-words.ts";
 import type { WayStudy } from "../../server/circuit/way.ts";
 import { hasResult } from "../../server/readings/inspection-scope.ts";
@@ -59,9 +59,9 @@ describe("a circuit that serves", () => {
     ["lighting motor", undefined],
     ["sockets", undefined],
   ])("%j with a relay set to 12 A has one of %s A", (uses, setting) => {
-    expect(relaySetting(studied(`serves ${uses}\noverload 12 A`))).toBe(setting);
+    expect(overloadRelay(studied(`serves ${uses}\noverload 12 A`))?.setting).toBe(setting);
   });
-  it("nothing that is written has none", () => expect(relaySetting(studied("overload 12 A"))).toBeUndefined());
+  it("nothing that is written has none", () => expect(overloadRelay(studied("overload 12 A"))).toBeUndefined());
 });
 
 describe("the terms of several loads", () => {

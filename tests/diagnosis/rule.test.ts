@@ -58,6 +58,22 @@ describe("readings that disagree", () => {
     expect(finding?.message).toMatch(/Likeliest: The line is open between S3 and S4\./);
   });
 
+  it("a joint in the protective conductor is placed by readings of it alone", () => {
+    const columns = `way 1 radial "Columns" {
+  cable armoured 90 °C line 6 mm² cpc 6 mm² cores 3
+  run A 40 m C1 25 m C2 25 m C3 25 m C4
+  dead 2026-03-04 {
+    at C1 R2 0.13 Ω
+    at C2 R2 0.21 Ω
+    at C3 R2 0.62 Ω
+    at C4 R2 0.70 Ω
+  }
+}`;
+    const [finding, ...more] = said(columns);
+    expect(more).toEqual([]);
+    expect(finding?.message).toMatch(/joint of about 0\.3\d? Ω lies in the protective conductor between C2 and C3\./);
+  });
+
   it("R1+R2 of a ring is the sum of its ends undivided, and no cable that nobody drew", () => {
     const [finding, ...more] = said(ring("length 60 m", "ends r1 0.44 Ω rn 0.45 Ω r2 0.73 Ω\n    R1+R2 1.17 Ω"));
     expect(more).toEqual([]);

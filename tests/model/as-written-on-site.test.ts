@@ -43,6 +43,32 @@ const cases: readonly Case[] = [
     message: `“${line.startsWith("r") ? "r1 + r2" : "R1 + R2"}” is written R1+R2.`,
     fixed: "R1+R2 0.45 Ω",
   })),
+  ...["-", "--", "—"].map((dash) => ({
+    text: inLive,
+    line: `Zs ${dash}`,
+    message: `“${dash.charAt(0)}” is no result: write what was read, LIM with the reason, or N/A where it does not apply; or delete the line.`,
+  })),
+  ...(
+    [
+      ["rcd 30 mA 1x 0.024 s", "“0.024 s” is written 24 ms.", "rcd 30 mA 1x 24 ms"],
+      ["rcd 0.03 A 1x 24 ms", "“0.03 A” is written 30 mA.", "rcd 30 mA 1x 24 ms"],
+      [
+        "rcd 30 ma 1x 24 ms",
+        "“ma” is not a unit here: a rated residual current is written in mA.",
+        "rcd 30 mA 1x 24 ms",
+      ],
+      ["rcd 30 mA ½ no-trip", "“½” is written 0.5x.", "rcd 30 mA 0.5x no-trip"],
+      ["rcd 30 mA 24 ms @ 1x", "Blanks alone divide the parts of a line: leave out “@”.", "rcd 30 mA 24 ms  1x"],
+      ["rcd n/a", "“n/a” is written N/A.", "rcd N/A"],
+      ["function √", "“√” is written ok.", "function ok"],
+    ] as const
+  ).map(([line, message, fixed]) => ({ text: inLive, line, message, fixed })),
+  ...(
+    [
+      ["rcd 24/12", "“24/12” is two times: each has a line of its own with its multiple, such as 1x and 5x, and ms."],
+      ["function ✗", "“✗” is written as a word: wrong, or failed."],
+    ] as const
+  ).map(([line, message]) => ({ text: inLive, line, message })),
   {
     text: inLive,
     line: "trip-current 22 mA ac",

@@ -52,6 +52,16 @@ const limits: readonly Limit[] = [
       'parallel-path "Pipework"\nrun A 20 m S1\ndead 2026-03-04 {\nat S1 L-E 0.27 Ω\n}': "",
       'parallel-path "Pipework"\nrun A 20 m S1\ndead 2026-03-04 {\nat S1 L-E 0.59 Ω\n}': "warning",
       "run A 20 m S1\ndead 2026-03-04 {\nat S1 L-E >2 Ω\n}": "",
+      // The protective conductor alone: 20 m of 12.1 mΩ/m are 0.24 Ω.
+      "run A 20 m S1\ndead 2026-03-04 {\nat S1 R2 0.32 Ω\n}": "",
+      "run A 20 m S1\ndead 2026-03-04 {\nat S1 R2 0.45 Ω\n}": [
+        "warning",
+        "S1 reads 0.45 Ω for R2, where the cable to it gives 0.24 Ω. Look for a poor joint",
+      ],
+      "run A 20 m S1\ndead 2026-03-04 {\nat S1 R2 0.09 Ω\n}": ["warning", "Look for a parallel path"],
+      'parallel-path "Pipework"\nrun A 20 m S1\ndead 2026-03-04 {\nat S1 R2 0.09 Ω\n}': "",
+      "run A 20 m S1\ndead 2026-03-04 {\nat S1 R2 >99.9 Ω\n}": "",
+      "run A 20 m S1\ndead 2026-03-04 {\nat S1 R2 0.00 Ω\n}": "",
       "length 20 m\ndead 2026-03-04 {\nat S1 L-E 0.59 Ω\nat S2 L-E 0.59 Ω\n}": "",
     },
   },

@@ -45,6 +45,24 @@ const slips: readonly Slip[] = [
   },
   { what: "a plain 1.3 times is a length that was guessed", lines: radial("R1+R2 0.50 Ω", "length 20 m"), says: [] },
   {
+    what: "an earth that does not reach one lamp column, by a long lead",
+    lines: radial("at C1 R2 0.12 Ω\nat C2 R2 >99.9 Ω\nat C3 R2 0.37 Ω", "run A 10 m C1 10 m C2 10 m C3"),
+    says: ["continuity/open"],
+    words: /R2 at C2 is off scale/,
+  },
+  {
+    what: "an earth that does not reach one socket of a ring, by a long lead",
+    lines: ring(`${ends}\nat S1 R2 0.19 Ω\nat S2 R2 >99.9 Ω`),
+    says: ["continuity/open"],
+    words: /R2 at S2 is off scale/,
+  },
+  {
+    what: "nothing at all at one column, by a long lead",
+    lines: radial("at C1 R2 0.12 Ω\nat C2 R2 0.00 Ω", "run A 10 m C1 10 m C2"),
+    says: ["continuity/negative-or-zero"],
+    words: /C2 R2 reads 0.00/,
+  },
+  {
     what: "below the line alone",
     lines: radial("R1+R2 0.09 Ω", "length 20 m"),
     says: ["continuity/r1r2-against-length"],

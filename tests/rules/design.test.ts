@@ -256,6 +256,52 @@ describe("a motor with a star-delta starter", () => {
   });
 });
 
+// 7.5 kW at 90 % and 0.85 draw 14.2 A from each line, and 8.2 A flow in each winding: relays stand in either.
+describe("the overload relay of a star-delta starter", () => {
+  const three = { supply: "earthing TN-S\nphases three\nZe 0.30 Ω" };
+  const planer = (
+    overload: string,
+    starting = "star-delta",
+    cable = "line 2.5 mm² cpc 2.5 mm² cores 4",
+  ) => `way 1 radial "Planer" {
+  device  BS EN 60898 C32 10 kA three-pole
+  phase   three
+  cable   armoured 90 °C ${cable}
+  route   clipped method C grouped 4
+  serves  motor
+  load    7.5 kW efficiency 90 %
+  power-factor 85 %
+  starting ${starting}
+  overload ${overload}
+}`;
+  const families = ["design/relay-below-load", "design/relay-above-load"];
+  const said = (way: string) => families.flatMap((id) => of(id, way, three).map(({ message }) => message));
+
+  it.each(["8.2 A", "9 A", "14.2 A", "15 A"])("may be set to %s", (setting) =>
+    expect(said(planer(setting))).toEqual([]),
+  );
+  it("is too low for the windings too", () =>
+    expect(said(planer("7 A"))).toEqual([
+      expect.stringMatching(/set to 7 A, which before the windings lets 12\.1 A .*below/),
+    ]));
+  it("is too low for the lines and too high for the windings", () =>
+    expect(said(planer("11 A"))).toEqual([expect.stringMatching(/lets 19\.1 A flow in the lines.*0\.58 times/)]));
+  it("of a motor that is started otherwise stands in the lines", () =>
+    expect(said(planer("8.2 A", "direct"))).toEqual([
+      expect.stringMatching(/set to 8\.2 A, below the design current/),
+    ]));
+  it("protects the cable by what the lines carry", () => {
+    const over = (setting: string) =>
+      of("design/device-over-capacity", planer(setting, "star-delta", "line 1.5 mm² cpc 1.5 mm² cores 4"), three);
+    expect(over("14.2 A")).toEqual([]);
+    expect(over("11 A")).toHaveLength(1);
+  });
+  it("holds a motor that draws a little more than it is set to", () => {
+    expect(said(planer("13.6 A", "direct"))).toEqual([]);
+    expect(said(planer("13.4 A", "direct"))).toHaveLength(1);
+  });
+});
+
 describe("what is not known", () => {
   it("asks for the part of BS 88, which has several", () => {
     const fuse = (standard: string) =>

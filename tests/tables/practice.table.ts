@@ -56,6 +56,7 @@ export const practice: readonly Printed[] = [
       rcd-quick 0.005P
       rcd-shortest 0.001P
       relay-above 1.25P
+      relay-holds 1.05P
       demand-allowance 1.1P
       buried-depth 450P
       buried-usual 600P

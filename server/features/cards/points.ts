@@ -29,8 +29,8 @@ export function pointRows(
 ): { readonly rows: readonly (Row | undefined)[]; readonly from: readonly (Calculated | undefined)[] } {
   const point = expectedPoint(study, name);
   if (!point) return { rows: [], from: [] };
-  const [LN, LE] = [readingOf(fact, "L-N"), readingOf(fact, "L-E")];
-  const texts = study.isRing ? roundTexts(point, LN, LE) : plainTexts(point, LN, LE);
+  const [LN, LE, R2] = [readingOf(fact, "L-N"), readingOf(fact, "L-E"), readingOf(fact, "R2")];
+  const texts = study.isRing ? roundTexts(point, LN, LE) : plainTexts(point, LN, LE, R2);
   return {
     rows: [
       row(
@@ -51,9 +51,15 @@ const roundTexts = (point: ExpectedPoint, LN: number | undefined, LE: number | u
 ];
 
 /** Line and neutral are rarely read along a radial: what they should read is shown where somebody did. */
-const plainTexts = (point: ExpectedPoint, LN: number | undefined, LE: number | undefined): string[] => [
+const plainTexts = (
+  point: ExpectedPoint,
+  LN: number | undefined,
+  LE: number | undefined,
+  R2: number | undefined,
+): string[] => [
   ...(LN === undefined ? [] : beside("R1+Rn ", point["L-N"], LN)),
   ...beside("R1+R2 ", point["L-E"], LE),
+  ...(R2 === undefined ? [] : beside("R2 ", point.R2, R2)),
 ];
 
 /** Loop impedance there on cold conductors, with what is left to the limit for a cold reading. */

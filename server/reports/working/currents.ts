@@ -133,6 +133,8 @@ function withinCapacity(
       return designCurrent ? [carried("Ib", designCurrent.value)] : [];
     case "Ir ≤ Iz":
       return [carried("the overload relay, set to", value)];
+    case "√3 × Ir ≤ Iz":
+      return [carried("the overload relay before the windings lets the lines carry", value)];
     default: {
       if (holds && !capacity) return notWhole("I2 ≤ 1.45 × Iz");
       const [I2] = margin.steps;

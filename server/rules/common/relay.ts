@@ -1,11 +1,13 @@
 /** What the checks of a motor's overload relay share. */
-import { relaySetting } from "../../circuit/overload-relay.ts";
+import { overloadRelay } from "../../circuit/overload-relay.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { type Spot, valueSpot } from "../frame/rule.ts";
 
 interface Relay {
-  /** What it is set to, A, and where that stands. */
+  /** What it is set to, A, what that lets the lines carry, A, and where it stands. */
   readonly setting: number;
+  readonly lines: number;
+  readonly inWindings: boolean;
   readonly spot: Spot;
   /** What the motor draws, A. */
   readonly Ib: NonNullable<WayStudy["designCurrent"]>;
@@ -14,10 +16,10 @@ interface Relay {
 /** The relay of a circuit and the current it watches, where both are known. */
 export function relayOf(study: WayStudy): Relay | undefined {
   const overload = study.facts.one("overload");
-  const setting = relaySetting(study);
+  const relay = overloadRelay(study);
   const Ib = study.designCurrent;
-  if (!overload || setting === undefined || !Ib || study.isSpare) return undefined;
-  return { setting, spot: valueSpot(overload, overload.args.setting), Ib };
+  if (!overload || !relay || !Ib || study.isSpare) return undefined;
+  return { ...relay, spot: valueSpot(overload, overload.args.setting), Ib };
 }
 
 /** A sample: a motor of 14 A, and what is written of its relay. */

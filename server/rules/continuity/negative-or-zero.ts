@@ -87,7 +87,7 @@ function resistances(study: WayStudy): Found[] {
         found.push({ name: name === "value" ? word : name, fact, quantity: value, test: latest.test });
   }
   for (const fact of test?.facts.all("at") ?? []) {
-    for (const round of ["L-N", "L-E"] as const) {
+    for (const round of ["L-N", "L-E", "R2"] as const) {
       const value = fact.args[round];
       if (value && !isAbsent(value) && test)
         found.push({ name: `${fact.args.point.value} ${round}`, fact, quantity: value, test });

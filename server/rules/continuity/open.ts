@@ -1,5 +1,6 @@
 import { quantityOf } from "../../model/values.ts";
 import { latestReadDead } from "../../readings/dead.ts";
+import { pointLines } from "../../readings/radial-points.ts";
 import { shown } from "../common/dead-words.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -26,6 +27,21 @@ export default wayRule({
   }
 }`,
     },
+    {
+      bad: `way 1 radial "Car park columns" {
+  dead 2026-03-04 {
+    at C1        R2 0.13 Ω
+    at C2        R2 >99.9 Ω
+                    ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Car park columns" {
+  dead 2026-03-04 {
+    at C1        R2 0.13 Ω
+    at C2        R2 0.21 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     if (study.isSpare) return;
@@ -36,6 +52,13 @@ export default wayRule({
       report(valueSpot(fact, quantity), {
         message: `${word} is off scale (${shown(quantity)}): no continuity. Find the break before the circuit is energised.`,
         value: amount(quantity.value, "Ω"),
+      });
+    }
+    for (const { name, fact, R2 } of pointLines(study)) {
+      if (R2?.sign !== ">") continue;
+      report(valueSpot(fact, R2), {
+        message: `R2 at ${name} is off scale (${shown(R2)}): the protective conductor does not reach it. Check its terminals and those before it.`,
+        value: amount(R2.value, "Ω"),
       });
     }
   },

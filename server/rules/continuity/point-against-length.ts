@@ -1,11 +1,13 @@
-import { ohms } from "../../calc/result.ts";
+import { type Calculated, ohms } from "../../calc/result.ts";
+import { mayReadLess } from "../../circuit/cpc.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { bandSource, bandSteps, lengthMismatch } from "../../readings/dead.ts";
 import { expectedCircuit } from "../../readings/expected.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
+import { amount, amountOf, type Reporter, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/point-against-length",
@@ -38,30 +40,65 @@ export default wayRule({
   }
 }`,
     },
+    {
+      bad: `way 1 radial "Car park columns" {
+  cable        armoured 90 °C  line 6 mm²  cpc 6 mm²  cores 3
+  run          A 40 m C1 25 m C2
+  dead 2026-03-04 {
+    at C1        R2 0.13 Ω
+    at C2        R2 0.62 Ω
+                    ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Car park columns" {
+  cable        armoured 90 °C  line 6 mm²  cpc 6 mm²  cores 3
+  run          A 40 m C1 25 m C2
+  dead 2026-03-04 {
+    at C1        R2 0.13 Ω
+    at C2        R2 0.20 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const points = radialPoints(study);
     const circuit = points.length > 0 ? expectedCircuit(study) : undefined;
     if (!circuit?.network.drawn) return;
-    for (const { name, fact, "L-E": quantity } of points) {
-      const expected = circuit.points.find((point) => point.name === name)?.["L-E"];
-      const mismatch = quantity && expected && quantity.sign !== ">" && lengthMismatch(quantity, expected.value);
-      if (!quantity || !expected || !mismatch || (mismatch.kind === "low" && study.facts.has("parallel-path")))
-        continue;
-      const meter = uncertaintyOnWay(study, fact, quantity);
-      const cause =
-        mismatch.kind === "high"
-          ? "Look for a poor joint, and check the lengths."
-          : "Look for a parallel path, and check where it was read.";
-      report(valueSpot(fact, quantity), {
-        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${beyondTolerance(meter, mismatch.by)}`,
-        value: amount(quantity.value, "Ω"),
-        limit: amountOf(expected),
-        least: mismatch.kind === "low",
-        steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
-        source: bandSource(expected),
-        related: lengthRelated(study),
-      });
+    for (const point of points) {
+      const sound = circuit.points.find(({ name }) => name === point.name);
+      for (const kind of ["L-E", "R2"] as const) compare(study, report, point, kind, sound?.[kind]);
     }
   },
 });
+
+type Points = ReturnType<typeof radialPoints>;
+
+const kinds = { "L-E": "to earth", R2: "for R2" } as const;
+
+function compare(
+  study: WayStudy,
+  report: Reporter,
+  { name, fact, ...read }: Points[number],
+  kind: keyof typeof kinds,
+  expected: Calculated | undefined,
+): void {
+  const quantity = read[kind];
+  const mismatch = quantity && expected && quantity.sign !== ">" && lengthMismatch(quantity, expected.value);
+  // Nothing at all, or less, is reported as that.
+  if (!quantity || !expected || !mismatch || quantity.value <= 0) return;
+  const isHigh = mismatch.kind === "high";
+  if (!isHigh && (study.facts.has("parallel-path") || (kind === "R2" && mayReadLess(study)))) return;
+  const meter = uncertaintyOnWay(study, fact, quantity);
+  const cause = isHigh
+    ? "Look for a poor joint, and check the lengths."
+    : "Look for a parallel path, and check where it was read.";
+  report(valueSpot(fact, quantity), {
+    message: `${name} reads ${shown(quantity)} ${kinds[kind]}, where the cable to it gives ${ohms(expected.value)}. ${cause}${beyondTolerance(meter, mismatch.by)}`,
+    value: amount(quantity.value, "Ω"),
+    limit: amountOf(expected),
+    least: !isHigh,
+    steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
+    source: bandSource(expected),
+    related: lengthRelated(study),
+  });
+}

@@ -19,11 +19,17 @@ export default wayRule({
     if (!relay || unstatedInput(study)) return;
     if (study.facts.all("load").length > 1 || study.facts.isUnread("Ib") || study.facts.isUnread("load")) return;
     const allowance = practiceOf("relay-above");
-    const { setting, Ib, spot } = relay;
-    if (!exceeds(setting, allowance.value * Ib.value)) return;
+    const { setting, lines, inWindings, Ib, spot } = relay;
+    if (!exceeds(lines, allowance.value * Ib.value)) return;
+    const allowed = inWindings
+      ? `, which before the windings of a star-delta starter lets ${amps(lines, Ib.value)} flow in the lines`
+      : "";
+    const plate = inWindings
+      ? "0.58 times the current on the plate, or to all of it in the lines"
+      : "the current on the plate";
     report(spot, {
-      message: `The relay is set to ${amps(setting, Ib.value)}, and the motor draws ${amps(Ib.value, setting)}: set it to the current on the plate.`,
-      value: amount(setting, "A"),
+      message: `The relay is set to ${amps(setting, Ib.value)}${allowed}, and the motor draws ${amps(Ib.value, lines)}: set it to ${plate}.`,
+      value: amount(lines, "A"),
       limit: amount(allowance.value * Ib.value, "A"),
       steps: allowance.steps,
       source: allowance.source,

@@ -1,5 +1,7 @@
 import { exceeds } from "../../calc/compare.ts";
+import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
+import { relayHolds } from "../../circuit/overload-relay.ts";
 import { quotedIn } from "../../tables/source.ts";
 import { conveyor, relayOf } from "../common/relay.ts";
 import { amount, wayRule } from "../frame/rule.ts";
@@ -15,12 +17,14 @@ export default wayRule({
   check(study, report) {
     const relay = relayOf(study);
     if (!relay) return;
-    const { setting, Ib, spot } = relay;
-    if (!exceeds(Ib.value, setting)) return;
+    const { setting, lines, inWindings, Ib, spot } = relay;
+    if (!exceeds(Ib.value, relayHolds(lines))) return;
+    const allowed = inWindings ? `, which before the windings lets ${amps(lines, Ib.value)} flow in the lines` : "";
     report(spot, {
-      message: `The relay is set to ${amps(setting, Ib.value)}, below the design current of ${amps(Ib.value, setting)}: it would trip in normal service.`,
+      message: `The relay is set to ${amps(setting, Ib.value)}${allowed}, below the design current of ${amps(Ib.value, lines)}: it would trip in normal service.`,
       value: amount(Ib.value, "A"),
-      limit: amount(setting, "A"),
+      limit: amount(lines, "A"),
+      steps: practiceOf("relay-holds").steps,
       source: quotedIn("433.1.1"),
     });
   },
