@@ -15,7 +15,7 @@ import { planOf, Scan } from "./run/plan.ts";
 import { run } from "./run/run.ts";
 import { sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
-import { replaceUnchanged } from "./write.ts";
+import { clearStale, replaceUnchanged } from "./write.ts";
 
 export interface Fixed {
   readonly path: string;
@@ -140,6 +140,7 @@ export function writeFixed(
     const reason = replaceUnchanged(path, disk, before, after);
     return reason === undefined ? [] : [`“${disk.shown(path)}” cannot be written: ${reason}`];
   });
+  clearStale(files.map(({ path }) => path));
   const written = files.length - failures.length;
   if (!quiet && files.length === 0) terminal.err(sentences([nothingToFix]));
   if (!quiet && written > 0) {

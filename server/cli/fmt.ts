@@ -16,7 +16,7 @@ import { type Ran, run } from "./run/run.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
-import { changedMeanwhile, replaceUnchanged } from "./write.ts";
+import { changedMeanwhile, clearStale, replaceUnchanged } from "./write.ts";
 
 export interface FmtOptions {
   readonly check?: boolean;
@@ -79,6 +79,7 @@ async function fmtUntil(
   }
   pace.end();
   if (cache) tidy(cache);
+  if (!done.isLook) clearStale(tasks.map(({ files: [path] }) => path));
   timing.phase("lay out");
   timing.end();
   const failures = [...found.failures, ...done.failures];

@@ -5,6 +5,7 @@ import {
   constants,
   lstatSync,
   openSync,
+  readdirSync,
   realpathSync,
   renameSync,
   rmSync,
@@ -68,14 +69,15 @@ export function refusedTarget(path: string): string | undefined {
 
 /**
  * The same for a file that was looked at a while ago: what somebody wrote meanwhile is not lost. `before` and `after`:
- * what stood in it, without its byte order mark, and what is to stand there.
+ * what stood in it, without its byte order mark, and what is to stand there. Whoever replaces many clears what is stale
+ * beside them once, by `clearStale`.
  */
 export function replaceUnchanged(path: string, disk: Texts, before: string, after: string): string | undefined {
   if (lookAt(path)?.isFile() === false) return "it is no file.";
   const now = disk.text(path);
   if ("failure" in now) return now.failure;
   if (now.text !== before) return changedMeanwhile;
-  return replaceFile(path, (now.bom ? "\ufeff" : "") + after);
+  return replaceOneOfMany(path, (now.bom ? "\ufeff" : "") + after);
 }
 
 export const changedMeanwhile = "it was changed meanwhile. Run this again.";
@@ -90,6 +92,11 @@ interface Texts {
  * interruption leaves the old one whole. Returns why it could not be done, if it could not.
  */
 export function replaceFile(path: string, text: string | Uint8Array): string | undefined {
+  clearStale([path]);
+  return replaceOneOfMany(path, text);
+}
+
+function replaceOneOfMany(path: string, text: string | Uint8Array): string | undefined {
   try {
     // A link stays a link: what it leads to is replaced.
     const real = realpathSync.native(path);
@@ -98,6 +105,40 @@ export function replaceFile(path: string, text: string | Uint8Array): string | u
     return putBeside(real, text, statSync(real).mode);
   } catch (error) {
     return reasonOf(error);
+  }
+}
+
+/** How old a file beside another must be before it is taken for left over, ms: writing it takes far less. */
+const staleAfter = 60_000;
+
+/**
+ * Removes what a run that was killed in the middle of writing left beside these files: only what bears the name of a
+ * process that is gone, and was not touched for a while, since a shared folder is written to from other machines.
+ */
+export function clearStale(paths: Iterable<string>): void {
+  for (const folder of new Set(Array.from(paths, (path) => dirname(path)))) {
+    try {
+      for (const name of readdirSync(folder)) {
+        const pid = besideName.exec(name)?.[1];
+        if (pid === undefined || isRunning(Number(pid))) continue;
+        const left = lstatSync(join(folder, name));
+        if (left.isFile() && Date.now() - left.mtimeMs > staleAfter) rmSync(join(folder, name), { force: true });
+      }
+    } catch {
+      // What cannot be cleared harms nobody; what was asked for says itself why it cannot be done.
+    }
+  }
+}
+
+const besideName = /^\.wayfile-([1-9]\d*)\.tmp$/;
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    // One of another person's may not be signalled, but is there.
+    return !(error instanceof Error && "code" in error && error.code === "ESRCH");
   }
 }
 

@@ -30,6 +30,22 @@ describe("files", () => {
     expect((await folder.run("fmt", ".")).out).toBe("2 files, already formatted.\n");
   });
 
+  test("clear what a run that was killed left beside them, and nothing that a run may still be writing", async () => {
+    // No process has a number as large.
+    const [stale, fresh, running, foreign] = [
+      ".wayfile-99999998.tmp",
+      ".wayfile-99999999.tmp",
+      `.wayfile-${process.ppid}.tmp`,
+      "notes-99999998.tmp",
+    ];
+    const folder = new Folder({ "a.ways": untidy, [stale]: "", [fresh]: "", [running]: "", [foreign]: "" });
+    for (const name of [stale, running, foreign]) utimesSync(folder.at(name), 1000, 1000);
+    await folder.run("fmt", "--check", ".");
+    expect(readdirSync(folder.path)).toContain(stale);
+    await folder.run("fmt", ".");
+    expect(readdirSync(folder.path).toSorted()).toEqual([fresh, running, foreign, "a.ways"].toSorted());
+  });
+
   test("are not touched where nothing changes", async () => {
     const folder = new Folder({ "a.ways": tidy });
     utimesSync(folder.at("a.ways"), 1000, 1000);
