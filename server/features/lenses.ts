@@ -45,8 +45,10 @@ export function lensText(snapshot: Snapshot, { segment }: Pick<LensPlace, "segme
 function wayText(snapshot: Snapshot, place: BoardInPlace, way: Way): string {
   const { least, missing } = stateOf(snapshot, place, way);
   const found = snapshot.findings.filter(({ spot }) => spot.segment === way.segment);
+  // What is not all there yet cannot be called sound.
+  const verdict = gravest(found) ?? (missing.length > 0 ? undefined : soundWords);
   return [
-    gravest(found),
+    ...(verdict === undefined ? [] : [verdict]),
     ...(least && showsMargin(least, found) ? [`${least.name} ${least.left}`] : []),
     ...(missing.length > 0 ? [`missing: ${short(missing)}`] : []),
   ].join(" · ");
@@ -69,7 +71,7 @@ function boardText(snapshot: Snapshot, place: BoardInPlace): string {
       ...(ways.length > 0 || spare === 0 ? [counted(ways.length, "way")] : []),
       ...(spare > 0 ? [`${spare} spare`] : []),
     ].join(", "),
-    gravest(found, board),
+    gravest(found, board) ?? soundWords,
     ...(least ? [`least margin: way ${least.way.id}, ${least.least.name} ${least.least.left}`] : []),
     ...(lacking.length > 0 ? [`incomplete: ${short(lacking)}`] : []),
   ].join(" · ");
@@ -80,8 +82,8 @@ function stateOf(snapshot: Snapshot, { board, context }: BoardInPlace, way: Way)
   return wayState(studyWay(way, context), installation && networkOf(installation).nodeOf(board));
 }
 
-/** Errors, else warnings, and on a board the ways they are in. */
-function gravest(found: readonly Finding[], board?: Board): string {
+/** Errors, else warnings, and on a board the ways they are in; nothing where there are neither. */
+function gravest(found: readonly Finding[], board?: Board): string | undefined {
   for (const [severity, one, many] of [
     ["error", "error", "errors"],
     ["warning", "warning", "warnings"],
@@ -92,8 +94,10 @@ function gravest(found: readonly Finding[], board?: Board): string {
     const where = ways.length > 0 ? ` (${ways.length === 1 ? "way" : "ways"} ${short(ways.map(({ id }) => id))})` : "";
     return `${own.length} ${own.length === 1 ? one : many}${where}`;
   }
-  return "no errors, no warnings";
+  return undefined;
 }
+
+const soundWords = "no errors, no warnings";
 
 const most = 4;
 

@@ -109,6 +109,11 @@ export class Calm {
     return snapshot.positions.at({ line: writing.line, character: 0 })?.segment === segment;
   }
 
+  /** The same while keys are being pressed: what stands above it waits for a rest. */
+  isTyping(snapshot: Snapshot, segment: Segment): boolean {
+    return this.#writing?.state === "typed" && this.isWriting(snapshot, segment);
+  }
+
   /** The findings that may be shown. `before` is what is shown now. */
   shown(snapshot: Snapshot, findings: readonly Finding[], before: readonly Diagnostic[]): readonly Finding[] {
     const writing = this.#writing;

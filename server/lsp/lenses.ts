@@ -11,7 +11,8 @@ interface About {
 
 /**
  * Lines above boards and ways. Where they stand is answered at once, what they say when an editor shows one. A way that
- * is being written has none until it is left, so that no line moves under the cursor.
+ * is being written has none until it is left, so that no line moves under the cursor; one that had says what it said
+ * until the typing rests.
  */
 export function lenses(
   { connection, ask }: Service,
@@ -20,7 +21,8 @@ export function lenses(
   command: string | undefined,
 ): ServerCapabilities {
   if (command === undefined || !client.textDocument?.codeLens) return {};
-  const shown = new Map<string, ReadonlySet<string>>();
+  /** What each line of a file says, by what it is of; nothing until an editor has shown it. */
+  const shown = new Map<string, Map<string, string | undefined>>();
   connection.onCodeLens(
     ask("textDocument/codeLens", [], (snapshot, { textDocument: { uri } }: CodeLensParams): CodeLens[] => {
       const mode = delivery.shown(uri).lens;
@@ -31,7 +33,7 @@ export function lenses(
           (mode === "ways" || !reference.includes("/")) &&
           (!before || before.has(reference) || !delivery.calm.isWriting(snapshot, segment)),
       );
-      shown.set(uri, new Set(places.map(({ reference }) => reference)));
+      shown.set(uri, new Map(places.map(({ reference }) => [reference, before?.get(reference)])));
       return places.map(({ segment, offset, reference }) => {
         const start = snapshot.positions.place(segment, offset);
         return { range: { start, end: start }, data: { uri, of: reference } };
@@ -43,11 +45,15 @@ export function lenses(
     undefined,
     (snapshot, { textDocument: { uri }, lens }) => {
       const place = snapshot.positions.at(lens.range.start);
-      const text = place && lensText(snapshot, place);
+      const [said, of] = [shown.get(uri), at(lens.data, "of")];
+      const before = typeof of === "string" ? said?.get(of) : undefined;
+      const isTyped = place !== undefined && delivery.calm.isTyping(snapshot, place.segment);
+      const text = isTyped && before !== undefined ? before : place && lensText(snapshot, place);
+      if (typeof of === "string") said?.set(of, text);
       // An editor leaves out a lens without a command, and its line with it: so there is always something to show.
       return {
         ...lens,
-        command: { title: text ?? "…", command, arguments: [{ uri, of: at(lens.data, "of") }] },
+        command: { title: text ?? "…", command, arguments: [{ uri, of }] },
       };
     },
     findings,

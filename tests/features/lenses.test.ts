@@ -42,6 +42,15 @@ it("a margin that is left stands beside no error of another kind", async () => {
   expect(board).not.toContain("least margin");
 });
 
+it("calls nothing sound that is not all there, and says what is missing", async () => {
+  const [, half] = await (async () => {
+    const { snapshot } = await openSample(shop("B20").replace(/ {6}cable[\s\S]*?\n {4}}\n/, "    }\n"));
+    return lensPlaces(snapshot).map((place) => lensText(snapshot, place));
+  })();
+  expect(half).toMatch(/^(?:\d+ \w+ · )?missing: cable, length/);
+  expect(half).not.toContain("no errors");
+});
+
 it("names the ways that something is found in, and counts those that are spare", async () => {
   const above = async (text: string) => {
     const { snapshot } = await openSample(text);

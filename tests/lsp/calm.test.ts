@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
+import type { CodeLens } from "vscode-languageserver";
 import { loft } from "../helpers/cursor.ts";
 import { pulling, type Server, startServer } from "../helpers/server.ts";
 
@@ -12,7 +13,10 @@ afterEach(() => {
 });
 
 async function opened(cursor: boolean, text = loft) {
-  server = await startServer({ capabilities: pulling, initializationOptions: cursor ? { cursor: true } : {} });
+  server = await startServer({
+    capabilities: { ...pulling, textDocument: { ...pulling.textDocument, codeLens: {} } },
+    initializationOptions: { lens: "x", ...(cursor ? { cursor: true } : {}) },
+  });
   const { connection, change, open, pull } = server;
   await open(uri, text);
   await pull(uri);
@@ -21,6 +25,14 @@ async function opened(cursor: boolean, text = loft) {
     (await pull(uri)).items?.map(({ code, range }) => `${range.start.line}: ${String(code)}`).sort() ?? [];
   return {
     marked,
+    /** What stands above a way, as an editor shows it. */
+    async lensOf(reference: string): Promise<string | undefined> {
+      const lenses: CodeLens[] = await connection.sendRequest("textDocument/codeLens", { textDocument: { uri } });
+      const lens = lenses.find(({ data }) => data.of === reference);
+      if (!lens) return undefined;
+      const shown: CodeLens = await connection.sendRequest("codeLens/resolve", lens);
+      return shown.command?.title;
+    },
     async type(line: number, character: number, text: string, until = character) {
       if (cursor) await connection.sendNotification("wayfile/cursor", { uri, line, rests: false });
       return this.change(line, character, text, until);
@@ -53,6 +65,21 @@ describe("the line being written", () => {
     const after = await editor.moveTo(serves);
     expect(after.length).toBe(before.length + 1);
     expect(after.find((one) => !before.includes(one))).toMatch(new RegExp(`^${serves + 1}: language/`));
+  });
+
+  test("leaves what stands above its way as it was until the typing rests", async () => {
+    const editor = await opened(true);
+    const way = /way (\S+)/.exec(lines.slice(0, serves).findLast((line) => /^ *way /.test(line)) ?? "")?.[1] ?? "";
+    const board =
+      /board (\S+)/.exec(lines.slice(0, serves).findLast((line) => /^ *board /.test(line)) ?? "")?.[1] ?? "";
+    const before = await editor.lensOf(`${board}/${way}`);
+    expect(before).toBeTruthy();
+    const Ib = lineOf("Ib      2.1 A");
+    const at = (lines[Ib] ?? "").indexOf("2.1");
+    await editor.type(Ib, at, "1", at);
+    expect(await editor.lensOf(`${board}/${way}`)).toBe(before);
+    await editor.moveTo(Ib, true);
+    expect(await editor.lensOf(`${board}/${way}`)).toMatch(/^\d error/);
   });
 
   test("is judged where the cursor rests in it, unless it is half a line", async () => {
