@@ -314,6 +314,9 @@ export const uses = {
   selv: "Extra-low voltage (SELV or PELV).",
 } as const;
 
+/** What a circuit supplies. */
+export type Use = keyof typeof uses;
+
 export const places = {
   bathroom: "A room with a bath or shower.",
   outdoors: "Outdoors.",

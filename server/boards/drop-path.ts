@@ -115,7 +115,7 @@ export const dropRooms = memoOfBoard(({ studies }: StudiedBoard): readonly DropR
 export function circuitDrop(study: WayStudy, size?: number): CircuitDrop | undefined {
   const Ib = study.isFinal ? study.designCurrent : undefined;
   // Extra-low voltage has limits of its own, and a generator's cable raises the voltage.
-  if (!Ib || ["selv", "pv", "storage"].some((use) => study.uses.has(use))) return undefined;
+  if (!Ib || study.uses.has("selv") || study.uses.has("pv") || study.uses.has("storage")) return undefined;
   const own = cableDrop(study, Ib.value, size);
   if ("missing" in own) return undefined;
   const limit = dropLimitOf(study);

@@ -1,4 +1,5 @@
 /** Where an RCD is needed, how fine, and what stands there. */
+import type { Use } from "../../grammar/choices.ts";
 import { exceeds } from "../calc/compare.ts";
 import { rcdLimit } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
@@ -118,7 +119,7 @@ const isSixteenth = ({ id }: Edition): boolean => id === sixteenthId;
 
 const serves = ({ facts }: WayStudy): Fact | undefined => facts.one("serves");
 
-const servesUse = (study: WayStudy, use: string): Fact | undefined => (study.uses.has(use) ? serves(study) : undefined);
+const servesUse = (study: WayStudy, use: Use): Fact | undefined => (study.uses.has(use) ? serves(study) : undefined);
 
 function forOrdinaryPersons(study: WayStudy, most: number): boolean {
   if (!study.uses.has("sockets") || socketRating(study) > most) return false;

@@ -1,5 +1,6 @@
 /** What a household cooker draws: its rings and oven are never all on for long. */
 
+import type { Use } from "../../grammar/choices.ts";
 import { diversified } from "../calc/diversity.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
@@ -7,7 +8,7 @@ import { columnOf } from "./diversity-column.ts";
 import { premisesOf } from "./supply.ts";
 
 export interface Served {
-  readonly uses: ReadonlySet<string>;
+  readonly uses: ReadonlySet<Use>;
   readonly context: Context;
 }
 

@@ -3,6 +3,7 @@
  * reports share. Each answer is worked out when first asked for and kept with the way.
  */
 
+import type { Use } from "../../grammar/choices.ts";
 import type { LoopLimit } from "../calc/loop-limit.ts";
 import type { Calculated } from "../calc/result.ts";
 import { Memo } from "../memo/memo.ts";
@@ -121,11 +122,11 @@ export class WayStudy {
     return !this.isSpare && !this.isFeeder;
   }
 
-  get uses(): ReadonlySet<string> {
+  get uses(): ReadonlySet<Use> {
     if (this.#uses === unasked) this.#uses = usesIn(this.facts);
     return this.#uses;
   }
-  #uses: ReadonlySet<string> | Unasked = unasked;
+  #uses: ReadonlySet<Use> | Unasked = unasked;
 
   get servesSockets(): boolean {
     return this.uses.has("sockets") || this.uses.has("outdoor-sockets");
@@ -361,7 +362,7 @@ export class WayStudy {
 }
 
 /** What a circuit supplies, as its schedule states it. */
-export const usesIn = (facts: Facts<"way">): ReadonlySet<string> =>
+export const usesIn = (facts: Facts<"way">): ReadonlySet<Use> =>
   new Set((facts.one("serves")?.args.uses ?? []).map(({ value }) => value));
 
 const studies = new Memo<Context, WeakMap<Way, WayStudy> | undefined>();

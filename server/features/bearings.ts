@@ -1,6 +1,6 @@
 /** What somebody of the trade has in mind at a place: what the circuit is for, how it runs, what this board is made of. */
 
-import { uses as everyUse } from "../../grammar/choices.ts";
+import { uses as everyUse, type Use } from "../../grammar/choices.ts";
 import { siteTerms } from "../../grammar/site-terms.ts";
 import { premisesOf } from "../circuit/supply.ts";
 import { valueAt } from "../model/fact-values.ts";
@@ -14,7 +14,7 @@ export interface Bearings {
   /** ring, radial, feeder or spare, where the way says so. */
   readonly kind: string | undefined;
   /** What the circuit serves; where it does not say, what its title makes likely. */
-  readonly uses: ReadonlySet<string>;
+  readonly uses: ReadonlySet<Use>;
   readonly premises: string | undefined;
   readonly stage: string | undefined;
   readonly board: Board | undefined;
@@ -54,12 +54,14 @@ export function bearingsAt(snapshot: Snapshot, spotted: CursorContext): Bearings
 
 const kinds: ReadonlySet<string> = new Set(["ring", "radial", "feeder", "spare"]);
 
+const isUse = (word: string): word is Use => Object.hasOwn(everyUse, word);
+
 /** The uses that the words of a title name: “Kitchen sockets”, “Immersion”. */
-function usesIn(title: string): string[] {
+function usesIn(title: string): Use[] {
   const words = title.toLowerCase().match(/[\p{L}-]+/gu) ?? [];
   return words.flatMap((word) => {
-    if (Object.hasOwn(everyUse, word)) return [word];
-    return siteTerms[word]?.filter((one) => Object.hasOwn(everyUse, one)) ?? [];
+    if (isUse(word)) return [word];
+    return siteTerms[word]?.filter(isUse) ?? [];
   });
 }
 

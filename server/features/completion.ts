@@ -86,10 +86,11 @@ function wordOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine):
   const used = wordsUsed(snapshot, spotted);
   const bearings = bearingsAt(snapshot, spotted);
   const rows: Readonly<Record<string, WordRow>> = vocabulary[kind];
-  const words = inFront(Object.keys(rows), wordsNext(kind, bearings));
+  const usual = wordsNext(kind, bearings);
+  const words = Object.keys(rows);
   const alone = half.after.length === 0;
-  return [
-    ...words.flatMap((word): Offer[] => {
+  const offersOf = (list: readonly string[]): Offer[] =>
+    list.flatMap((word): Offer[] => {
       const row = rows[word];
       if (!row || (row.times !== "often" && used.has(word))) return [];
       const snippet = alone ? skeletonOf(snapshot, spotted, bearings, word, row) : undefined;
@@ -105,8 +106,12 @@ function wordOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine):
           ...(snippet === undefined ? { goesOn: alone && Object.keys(row.params).length > 0 } : { snippet }),
         },
       ];
-    }),
+    });
+  // A board is mostly ways: one of them is likelier than a word that boards rarely have.
+  return [
+    ...offersOf(usual.filter((word) => word in rows)),
     ...(kind === "board" && alone ? waySkeletons(bearings, nextNumber(bearings)) : []),
+    ...offersOf(words.filter((word) => !usual.includes(word))),
   ];
 }
 

@@ -17,7 +17,7 @@ const choicesOf = (words: Readonly<Record<string, string>>, first: readonly stri
 export const earthingChoices: readonly Choice[] = choicesOf(earthings, earthingsFirst);
 export const premisesChoices: readonly Choice[] = choicesOf(premises, ["dwelling", "commercial", "industrial"]);
 
-/** The newest edition whose figures are known stands first; what has been withdrawn last. */
+/** What is in force stands first, then what has been withdrawn, the newest before the oldest. */
 export const standardChoices: readonly Choice[] = inFront(
   editions.toReversed().map(({ id }) => id),
   editionsFirst,

@@ -5,7 +5,7 @@
  * was found, and wait for whoever found them.
  */
 
-import { wayKinds } from "../../grammar/choices.ts";
+import { type Use, wayKinds } from "../../grammar/choices.ts";
 import type { Choices } from "../../grammar/params.ts";
 import { plain } from "../calc/result.ts";
 import { alignedLine } from "../format/column.ts";
@@ -69,7 +69,7 @@ export function waySkeletons(bearings: Bearings, number: string): Offer[] {
 }
 
 interface UsualCircuit {
-  readonly use: string;
+  readonly use: Use;
   readonly kind: "ring" | "radial";
   readonly title: string;
 }
@@ -110,7 +110,7 @@ function circuit(head: string, bearings: Bearings, title?: string): string {
   ]);
 }
 
-const usual: ReadonlySet<string> = new Set(usesFirst.slice(0, 1));
+const usual: ReadonlySet<Use> = new Set(usesFirst.slice(0, 1));
 
 /** The device most ways of the board have; else the board's RCD before a breaker, or one device for both. */
 function deviceLines(bearings: Bearings, stops: Stops): string[] {
@@ -194,10 +194,10 @@ installation "${stops.blank}" {
 }`;
 }
 
-/** Editions as a new schedule would take them: the newest whose figures are known, then what is newer, then older ones. */
+/** Editions as a new schedule would take them: what is in force, then the newest that is not. */
 export const editionsFirst: readonly string[] = [
-  ...editions.filter(({ unseen }) => unseen === undefined).slice(-1),
-  ...editions.filter(({ unseen }) => unseen !== undefined),
+  ...editions.filter(({ inForce }) => inForce),
+  ...editions.filter(({ inForce }) => !inForce).slice(-1),
 ].map(({ id }) => id);
 
 /** The head of a block of tests: the day, and the instrument that was used last. */

@@ -2,6 +2,7 @@
  * The order in which the trade would look for a value: what is usual for this use, this route and this board comes first.
  * An order only: nothing is left out by it, and no check rests on it.
  */
+import type { Use } from "../../grammar/choices.ts";
 import { flatPairs, usualConstructions, usualCurves } from "../tables/sizing-practice.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import type { Bearings } from "./bearings.ts";
@@ -128,7 +129,7 @@ export const breakingFirst: readonly number[] = [6, 10];
 export const earthingsFirst: readonly string[] = ["TN-C-S", "TN-S", "TT"];
 
 /** Uses in the order they are met. */
-export const usesFirst: readonly string[] = [
+export const usesFirst: readonly Use[] = [
   "sockets",
   "lighting",
   "cooker",

@@ -1,5 +1,6 @@
 /** The drop of a circuit with a proposed cable, with that of the feeders before it, against the guidance. */
 
+import type { Use } from "../../grammar/choices.ts";
 import { feederDrop } from "../boards/drop-feeder.ts";
 import { added, type BoardDrop, dropLimitOf } from "../boards/drop-path.ts";
 import type { Calculated } from "../calc/result.ts";
@@ -13,7 +14,7 @@ interface DropFound {
 }
 
 /** What the guidance for the drop does not speak of: other limits, or a cable that raises the voltage. */
-const apart = ["selv", "pv", "storage"];
+const apart: readonly Use[] = ["selv", "pv", "storage"];
 
 export function dropFor(
   trial: WayStudy,

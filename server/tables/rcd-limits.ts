@@ -29,7 +29,21 @@ export const rcdLimits = table<RcdLimit>({
 
 /** The least RCD type for a use whose residual current may have a direct component. */
 interface RcdLoad {
-  readonly use: string;
+  readonly use:
+    | "alarms"
+    | "cooker"
+    | "data"
+    | "door"
+    | "emergency-lighting"
+    | "ev-charger"
+    | "heat-pump"
+    | "laundry"
+    | "lift"
+    | "lighting"
+    | "outdoor-sockets"
+    | "pv"
+    | "sockets"
+    | "storage";
   readonly type: "A" | "F" | "B";
   readonly reason: string;
   /** Whether a direct component is certain: what is plugged in or charged always rectifies. Else the maker may know better. */

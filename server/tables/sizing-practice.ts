@@ -2,7 +2,7 @@ import { practice, table } from "./table.ts";
 
 /** The type of breaker a load usually asks for. */
 interface UsualCurve {
-  readonly use: string;
+  readonly use: "motor" | "transformer" | "heat-pump" | "lift" | "door" | "ventilation";
   readonly curve: "B" | "C" | "D";
   readonly reason: string;
 }

@@ -186,6 +186,12 @@ describe("actions", () => {
 });
 
 describe("a new schedule", () => {
+  it("is offered in the edition in force before one that is withdrawn", () => {
+    expect(standardChoices.map(({ detail }) => /withdrawn/.test(detail))).toEqual(
+      standardChoices.map((_, at) => at > 0),
+    );
+  });
+
   it.each(standardChoices.map(({ id }) => id))("to %s is sound and in the one style", async (standard) => {
     for (const earthing of ["TN-S", "TN-C-S", "TT"]) {
       const text = newSchedule({ name: 'The "Old" Loft', earthing, standard, premises: "dwelling", ways: 12 });

@@ -1,8 +1,9 @@
+import type { Use } from "../../../grammar/choices.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { plain } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
-const heavy = ["water-heater", "shower", "cooker", "ev-charger", "heating"];
+const heavy: readonly Use[] = ["water-heater", "shower", "cooker", "ev-charger", "heating"];
 
 export default wayRule({
   id: "design/ring-heavy-load",

@@ -1,3 +1,4 @@
+import type { Use } from "../../../grammar/choices.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
 import { insulationOf } from "../../readings/insulation.ts";
@@ -5,15 +6,14 @@ import { wordsAfter } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 /** Loads with electronics on their terminals that are usually left in place. */
-const words: Readonly<Record<string, string>> = {
-  alarms: "alarms",
-  data: "data equipment",
-  "ev-charger": "a charging point",
-  pv: "a photovoltaic generator",
-  storage: "a battery",
-  control: "controls",
-};
-const delicate = Object.keys(words);
+const delicate: readonly (readonly [use: Use, words: string])[] = [
+  ["alarms", "alarms"],
+  ["data", "data equipment"],
+  ["ev-charger", "a charging point"],
+  ["pv", "a photovoltaic generator"],
+  ["storage", "a battery"],
+  ["control", "controls"],
+];
 
 export default wayRule({
   id: "insulation/electronics-not-disconnected",
@@ -57,7 +57,7 @@ export default wayRule({
   check(study, report) {
     const test = insulationOf(study);
     const serves = study.facts.one("serves");
-    const found = delicate.filter((use) => study.uses.has(use));
+    const found = delicate.filter(([use]) => study.uses.has(use));
     if (study.isSpare || !test || !serves || found.length === 0 || test.remarked) return;
     const reduced = reducedTestVoltage();
     const fact = test.facts.find(
@@ -69,7 +69,7 @@ export default wayRule({
     if (!fact) return;
     const { voltage } = fact.args;
     report(valueSpot(fact, voltage), {
-      message: `Tested at ${volts(voltage.value)} L-N with ${found.map((use) => words[use]).join(" and ")} on the circuit: record that they were disconnected, or join line and neutral.`,
+      message: `Tested at ${volts(voltage.value)} L-N with ${found.map(([, words]) => words).join(" and ")} on the circuit: record that they were disconnected, or join line and neutral.`,
       value: amount(voltage.value, "V"),
       steps: reduced.steps,
       source: reduced.source,

@@ -1,3 +1,4 @@
+import type { Use } from "../../../grammar/choices.ts";
 import { rcdsAt } from "../../boards/board-rcds.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { meets } from "../../circuit/additional-protection.ts";
@@ -77,7 +78,7 @@ installation "House" {
   check({ context, studies }, report) {
     const final = studies.filter(({ isFinal }) => isFinal);
     if (final.length < 3 || !homes.includes(premisesOf(context) ?? "")) return;
-    const serves = (use: string): boolean => final.some(({ uses }) => uses.has(use));
+    const serves = (use: Use): boolean => final.some(({ uses }) => uses.has(use));
     if (!serves("lighting") || !serves("sockets")) return;
     const limit = rcdLimit("additional");
     const shared = rcdsAt(studies).find(

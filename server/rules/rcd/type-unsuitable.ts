@@ -1,3 +1,4 @@
+import type { Use } from "../../../grammar/choices.ts";
 import { rcdsAt, typeSpan } from "../../boards/board-rcds.ts";
 import { type RcdType, rcdCovers } from "../../calc/rcd-time.ts";
 import { isSource } from "../../circuit/circuit-kind.ts";
@@ -82,7 +83,7 @@ export default boardRule({
 
 interface Need {
   readonly study: WayStudy;
-  readonly use: string | undefined;
+  readonly use: Use | undefined;
   readonly type: RcdType;
   readonly reason: string;
   readonly certain: boolean;

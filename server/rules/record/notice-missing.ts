@@ -1,6 +1,7 @@
 import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { memoOfBoards } from "../../circuit/kept.ts";
 import { isOutsideWork, liveTestsDue, workOf } from "../../circuit/supply.ts";
+import { usesIn } from "../../circuit/way.ts";
 import type { Context } from "../../model/installation.ts";
 import { quotedIn } from "../../tables/source.ts";
 import { factSpot, installationRule, type Report } from "../frame/rule.ts";
@@ -51,8 +52,9 @@ export default installationRule({
 const feedingBack = memoOfBoards((board) =>
   board.ways.flatMap(({ kind, facts }) => {
     const serves = facts.one("serves");
-    const uses = new Set<string>(serves?.args.uses.map(({ value }) => value) ?? []);
-    return serves && kind !== "spare" && feedsBack({ uses }) ? [{ board: board.head, facts, serves }] : [];
+    return serves && kind !== "spare" && feedsBack({ uses: usesIn(facts) })
+      ? [{ board: board.head, facts, serves }]
+      : [];
   }),
 );
 

@@ -1,3 +1,4 @@
+import type { Use } from "../../../grammar/choices.ts";
 import { homes } from "../../circuit/circuit-kind.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import { isOutsideWork, premisesOf } from "../../circuit/supply.ts";
@@ -87,7 +88,10 @@ export default boardRule({
   },
 });
 
-const services = { alarms: "fire alarms are", "emergency-lighting": "emergency lighting is" } as const;
+const services: readonly (readonly [use: Use, words: string])[] = [
+  ["alarms", "fire alarms are"],
+  ["emergency-lighting", "emergency lighting is"],
+];
 
 /**
  * What here must go on working: the alarms of a home warn of fire by themselves, and are not meant. The escape lighting of
@@ -101,7 +105,7 @@ function serviceOf(context: Context, studies: readonly WayStudy[]) {
     const medical = study.placeLine("medical");
     if (medical) return { what: "a medical location depends on this supply", fact: medical, severity: undefined };
     if (!serves) continue;
-    for (const [use, words] of Object.entries(services))
+    for (const [use, words] of services)
       if (study.uses.has(use) && !(home && use === "alarms"))
         return { what: `${words} on this supply`, fact: serves, severity: undefined };
   }
