@@ -20,7 +20,7 @@ export function drawTable({ head, rows }: Table, sheet: Sheet): void {
   sheet.y += 5;
 }
 
-/** As wide as they are where there is room; the widest give way, but no word is broken for it. */
+/** As wide as they are where there is room; the widest give way, down to their longest word and no further while they can. */
 function widthsOf(rows: readonly (readonly string[])[], sheet: Sheet): number[] {
   const count = rows[0]?.length ?? 0;
   const over = (of: (text: string) => number, at: number): number =>
@@ -31,15 +31,26 @@ function widthsOf(rows: readonly (readonly string[])[], sheet: Sheet): number[] 
     over((text) => Math.max(...text.split(" ").map((word) => sheet.widthOf(word, plain))) + 1, index),
   );
   const room = sheet.width - between * (count - 1);
-  for (let guard = 0; guard < 400 && sum(natural) > room; guard++) {
-    const widest = at
-      .filter((index) => (natural[index] ?? 0) > (least[index] ?? 0))
-      .toSorted((a, b) => (natural[b] ?? 0) - (natural[a] ?? 0))[0];
+  const whole = narrowed(natural, least, room);
+  const widths = narrowed(
+    whole,
+    whole.map(() => 0),
+    room,
+  );
+  const scale = Math.min(1, room / sum(widths));
+  return widths.map((width) => width * scale);
+}
+
+/** The widest give way until all have room together, none below its `least`. */
+function narrowed(wanted: readonly number[], least: readonly number[], room: number): number[] {
+  const widths = [...wanted];
+  const over = (index: number): boolean => (widths[index] ?? 0) > (least[index] ?? 0);
+  for (let guard = 0; guard < 400 && sum(widths) > room; guard++) {
+    const [widest] = [...widths.keys()].filter(over).toSorted((a, b) => (widths[b] ?? 0) - (widths[a] ?? 0));
     if (widest === undefined) break;
-    natural[widest] = Math.max((natural[widest] ?? 0) - 4, least[widest] ?? 0);
+    widths[widest] = Math.max((widths[widest] ?? 0) - 4, least[widest] ?? 0);
   }
-  const scale = Math.min(1, room / sum(natural));
-  return natural.map((width) => width * scale);
+  return widths;
 }
 
 type Look = typeof plain | typeof heading;

@@ -116,12 +116,13 @@ export class Sheet {
     return width * size;
   }
 
-  /** The lines a text is broken into at its blanks. A word that is wider than all there is stays whole. */
+  /** The lines a text is broken into at its blanks, and within a word only where it is wider than all there is. */
   linesOf(text: string, width: number, setting: Setting): string[] {
     const lines: string[] = [];
     const blank = this.widthOf("n n", setting) - this.widthOf("nn", setting);
     let [line, used] = ["", 0];
-    for (const word of text.split(" ")) {
+    const words = text.split(" ").flatMap((word) => this.#fitting(word, width, setting));
+    for (const word of words) {
       const wide = this.widthOf(word, setting);
       if (line !== "" && used + blank + wide > width + slack) {
         lines.push(line);
@@ -131,6 +132,22 @@ export class Sheet {
       }
     }
     return text === "" ? [] : [...lines, line];
+  }
+
+  /** A word in pieces that are no wider than there is room: broken behind a hyphen or a stroke where there is one. */
+  #fitting(word: string, width: number, setting: Setting): string[] {
+    if (this.widthOf(word, setting) <= width + slack) return [word];
+    const pieces: string[] = [];
+    let rest = [...word];
+    while (rest.length > 1 && this.widthOf(rest.join(""), setting) > width + slack) {
+      let most = rest.length - 1;
+      while (most > 1 && this.widthOf(rest.slice(0, most).join(""), setting) > width + slack) most--;
+      const joint = rest.slice(0, most).findLastIndex((sign) => sign === "-" || sign === "/") + 1;
+      const end = joint > most / 2 ? joint : most;
+      pieces.push(rest.slice(0, end).join(""));
+      rest = rest.slice(end);
+    }
+    return [...pieces, rest.join("")];
   }
 
   heightOf(text: string, width: number, setting: Setting): number {

@@ -144,15 +144,25 @@ describe.each(papers)("the %s", (_, make) => {
 });
 
 test("a table of words too wide for their sheet has each of its columns on it", async () => {
-  const names = ["one", "two", "three", "four", "five", "six"].map((name) => `${name}${"-and-on".repeat(3)}`);
+  const names = ["one", "two", "three", "four", "five", "six"].map((name) => `${name}${"-and-on".repeat(6)}`);
+  const long = "unhyphenatedexpressionoffortysixlettersinoneword".slice(0, 46);
   const [sheet] = await sheetsOf({
     title: "Wide",
     lead: [],
     sections: [
-      { level: 1, title: "Words", blocks: [{ kind: "table", head: ["1", "2", "3", "4", "5", "6"], rows: [names] }] },
+      {
+        level: 1,
+        title: "Words",
+        blocks: [{ kind: "table", head: ["1", "2", "3", "4", "5", "6"], rows: [names, names.map(() => long)] }],
+      },
     ],
     cautions: "",
   });
-  const found = sheet?.texts.map(({ text }) => text) ?? [];
-  expect(names.filter((name) => !found.includes(name))).toEqual([]);
+  const texts = sheet?.texts ?? [];
+  const beyond = texts.filter(({ left, right }) => left < 20 || right > (sheet?.width ?? 0) - 20);
+  expect(beyond).toEqual([]);
+  // What is broken is read on from line to line of its column: nothing of it is lost.
+  const columns = Map.groupBy(texts, ({ left }) => Math.round(left));
+  const read = [...columns.values()].map((column) => column.map(({ text }) => text).join(""));
+  for (const name of names) expect(read.filter((column) => column.includes(`${name}${long}`))).toHaveLength(1);
 });
