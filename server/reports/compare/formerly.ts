@@ -15,10 +15,10 @@ export function formerWay(way: Way, before: readonly Way[]): Way | undefined {
   return undefined;
 }
 
-/** The same of a board. */
-export function formerBoard(head: BoardHead, before: readonly Board[]): Board | undefined {
-  const namesake = before.find((board) => board.head.name === head.name);
+/** The same of a board; `before` are the boards by name. */
+export function formerBoard(head: BoardHead, before: ReadonlyMap<string, Board>): Board | undefined {
+  const namesake = before.get(head.name);
   const known = new Set(namesake?.head.facts.all("formerly").map(({ args }) => args.name.value));
   const former = head.facts.all("formerly").find(({ args }) => !known.has(args.name.value));
-  return former && before.find((board) => board.head.name === former.args.name.value);
+  return former && before.get(former.args.name.value);
 }

@@ -21,30 +21,91 @@ export function matchBoards(before: readonly Board[], after: readonly Board[]): 
     if (!old || pairs.has(now) || !left.delete(old)) return;
     pairs.set(now, old);
   };
-  for (const now of after) pair(now, formerBoard(now.head, before));
-  const scored = after.flatMap((now) => before.map((old) => ({ now, old, score: likenessOfBoards(old, now) })));
-  for (const { now, old, score } of scored.toSorted((a, b) => b.score - a.score)) if (score >= enough) pair(now, old);
+  const byName = Map.groupBy(before, nameOfBoard);
+  const firstByName = new Map([...byName].flatMap(([name, [first]]) => (first ? [[name, first] as const] : [])));
+  for (const now of after) pair(now, formerBoard(now.head, firstByName));
+  for (const { now, old } of likeBoards(
+    before.filter((old) => left.has(old)),
+    after.filter((now) => !pairs.has(now)),
+  ))
+    pair(now, old);
   for (const now of after)
     pair(
       now,
-      [...left].find(({ head }) => head.name === now.head.name),
+      byName.get(now.head.name)?.find((old) => left.has(old)),
     );
   return [...after.map((now) => ({ old: pairs.get(now), now })), ...[...left].map((old) => ({ old, now: undefined }))];
 }
 
+const nameOfBoard = ({ head }: Board): string => head.name;
+
+/** A board with what it is known by. */
+interface KnownBoard {
+  readonly board: Board;
+  readonly title: string;
+  /** The titles of its ways. */
+  readonly ways: readonly string[];
+  readonly titles: ReadonlySet<string>;
+}
+
+function knownBoard(board: Board): KnownBoard {
+  const ways = board.ways.map(({ title }) => title.toLowerCase()).filter((title) => title !== "");
+  return { board, title: board.head.title.trim().toLowerCase(), ways, titles: new Set(ways) };
+}
+
+/**
+ * Boards that may be the same, the most alike first. No two are compared that cannot be alike enough: of those that share
+ * neither name nor title only boards of the same ways are. Where two of one name and title are alike beyond what any others
+ * could be, neither is compared with more.
+ */
+function likeBoards(before: readonly Board[], after: readonly Board[]): { readonly old: Board; readonly now: Board }[] {
+  const olds = before.map(knownBoard);
+  const nows = after.map(knownBoard);
+  const both = Map.groupBy(olds, nameAndTitle);
+  const bothNow = Map.groupBy(nows, nameAndTitle);
+  const scored: { old: Board; now: Board; score: number }[] = [];
+  const settled = new Set<KnownBoard>();
+  for (const [key, [now, ...more]] of bothNow) {
+    const [old, ...others] = both.get(key) ?? [];
+    const score = now && old && more.length + others.length === 0 ? likenessOfBoards(old, now) : 0;
+    if (!now || !old || score <= mostOfOthers) continue;
+    scored.push({ old: old.board, now: now.board, score });
+    settled.add(now).add(old);
+  }
+  const open = olds.filter((old) => !settled.has(old));
+  const place = new Map(open.map((old, at) => [old, at]));
+  const indices = [nameOfKnown, titleOfKnown, waysOfKnown].map((key) => ({ key, of: Map.groupBy(open, key) }));
+  for (const now of nows) {
+    if (settled.has(now)) continue;
+    const near = new Set(indices.flatMap(({ key, of }) => (key(now) === "" ? [] : (of.get(key(now)) ?? []))));
+    for (const old of [...near].toSorted((a, b) => (place.get(a) ?? 0) - (place.get(b) ?? 0))) {
+      const score = likenessOfBoards(old, now);
+      if (score >= enough) scored.push({ old: old.board, now: now.board, score });
+    }
+  }
+  return scored.toSorted((a, b) => b.score - a.score);
+}
+
+const nameOfKnown = ({ board }: KnownBoard): string => board.head.name;
+const titleOfKnown = ({ title }: KnownBoard): string => title;
+const waysOfKnown = ({ titles }: KnownBoard): string => [...titles].sort().join("\0");
+const nameAndTitle = ({ board, title }: KnownBoard): string => `${board.head.name}\0${title}`;
+
 /** What a likeness must come to: two facts that a circuit or board does not share with its neighbours by chance. */
 const enough = 4;
 
-const sameText = (a: string, b: string): boolean => a !== "" && a.trim().toLowerCase() === b.trim().toLowerCase();
+/** A name, a title, and ways that are all the same. */
+const [ofName, ofTitle, ofWays] = [2, 3, 4];
 
-function likenessOfBoards(old: Board, now: Board): number {
-  const name = old.head.name === now.head.name ? 2 : 0;
-  const title = sameText(old.head.title, now.head.title) ? 3 : 0;
-  const titles = new Set(old.ways.map((way) => way.title.toLowerCase()).filter((one) => one !== ""));
-  const named = now.ways.filter((way) => way.title !== "");
-  const common = named.filter((way) => titles.has(way.title.toLowerCase())).length;
-  const share = common / Math.max(titles.size, named.length, 1);
-  return name + title + (common >= 2 ? 4 * share : share);
+/** The most that two boards can come to which do not share both name and title. */
+const mostOfOthers = ofTitle + ofWays;
+
+function likenessOfBoards(old: KnownBoard, now: KnownBoard): number {
+  const name = old.board.head.name === now.board.head.name ? ofName : 0;
+  const title = old.title !== "" && old.title === now.title ? ofTitle : 0;
+  const common = now.ways.filter((way) => old.titles.has(way)).length;
+  const share = common / Math.max(old.titles.size, now.ways.length, 1);
+  return name + title + (common >= 2 ? ofWays * share : share);
 }
 
 /** A way with what it is known by. */
