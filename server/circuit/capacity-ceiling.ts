@@ -5,11 +5,15 @@ import { greatestBy } from "../calc/compare.ts";
 import { fromAbove } from "../calc/minimum-size.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Sourced } from "../tables/source.ts";
-import { isTabled } from "./cable.ts";
+import { type Cable, isTabled } from "./cable.ts";
 import { capacityOfAll, methodOf } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
 
 const methods: readonly Method[] = ["A", "B", "C", "D", "E", "100", "101", "102", "103"];
+
+/** Cores in one sheath or armour are covered by the methods that are kept here in every size. */
+const mayBeSingle = ({ construction, cores }: Cable): boolean =>
+  (construction !== "armoured" && construction !== "multicore") || cores === 1;
 
 /** mm². From 25 mm² up single cables in free air carry more than by any method that is kept here. */
 const largest = 16;
@@ -19,7 +23,8 @@ const largest = 16;
  * three carry less, and so does aluminium. Undefined where its capacity is known, stated, or bounded by no table.
  */
 export function capacityCeiling({ cable, device, facts }: WayStudy): Calculated | undefined {
-  if (!cable || !isTabled(cable) || cable.own?.carries || cable.line > largest) return undefined;
+  if (!cable || !isTabled(cable) || cable.own?.carries) return undefined;
+  if (cable.line > largest && mayBeSingle(cable)) return undefined;
   const { construction, insulation, line, parallel } = cable;
   const mostBy = (method: Method): Sourced<number> | undefined =>
     fromAbove(line, (csa) => {

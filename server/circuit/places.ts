@@ -152,11 +152,15 @@ export function waterNeed(study: WayStudy) {
   if (!partSeven(study) || study.isSpare) return undefined;
   const zones = zonesOf(study);
   const rows = placeWater.rows.filter(
-    ({ facts }) => study.places.has(facts.place) && (facts.zone === "" || zones.includes(facts.zone)),
+    ({ facts }) => isIn(study, facts.place) && (facts.zone === "" || zones.includes(facts.zone)),
   );
   const row = rows.toSorted((one, other) => other.facts.water - one.facts.water)[0];
   return row && { row, source: placeSource(row.facts.clause, sourceOf(placeWater, row, "water")) };
 }
+
+/** Sockets outdoors are outdoors whatever the place says, and so is what stands within reach of the public. */
+const isIn = ({ places, uses }: WayStudy, place: string): boolean =>
+  places.has(place) || (place === "outdoors" && (places.has("public") || uses.has("outdoor-sockets")));
 
 /** The second figure of an IP code; nothing where it is not stated. */
 export const waterOf = (code: string): number | undefined => {

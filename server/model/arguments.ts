@@ -121,7 +121,12 @@ class ArgumentBinder implements LineBeingRead {
     this.at++;
     const token = this.tokens[this.at];
     if (!token) {
-      this.#problem("missing-argument", `“${label.image}” is followed by ${slot[1].accepts.help}.`, label);
+      const { accepts } = slot[1];
+      const wanted =
+        accepts.kind === "quantity"
+          ? `${quantities[accepts.of].what} in ${quantities[accepts.of].units.join(" or ")}`
+          : accepts.help;
+      this.#problem("missing-argument", `“${label.image}” is followed by ${wanted}.`, label);
       return;
     }
     if (token.image === "LIM" || token.image === "N/A") return this.#absent([slot]);

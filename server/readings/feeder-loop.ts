@@ -4,14 +4,16 @@ import { practiceOf } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { type ExactReading, exactReading, studySupply } from "../circuit/supply.ts";
-import { studyWay } from "../circuit/way.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
+import { deadTestPractice } from "../tables/dead-test-practice.ts";
+import { combine } from "../tables/source.ts";
 
 interface FeederLoop {
   readonly own: ExactReading;
   readonly expected: number;
-  readonly by: "reading" | "sum";
+  readonly by: "reading" | "sum" | "length";
   readonly steps: Calculated["steps"];
   readonly facts: readonly Fact[];
   readonly tolerance: Calculated;
@@ -29,11 +31,30 @@ export function feederLoop(context: Context): FeederLoop | undefined {
   const R1R2 = exactReading(study.R1R2);
   const sum = start && R1R2 ? totalLoop(start.value, R1R2.value) : undefined;
   const expected = Zs?.value ?? sum?.value;
-  if (expected === undefined) return undefined;
+  if (expected === undefined) return own && start ? byLength(own, start, study) : undefined;
   const floor = practiceOf("loop-floor");
   const share = practiceOf("loop-share");
   const byShare = share.value * expected;
   const tolerance = byShare > floor.value ? { ...share, steps: share.steps, value: byShare, unit: "Ω" } : floor;
   const facts = Zs ? [Zs.fact] : [start?.fact, R1R2?.fact].filter((fact) => fact !== undefined);
   return { own, expected, by: Zs ? "reading" : "sum", steps: Zs ? [] : (sum?.steps ?? []), facts, tolerance };
+}
+
+/** A length is stated less surely than a reading: half as much again of its cable is let pass, as with R1+R2. */
+function byLength(own: ExactReading, start: ExactReading, study: WayStudy): FeederLoop | undefined {
+  const { cable, length } = study;
+  const cold = study.expectedR1R2;
+  if (!cable || !length || !cold || study.facts.has("parallel-path")) return undefined;
+  const { highShare, highLeast } = deadTestPractice;
+  const sum = totalLoop(start.value, cold.value);
+  const byShare = (highShare.value - 1) * cold.value;
+  const [most, source] = byShare > highLeast.value ? [byShare, highShare.source] : [highLeast.value, highLeast.source];
+  return {
+    own,
+    expected: sum.value,
+    by: "length",
+    steps: [...cold.steps, ...sum.steps],
+    facts: [start.fact, cable.fact, ...length.facts.slice(0, 1)],
+    tolerance: { value: most, unit: "Ω", steps: [], source: combine(cold.source, source) },
+  };
 }

@@ -11,10 +11,11 @@ interface LineReading {
   readonly reading: Quantity;
 }
 
-/** Exact readings only: one off the scale is no highest. */
+/** Readings on single lines, off scale or not; bounds below which one lies are left out. */
 export const readOnLines = (fact: Fact | undefined): LineReading[] =>
   threeLines.flatMap((line) => {
     const read = valueAt(fact, line);
-    const exact = fact && read && !isAbsent(read) && "sign" in read && read.sign === "=";
-    return exact ? [{ name: `Line ${line}`, fact, reading: read }] : [];
+    return fact && read && !isAbsent(read) && "sign" in read && read.sign !== "<"
+      ? [{ name: `line ${line}`, fact, reading: read }]
+      : [];
   });

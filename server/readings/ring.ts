@@ -86,7 +86,8 @@ function valuesOf(ends: FactOf<"dead", "ends"> | undefined): RingStudy["values"]
   const found: { [E in EndName]?: RingValue } = {};
   for (const name of ["r1", "rn", "r2"] as const) {
     const value = ringValue(ends?.args[name]);
-    if (value) found[name] = value;
+    // An end that reads nothing is a slip of the test: nothing is expected of the points by it.
+    if (value) found[name] = value.quantity.value > 0 ? value : { ...value, value: undefined };
   }
   return found;
 }

@@ -236,7 +236,7 @@ const limits: readonly Limit[] = [
       [way("device BS EN 60898 B32 6 kA\ncable singles line 4 mm² cpc 2.5 mm²\nroute conduit method B")]: "",
       [way("device BS EN 60898 B32 6 kA\ncable singles line 4 mm² cpc 2.5 mm²\nroute conduit method B grouped 2")]: [
         "error",
-        "rated above the 25.6 A this cable can carry in its worst section. Fit 6 mm².",
+        "rated above the 25.6 A this cable can carry. Fit 6 mm².",
       ],
       [way(
         "device BS EN 60898 B32 6 kA\ncable singles line 4 mm² cpc 2.5 mm²\nroute conduit method B grouped 2",

@@ -288,9 +288,9 @@ at S2 #
     // 230 V × 0.95 / 160 A is 1.37 Ω hot, and 0.8 of that 1.09 Ω cold. Below what a scale begins with is nothing read.
     found: {
       "Zs 1.09 Ω": "",
-      "Zs 1.10 Ω": ["warning", "Zs at S2 is 1.10 Ω, above 1.09 Ω for a cold reading"],
+      "Zs 1.10 Ω": ["warning", "Zs 1.10 Ω at S2 is above 1.09 Ω for a cold reading"],
       "Zs 1.37 Ω": "warning",
-      "Zs 1.38 Ω": ["error", "Zs at S2 is 1.38 Ω, above the 1.37 Ω of this circuit"],
+      "Zs 1.38 Ω": ["error", "Zs 1.38 Ω at S2 is above the 1.37 Ω of this circuit"],
       "Zs <1.50 Ω": "",
       "Zs >1.50 Ω": "error",
       'Zs LIM "Locked"': "",

@@ -12,7 +12,7 @@ export { listed } from "../../text/words.ts";
 
 /** A resistance as it was written, with its sign and its decimals. */
 export function shown({ value, sign, unit, decimals }: Quantity): string {
-  const number = unit === "mΩ" ? value * 1000 : value;
+  const number = unit === "mΩ" ? value * 1000 : unit === "kΩ" ? value / 1000 : value;
   return `${sign === "=" ? "" : sign}${number.toFixed(decimals)} ${unit}`;
 }
 

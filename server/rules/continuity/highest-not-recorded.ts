@@ -5,6 +5,7 @@ import { latestDead } from "../../readings/dead.ts";
 import { readOnLines } from "../../readings/lines.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { capital } from "../../text/words.ts";
 import { shown } from "../common/dead-words.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -53,9 +54,9 @@ export default wayRule({
     const fact = latestDead(study, "R1+R2")?.fact;
     const written = quantityOf(fact?.args.value);
     const points = [
-      ...radialPoints(study).filter((point) => exact(point["L-E"]) !== undefined),
+      ...radialPoints(study),
       ...readOnLines(fact).map((line) => ({ name: line.name, fact: line.fact, "L-E": line.reading })),
-    ];
+    ].filter((point) => exact(point["L-E"]) !== undefined);
     const highest = greatestBy(points, (point) => point["L-E"]?.value)?.one;
     const most = highest?.["L-E"];
     if (!fact || written?.sign !== "=" || !highest || !most) return;
@@ -68,7 +69,7 @@ export default wayRule({
       least: true,
       steps: [relation("R1+R2 ≥ the highest point", shown(written), shown(most))],
       source: meterUncertainty.source,
-      related: [{ spot: factSpot(highest.fact), message: `${highest.name} reads ${shown(most)}.` }],
+      related: [{ spot: factSpot(highest.fact), message: `${capital(highest.name)} reads ${shown(most)}.` }],
     });
   },
 });

@@ -1,5 +1,6 @@
 import { quantityOf } from "../../model/values.ts";
 import { latestReadDead } from "../../readings/dead.ts";
+import { readOnLines } from "../../readings/lines.ts";
 import { pointLines } from "../../readings/radial-points.ts";
 import { shown } from "../common/dead-words.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
@@ -42,17 +43,37 @@ export default wayRule({
   }
 }`,
     },
+    {
+      bad: `way 1 radial "Saw" {
+  phase        three
+  dead 2026-03-04 {
+    R1+R2        0.33 Ω L1 0.33 Ω L2 >99.9 Ω L3 0.32 Ω
+                                     ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Saw" {
+  phase        three
+  dead 2026-03-04 {
+    R1+R2        0.33 Ω L1 0.33 Ω L2 0.33 Ω L3 0.32 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     if (study.isSpare) return;
     for (const word of ["R1+R2", "R2"] as const) {
       const fact = latestReadDead(study, word);
       const quantity = quantityOf(fact?.args.value);
-      if (!fact || quantity?.sign !== ">") continue;
-      report(valueSpot(fact, quantity), {
-        message: `${word} is off scale (${shown(quantity)}): no continuity. Find the break before the circuit is energised.`,
-        value: amount(quantity.value, "Ω"),
-      });
+      if (!fact || !quantity) continue;
+      const lines = readOnLines(fact).map(({ name, reading }) => ({ of: `${word} of ${name}`, reading }));
+      const all = quantity.sign === ">" ? [{ of: word, reading: quantity }] : lines;
+      for (const { of, reading } of all) {
+        if (reading.sign !== ">") continue;
+        report(valueSpot(fact, reading), {
+          message: `${of} is off scale (${shown(reading)}): no continuity. Find the break before the circuit is energised.`,
+          value: amount(reading.value, "Ω"),
+        });
+      }
     }
     for (const { name, fact, R2 } of pointLines(study)) {
       if (R2?.sign !== ">") continue;

@@ -69,6 +69,8 @@ export default wayRule({
     const size = sizeFor(study, need.value, { from: reduced ? cable.neutral : cable.line });
     report(written ? valueSpot(cable.fact, written) : factSpot(cable.fact), {
       message: `With ${percent(fact.args.value.value)} of third harmonic the neutral carries ${amps(neutral.value)}: the cable must carry ${amps(need.value, capacity.value)}; ${squareMillimetres(reduced ? cable.neutral : cable.line)} carries ${amps(capacity.value, need.value)}.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
+      // What flows is more than the conductor carries, without the factor that guidance adds for its heat.
+      ...(exceeds(neutral.value, capacity.value) ? { severity: "error" as const } : {}),
       value: amount(capacity.value, "A"),
       limit: amountOf(need),
       least: true,

@@ -89,7 +89,7 @@ export default wayRule({
     const byRounding = isWithinRounding(device.rating, Iz.value);
     const allowed = device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value, device.rating)} ${allowed} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}. ${remedyFor(study, Iz.value, size)}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value, device.rating)} ${allowed}${study.facts.all("route").length > 1 ? " in its worst section" : ""}${byRounding ? ", by less than its factors are rounded to" : ""}. ${remedyFor(study, Iz.value, size)}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [

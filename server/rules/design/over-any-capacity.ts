@@ -38,6 +38,19 @@ export default wayRule({
   route        conduit  method B
 }`,
     },
+    {
+      bad: `way 1 feeder "Mill" {
+  device       BS 88-2 400 A 80 kA gG
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        armoured aluminium 90 °C  line 95 mm²  cpc-by armour  cores 4
+  route        tray  method E
+}`,
+      good: `way 1 feeder "Mill" {
+  device       BS 88-2 200 A 80 kA gG
+  cable        armoured aluminium 90 °C  line 95 mm²  cpc-by armour  cores 4
+  route        tray  method E
+}`,
+    },
   ],
   check(study, report) {
     const { device, cable } = study;

@@ -105,11 +105,12 @@ function checkNode(node: BoardNode, report: Reporter): void {
   for (const { way, room, limit } of dropRooms(node)) {
     // They stand in order of the room they leave: behind the first that is right all are.
     if (!exceeds(above.drop.value, room)) return;
-    // Where the feeders leave nothing another check speaks of them, once.
+    // Where the feeders leave nothing another check speaks of them, once; what a circuit drops by itself stands.
     const study = studyWay(way, node.context);
     const own = dropAbove(above, study);
-    const circuit = exceeds(own.drop.value, room) && own.drop.value < limit ? circuitDrop(study) : undefined;
-    if (circuit) say({ ...above, ...own }, circuit, report);
+    const circuit = exceeds(own.drop.value, room) ? circuitDrop(study) : undefined;
+    if (circuit && (own.drop.value < limit || exceeds(circuit.corrected.value, limit)))
+      say({ ...above, ...own }, circuit, report);
   }
 }
 

@@ -1,14 +1,19 @@
+import { kiloamps } from "../../calc/result.ts";
+import { breakingOf } from "../../circuit/breaking.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
-import { faultsNoted } from "../../circuit/faults.ts";
+import { faultsNoted, greatestFault } from "../../circuit/faults.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { Context } from "../../model/installation.ts";
+import { quantityOf, readingAt } from "../../model/values.ts";
 import { lineInBlock } from "../common/writing.ts";
-import { boardRule, wordSpot } from "../frame/rule.ts";
+import { amountOf, boardRule, type Reporter, valueSpot, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "fault/current-missing",
   severity: "error",
   since: "0.1",
-  title: "The prospective fault current at a board is not recorded.",
+  title: "The prospective fault current at a board is not recorded, or only as more than a figure.",
   why: "Every device there must be able to break it, and the greatest fault current is at the board, not at a socket. Measure it, calculate it, or ask the distributor.",
   clauses: ["434.1", "643.7.3.201"],
   examples: [
@@ -50,8 +55,34 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ipf          >1.99 kA
+                 ^^^^^^^^
+  }
+  board A "Main" {
+    fed-from     supply
+    way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ipf          1.99 kA
+  }
+  board A "Main" {
+    fed-from     supply
+    way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
+  }
+}`,
+    },
   ],
   check({ board, context, studies }, report) {
+    onlyBound(context, studies, report);
     // The origin has a check of its own, with all that a supply may lack.
     if (board.head.facts.one("fed-from")?.args.from.value === "supply" || !liveTestsDue(context)) return;
     if (faultsNoted(context) || !studies.some(({ device }) => device)) return;
@@ -64,3 +95,23 @@ installation "Sample" {
     });
   },
 });
+
+/** A meter at the top of its range leaves open how much more flows than the devices are seen to break. */
+function onlyBound(context: Context, studies: readonly WayStudy[], report: Reporter): void {
+  const fault = greatestFault(context);
+  const reading = fault?.sign === ">" ? quantityOf(readingAt(fault.fact)) : undefined;
+  if (!fault || !reading) return;
+  const broken = studies.flatMap((study) => {
+    const capacity = study.device && !study.isSpare ? breakingOf(study) : undefined;
+    return capacity && capacity.value >= fault.value ? [capacity] : [];
+  });
+  const least = broken.toSorted((one, other) => one.value - other.value)[0];
+  if (!least) return;
+  report(valueSpot(fault.fact, reading), {
+    severity: "warning",
+    message: `${fault.name} >${kiloamps(fault.value)} does not prove that the devices here, which break ${kiloamps(least.value)}, are enough: read it on a higher range.`,
+    limit: amountOf(least),
+    steps: least.steps,
+    source: least.source,
+  });
+}

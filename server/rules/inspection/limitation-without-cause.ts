@@ -1,4 +1,5 @@
 import { inspectionsOf } from "../../model/inspections.ts";
+import type { Fact } from "../../model/values.ts";
 import { type AbsenceAt, absencesOnBoard, distinctAbsences } from "../../readings/absences.ts";
 import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -45,9 +46,14 @@ export default installationRule({
 });
 
 function checkAll(absences: readonly AbsenceAt[], report: Reporter): void {
-  for (const { fact, value } of absences)
-    if (value.absent === "LIM" && value.why !== undefined && noCause.test(value.why.trim()))
-      report(valueSpot(fact, value), { message: messageOf(value.why) });
+  const said = new Map<Fact, string>();
+  for (const { fact, value } of absences) {
+    if (value.absent !== "LIM" || value.why === undefined || !noCause.test(value.why.trim())) continue;
+    // A line that gives the same cause for each of its readings is asked once.
+    if (said.get(fact) === value.why) continue;
+    said.set(fact, value.why);
+    report(valueSpot(fact, value), { message: messageOf(value.why) });
+  }
 }
 
 const messageOf = (why: string): string =>

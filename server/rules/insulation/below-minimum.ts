@@ -82,7 +82,7 @@ export default wayRule({
             }
           : {
               ...common,
-              severity: "information",
+              severity: "warning",
               message: `${pair} ${shownMegohms(quantity)} does not prove that it reaches ${megohms(minimum.value)}: read it on a higher range.`,
             },
       );

@@ -24,16 +24,33 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bedroom sockets" {
+  live 2026-03-05 {
+    afdd-test    wrong
+    ^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bedroom sockets" {
+  live 2026-03-05 {
+    afdd-test    ok
+  }
+}`,
+    },
   ],
   check({ liveTests, way }, report) {
-    // A day on which nothing of it was tried again, or could be, leaves it as it was.
-    const fact = liveTests
-      .flatMap(({ facts }) => facts.one("function") ?? [])
-      .find(({ args }) => args.verdict && !isAbsent(args.verdict));
-    const verdict = fact?.args.verdict;
-    if (!fact || !verdict || !("value" in verdict) || verdict.value !== "wrong") return;
-    report(factSpot(fact), {
-      message: `The functional test of way ${way.id} failed: put it right and test it again.`,
-    });
+    for (const [word, what] of [
+      ["function", `The functional test of way ${way.id}`],
+      ["afdd-test", `The test of the AFDD of way ${way.id}`],
+    ] as const) {
+      // A day on which nothing of it was tried again, or could be, leaves it as it was.
+      const fact = liveTests
+        .flatMap(({ facts }) => facts.one(word) ?? [])
+        .find(({ args }) => args.verdict && !isAbsent(args.verdict));
+      const verdict = fact?.args.verdict;
+      if (!fact || !verdict || !("value" in verdict) || verdict.value !== "wrong") continue;
+      report(factSpot(fact), { message: `${what} failed: put it right and test it again.` });
+    }
   },
 });

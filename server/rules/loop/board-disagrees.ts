@@ -27,6 +27,13 @@ installation "Saddlery" {
 ${Zdb.startsWith("0.62") ? "    ^^^^^^^^^^^^^^^^^^^\n" : ""}  }
 }`;
 
+/** No reading of the feeder: its length stands in for it. */
+const byLength = (Zdb: string): string =>
+  sample(Zdb).replace(
+    /live 2026-03-05 \{[^}]*\}/,
+    "cable        armoured 90 °C  line 10 mm²  cpc 10 mm²  cores 3\n      length       20 m",
+  );
+
 export default boardRule({
   id: "loop/board-disagrees",
   severity: "warning",
@@ -35,7 +42,10 @@ export default boardRule({
   why: "The far end of the distribution circuit and the terminals of the board are one place. Where the two readings differ, a terminal between them is loose, or one of them belongs to another board; and every circuit of the board is judged from the wrong figure.",
   opens: true,
   clauses: ["411.4.4", "643.7.3"],
-  examples: [{ bad: sample("0.62 Ω"), good: sample("0.32 Ω") }],
+  examples: [
+    { bad: sample("0.62 Ω"), good: sample("0.32 Ω") },
+    { bad: byLength("0.62 Ω"), good: byLength("0.28 Ω") },
+  ],
   check({ context }, report) {
     const found = feederLoop(context);
     if (!found) return;

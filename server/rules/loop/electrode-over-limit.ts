@@ -49,13 +49,55 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TT
+    electrode    rod >199 Ω
+                     ^^^^^^
+  }
+  board A "Board" {
+    fed-from     supply
+    way 1 radial "Pump" {
+      device       BS EN 61009 B16 6 kA 30 mA type A
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TT
+    electrode    rod 199 Ω
+  }
+  board A "Board" {
+    fed-from     supply
+    way 1 radial "Pump" {
+      device       BS EN 61009 B16 6 kA 30 mA type A
+    }
+  }
+}`,
+    },
   ],
   ...ofElectrodes(checkElectrode),
 });
 
 function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Uncertainty): void {
-  if (reading.sign === "<" || !weakest || reading.value <= weakest.limit.value) return;
+  if (reading.sign === "<" || !weakest) return;
   const { rcd, limit } = weakest;
+  const related = [{ spot: factSpot(rcd.fact), message: `RCD that relies on the electrode: ${rcdName(rcd)}.` }];
+  if (reading.value <= limit.value) {
+    if (reading.sign === ">")
+      report(valueSpot(fact, reading), {
+        message: `RA ${shown(reading)} does not prove that the electrode is within the ${ohms(limit.value)} of this RCD: read it on a higher range.`,
+        severity: "warning",
+        limit: amountOf(limit),
+        steps: limit.steps,
+        source: limit.source,
+        related,
+      });
+    return;
+  }
   const voltage = touchVoltage(reading.value, rcd.sensitivity);
   report(valueSpot(fact, reading), {
     message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} allows ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V on exposed metal, above 50 V: the limit for this RCD is ${ohms(limit.value)}.${withinUncertainty(meter, reading.value - limit.value)}`,
@@ -63,6 +105,6 @@ function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Repo
     limit: amountOf(limit),
     steps: [...voltage.steps, ...limit.steps, ...uncertaintySteps(meter)],
     source: combine(limit.source, voltage.source),
-    related: [{ spot: factSpot(rcd.fact), message: `RCD that relies on the electrode: ${rcdName(rcd)}.` }],
+    related,
   });
 }

@@ -4,6 +4,8 @@ import { ohms } from "../../calc/result.ts";
 import { exactReading } from "../../circuit/supply.ts";
 import { readOnLines } from "../../readings/lines.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
+import { capital } from "../../text/words.ts";
+import { shown } from "../common/dead-words.ts";
 import { misread } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -63,11 +65,11 @@ export default wayRule({
     if (!Zs || !recorded || !highest || !exceeds(highest.Zs.value, recorded.value + allowance.value)) return;
     const written = highest.fact.segment.text.slice(highest.Zs.start, highest.Zs.end);
     report(valueSpot(Zs.fact, Zs.value), {
-      message: `${highest.name} reads ${ohms(highest.Zs.value)}, above the Zs of ${ohms(recorded.value)} recorded for the circuit: record the highest.`,
+      message: `${capital(highest.name)} reads ${shown(highest.Zs)}, above the Zs of ${ohms(recorded.value)} recorded for the circuit: record the highest.`,
       value: amount(recorded.value, "Ω"),
       steps: allowance.steps,
       source: allowance.source,
-      related: [{ spot: factSpot(highest.fact), message: `Zs at ${highest.name}: ${ohms(highest.Zs.value)}.` }],
+      related: [{ spot: factSpot(highest.fact), message: `${highest.name} reads ${shown(highest.Zs)}.` }],
       fixes: [misread(Zs.fact, Zs.value, written, "Not the highest reading", `Record the highest, ${written}`)],
     });
   },

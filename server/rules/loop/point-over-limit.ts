@@ -1,8 +1,12 @@
 import { ohms } from "../../calc/result.ts";
 import { readingLimit, serviceLimit } from "../../circuit/disconnection.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { type Fact, type Quantity, quantityOf } from "../../model/values.ts";
+import { readOnLines } from "../../readings/lines.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { standingLoopPoints } from "../../readings/loop-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
+import { shown } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -10,8 +14,8 @@ export default wayRule({
   id: "loop/point-over-limit",
   severity: "error",
   since: "0.1",
-  title: "Zs at a point is higher than the circuit's limit.",
-  why: "Every point of a circuit must be disconnected in time, not only the one recorded for the whole.",
+  title: "Zs at a point or on a line is higher than the circuit's limit.",
+  why: "Every point and every line of a circuit must be disconnected in time, not only the one recorded for the whole.",
   opens: true,
   clauses: ["411.4.4"],
   examples: [
@@ -53,6 +57,24 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Saw" {
+  device       BS EN 60898 C16 10 kA
+  phase        three
+  live 2026-03-05 {
+    Zs           0.48 Ω L1 0.48 Ω L2 >19.9 Ω L3 0.47 Ω
+                                     ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Saw" {
+  device       BS EN 60898 C16 10 kA
+  phase        three
+  live 2026-03-05 {
+    Zs           0.48 Ω L1 0.48 Ω L2 0.46 Ω L3 0.47 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const { disconnection } = study;
@@ -63,19 +85,23 @@ export default wayRule({
     const reading = readingLimit(disconnection);
     const held = reading.limit;
     const stands = by === "rcd" ? disconnection.rcd?.fact : study.device?.fact;
-    for (const { name, fact, Zs } of standingLoopPoints(study)) {
-      if (Zs.value <= held.value) continue;
+    for (const { where, fact, Zs } of [...pointsOf(study), ...linesOf(study)]) {
+      if (Zs.value <= held.value && Zs.sign === "=") continue;
       const isOver = Zs.value > limit.value;
-      const byRcd = by === "overcurrent" && isOver && rcdDisconnects(study, Zs.value) !== undefined;
-      const { limit: against, which } = isOver ? service : reading;
+      const unproven = Zs.sign === ">" && !isOver;
+      const byRcd = by === "overcurrent" && isOver && Zs.sign === "=" && rcdDisconnects(study, Zs.value) !== undefined;
+      const { limit: against, which } = isOver || unproven ? service : reading;
       const uncertainty = uncertaintyOnWay(study, fact, Zs);
-      const near = withinUncertainty(uncertainty, Zs.value - against.value);
+      const near = unproven ? "" : withinUncertainty(uncertainty, Zs.value - against.value);
+      const words = unproven
+        ? `does not prove that the loop is within the ${ohms(limit.value)} of this circuit: read it on a higher range`
+        : isOver
+          ? `is above the ${ohms(limit.value)} of this circuit: ${byRcd ? "only the RCD would disconnect" : "a fault there would not be disconnected in time"}`
+          : `is above ${ohms(held.value)} for a cold reading: warm, it may exceed the limit`;
       report(valueSpot(fact, Zs), {
-        message: isOver
-          ? `Zs at ${name} is ${ohms(Zs.value)}, above the ${ohms(limit.value)} of this circuit: ${byRcd ? "only the RCD would disconnect" : "a fault there would not be disconnected in time"}.${near}`
-          : `Zs at ${name} is ${ohms(Zs.value)}, above ${ohms(held.value)} for a cold reading: warm, it may exceed the limit.${near}`,
+        message: `Zs ${shown(Zs)} ${where} ${words}.${near}`,
         ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
-        value: amount(Zs.value, "Ω"),
+        ...(unproven ? {} : { value: amount(Zs.value, "Ω") }),
         limit: amountOf(against, which),
         steps: [...against.steps, ...uncertaintySteps(uncertainty)],
         source: against.source,
@@ -84,3 +110,22 @@ export default wayRule({
     }
   },
 });
+
+interface Read {
+  readonly where: string;
+  readonly fact: Fact;
+  readonly Zs: Quantity;
+}
+
+const pointsOf = (study: WayStudy): Read[] =>
+  standingLoopPoints(study).map(({ name, fact, Zs }) => ({ where: `at ${name}`, fact, Zs }));
+
+/** Lines that read more than is recorded for the circuit, which is judged by itself. */
+function linesOf({ Zs }: WayStudy): Read[] {
+  const recorded = quantityOf(Zs?.value);
+  return readOnLines(Zs?.fact).flatMap(({ name, fact, reading }) =>
+    recorded && (reading.value > recorded.value || reading.sign !== recorded.sign)
+      ? [{ where: `on ${name}`, fact, Zs: reading }]
+      : [],
+  );
+}

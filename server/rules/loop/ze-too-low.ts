@@ -1,7 +1,8 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
-import { type FactOf, quantityOf } from "../../model/values.ts";
+import { wordAt } from "../../model/fact-values.ts";
+import { type FactOf, type Facts, quantityOf } from "../../model/values.ts";
 import { withSign } from "../common/dead-words.ts";
 import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
@@ -9,7 +10,7 @@ export default installationRule({
   id: "loop/ze-too-low",
   severity: "warning",
   since: "0.1",
-  title: "Ze is lower than such a supply gives.",
+  title: "Ze, or the resistance of an electrode, is lower than such a supply gives.",
   why: "With the bonding left connected the meter reads all the pipes in the street in parallel. Read Ze with the earthing conductor disconnected from them, and the installation isolated.",
   clauses: ["313.1", "643.7.3"],
   examples: [
@@ -65,19 +66,36 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TT
+    electrode    rod 0.24 Ω
+    ^^^^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TT
+    electrode    rod 24 Ω
+  }
+}`,
+    },
   ],
   check({ supply }, report) {
     const earthing = supply?.one("earthing");
-    const Ze = atMost(supply?.one("Ze"));
     const system = earthing?.args.system.value;
-    if (!supply || !earthing || !Ze) return;
+    const read = atMost(supply?.one("Ze")) ?? (system === "TT" ? atMost(rodOf(supply)) : undefined);
+    if (!supply || !earthing || !read) return;
     const related = [{ spot: factSpot(earthing), message: `Earthing recorded as ${system}.` }];
     if (system === "TT") {
       const metallic = declaredImpedance("TN-S");
-      if (Ze.value > metallic.value) return;
-      report(factSpot(Ze.fact), {
-        message: `Ze ${Ze.text} is too low for an earth electrode: was the bonding left connected, or is the earthing TN-S or TN-C-S?`,
-        value: amount(Ze.value, "Ω"),
+      if (read.value > metallic.value) return;
+      report(factSpot(read.fact), {
+        message: `${read.name} ${read.text} is too low for an earth electrode: was the bonding left connected, or is the earthing TN-S or TN-C-S?`,
+        value: amount(read.value, "Ω"),
         limit: amountOf(metallic),
         least: true,
         source: metallic.source,
@@ -87,10 +105,10 @@ installation "Sample" {
     }
     const least = practiceOf("ze-least");
     // A large three-phase supply, close to its transformer, may well be this stiff.
-    if (supply.one("phases")?.args.count.value === "three" || Ze.value >= least.value) return;
-    report(factSpot(Ze.fact), {
-      message: `Ze ${Ze.text} is lower than a single-phase supply gives: was the earthing conductor disconnected, and were the leads nulled?`,
-      value: amount(Ze.value, "Ω"),
+    if (supply.one("phases")?.args.count.value === "three" || read.value >= least.value) return;
+    report(factSpot(read.fact), {
+      message: `${read.name} ${read.text} is lower than a single-phase supply gives: was the earthing conductor disconnected, and were the leads nulled?`,
+      value: amount(read.value, "Ω"),
       limit: amountOf(least),
       least: true,
       steps: least.steps,
@@ -100,9 +118,15 @@ installation "Sample" {
   },
 });
 
+/** Metal in a large foundation may well read less than an ohm. */
+function rodOf(supply: Facts<"supply"> | undefined): FactOf<"supply", "electrode"> | undefined {
+  const electrode = supply?.one("electrode");
+  return wordAt(electrode, "type") === "foundation" ? undefined : electrode;
+}
+
 /** A meter at the foot of its scale shows that there is no more than that. */
-function atMost(fact: FactOf<"supply", "Ze"> | undefined) {
+function atMost(fact: FactOf<"supply", "Ze" | "electrode"> | undefined) {
   const quantity = fact && quantityOf(fact.args.value);
   if (!fact || !quantity || quantity.sign === ">") return undefined;
-  return { fact, value: quantity.value, text: withSign(quantity, ohms) };
+  return { fact, name: fact.word === "Ze" ? "Ze" : "RA", value: quantity.value, text: withSign(quantity, ohms) };
 }

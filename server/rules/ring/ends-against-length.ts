@@ -73,7 +73,8 @@ export default wayRule({
     const end = lineIsLower || study.cable?.neutral !== study.cable?.line ? "r1" : "rn";
     const quantity = values[end]?.quantity;
     const expected = expectedConductorAt(study, end === "r1" ? "line" : "neutral", endsTest);
-    const mismatch = quantity && !values[end]?.open && expected ? lengthMismatch(quantity, expected.value) : undefined;
+    const mismatch =
+      quantity && values[end]?.value !== undefined && expected ? lengthMismatch(quantity, expected.value) : undefined;
     if (!quantity || !expected || !mismatch) return;
     const { kind, slip } = mismatch;
     report(valueSpot(ends, quantity), {

@@ -3,6 +3,7 @@ import { ringTolerance } from "../../calc/ring.ts";
 import { studyRing } from "../../readings/ring.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
 import { highestPoint, type R1R2Mismatch, r1r2Mismatch, recordedR1R2 } from "../../readings/ring-r1r2.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
 import { endsRelated, relatedFact, shown } from "../common/dead-words.ts";
 import { misread } from "../common/writing.ts";
@@ -66,7 +67,7 @@ export default wayRule({
     if (pattern && mismatch !== "undivided" && mismatch !== "halved") return;
     const text = `${expected.toFixed(2)} Ω`;
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}. ${words(mismatch, expected, highest?.point.name)}`,
+      message: `R1+R2 reads ${shown(quantity)}. ${words(mismatch, expected, highest?.point.name, overWhole(quantity.value, quarter?.value))}`,
       value: amount(quantity.value, "Ω"),
       limit: amount(expected, "Ω"),
       least: mismatch === "below",
@@ -84,12 +85,16 @@ export default wayRule({
   },
 });
 
-function words(mismatch: R1R2Mismatch, expected: number, point: string | undefined): string {
+/** Whether a reading is more than both conductors end to end. */
+const overWhole = (value: number, quarter: number | undefined): boolean =>
+  quarter !== undefined && value > 4 * quarter * (1 + deadTestPractice.sameShare.value);
+
+function words(mismatch: R1R2Mismatch, expected: number, point: string | undefined, over: boolean): string {
   const where =
     point === undefined ? `(r1 + r2) / 4 is ${ohms(expected)}` : `the highest point, ${point}, reads ${ohms(expected)}`;
   switch (mismatch) {
     case "undivided":
-      return `That is about r1 + r2, end to end: ${where}.`;
+      return `That is ${over ? "more than" : "about"} r1 + r2, end to end: ${where}.`;
     case "halved":
       return `That is half of r1 + r2, not a quarter: ${where}.`;
     case "below":
