@@ -43,6 +43,10 @@ describe("additional protection", () => {
     [b(32, "serves ev-charger"), {}, ["ev"]],
     [b(32, "serves ev-charger"), seventeenth, []],
     [b(16, "serves selv"), {}, []],
+    // Of two places the one that asks for the finer RCD speaks first: 30 mA before 300 mA.
+    [b(16, "serves appliance\nplace agricultural bathroom"), {}, ["bathroom", "agricultural"]],
+    [b(16, "serves appliance\nplace agricultural exhibition"), {}, ["exhibition", "agricultural"]],
+    [b(16, "serves appliance\nplace fire-risk sauna"), {}, ["sauna", "fire-risk"]],
   ])("of %j, %j: %j", (lines, setting, wanted) => expect(reasons(lines, setting)).toEqual(wanted));
 
   // 522.6.202: 50 mm deep, or in earthed metal; 522.6.203: a wall with metal parts at any depth.
