@@ -24,7 +24,7 @@ const small = { size: 7.5 } as const;
 const leastRows = 3;
 
 /** How much of a page a grid needs to begin on it, with `tail` below it where all of its rows are that few. */
-export function heightToBegin(grid: Grid, sheet: Sheet, tail: number): number {
+export function gridToBegin(grid: Grid, sheet: Sheet, tail: number): number {
   const look = lookOf(grid, sheet);
   const columns = layOut(grid, sheet, look);
   const rows = sum(grid.rows.slice(0, leastRows).map((row) => heightOf(row, columns, sheet, look)));

@@ -13,12 +13,21 @@ const heading = { size: 7.5, font: "bold" } as const;
 export function drawTable({ head, rows }: Table, sheet: Sheet): void {
   const widths = widthsOf([head, ...rows], sheet);
   const drawHead = (): void => drawLine(head, widths, sheet, heading, 0.7);
-  sheet.need(40);
+  sheet.need(leastTable);
   drawHead();
   const heights = rows.map((row) => heightOf(row, widths, sheet, plain));
   sheet.rows(heights, drawHead, (at) => drawLine(rows[at] ?? [], widths, sheet, plain, 0.25));
   sheet.y += 5;
 }
+
+/** How much of a page a table needs to begin on it: its heading and the first rows. */
+export function tableToBegin({ head, rows }: Table, sheet: Sheet): number {
+  const widths = widthsOf([head, ...rows], sheet);
+  const first = rows.slice(0, 3).map((row) => heightOf(row, widths, sheet, plain));
+  return Math.max(heightOf(head, widths, sheet, heading) + sum(first), leastTable);
+}
+
+const leastTable = 40;
 
 /** As wide as they are where there is room; the widest give way, down to their longest word and no further while they can. */
 function widthsOf(rows: readonly (readonly string[])[], sheet: Sheet): number[] {

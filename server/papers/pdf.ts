@@ -10,8 +10,15 @@ import {
   sourceText,
   verdictMarks,
 } from "../reports/setting/document.ts";
-import { drawGrid, heightToBegin } from "./pdf-grid.ts";
-import { drawParticulars, drawSignatures, drawTable, particularsHeight, signatureHeight } from "./pdf-tables.ts";
+import { drawGrid, gridToBegin } from "./pdf-grid.ts";
+import {
+  drawParticulars,
+  drawSignatures,
+  drawTable,
+  particularsHeight,
+  signatureHeight,
+  tableToBegin,
+} from "./pdf-tables.ts";
 import { Sheet } from "./sheet.ts";
 import { shown } from "./shown.ts";
 
@@ -45,17 +52,27 @@ function apart(sheet: Sheet): void {
 function drawSection({ level, title, blocks }: Section, sheet: Sheet): void {
   const size = level === 1 ? 11.5 : 9.5;
   // A heading keeps with what follows it.
-  const begun = size * 1.5 + 4 + toBegin(blocks, sheet);
+  const begun = size * 1.5 + 9 + toBegin(blocks, sheet);
   sheet.need(begun > 70 && begun < sheet.whole / 2 ? begun : Math.min(70, sheet.whole));
   if (level === 2) sheet.y += 5;
   sheet.flow(shown(title), { font: "bold", size, after: 4 });
   for (const [at, block] of blocks.entries()) drawBlock(block, sheet, title, signedBelow(blocks.slice(at + 1), sheet));
 }
 
-/** How much of a page a grid needs below what introduces it; 0 where something else stands there. */
+/** How much of a page a table needs to begin below what introduces it; 0 where something else stands there. */
 function toBegin([first, ...rest]: readonly Block[], sheet: Sheet): number {
-  if (first?.kind === "particulars") return particularsHeight(first, sheet) + toBegin(rest, sheet);
-  return first?.kind === "grid" ? heightToBegin(first, sheet, signedBelow(rest, sheet)) : 0;
+  switch (first?.kind) {
+    case "particulars":
+      return particularsHeight(first, sheet) + toBegin(rest, sheet);
+    case "paragraph":
+      return sheet.heightOf(shown(first.text), sheet.width, body) + 3 + toBegin(rest, sheet);
+    case "table":
+      return tableToBegin(first, sheet);
+    case "grid":
+      return gridToBegin(first, sheet, signedBelow(rest, sheet));
+    default:
+      return 0;
+  }
 }
 
 /** How high what stands below a block is, down to the names that sign for it; 0 where none do. */

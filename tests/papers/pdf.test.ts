@@ -8,6 +8,7 @@ import { pdfOf } from "../../server/papers/pdf.ts";
 import { scheduleOf } from "../../server/reports/schedule/schedule.ts";
 import type { Report } from "../../server/reports/setting/document.ts";
 import { workingOf } from "../../server/reports/working/working.ts";
+import { worksheet } from "../../server/reports/worksheet/worksheet.ts";
 import { gather } from "../../server/workspace/gather.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
@@ -154,3 +155,18 @@ test("no board begins at the foot of a page with fewer than three rows", async (
   }
   expect(cut).toEqual([]);
 });
+
+test.each(["larkfield/cottage", "heron-wharf/boatyard"])(
+  "%s: what a test is stands on the page its table begins on",
+  async (name) => {
+    const report = worksheet(installationIn(name), {});
+    const pages = (await pagesOf(report)).map(squeezed);
+    const apart = report.sections.flatMap(({ title, blocks }) => {
+      const table = blocks.find((block) => block.kind === "table");
+      const first = squeezed(table?.rows[0]?.[0] ?? "");
+      const page = pages.find((one) => one.includes(squeezed(title))) ?? "";
+      return table && !page.slice(page.indexOf(squeezed(title))).includes(first) ? [title] : [];
+    });
+    expect(apart).toEqual([]);
+  },
+);
