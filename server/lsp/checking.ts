@@ -67,6 +67,11 @@ export class Checking {
     }
   }
 
+  /** Work of another kind in the same slices. */
+  through(steps: Iterable<unknown>, isWanted: () => boolean): Promise<void> {
+    return this.#slicer.through(steps, isWanted);
+  }
+
   async #check(path: string, isWanted: () => boolean, part: CheckPart | undefined): Promise<CheckState> {
     const snapshot = this.#workspace.snapshot(path);
     if (!snapshot) return "ready";

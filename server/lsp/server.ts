@@ -70,11 +70,15 @@ function serviceOf({ connection, workspace, checking, log }: Rooms): Service {
       const prepare = async (): Promise<CheckState> => {
         await needs?.part?.load();
         if (!workspace.isLoaded(path)) await workspace.load(path);
-        if (wanted === "none") return state;
-        state = await checking.check(path, () => !token.isCancellationRequested, wanted === "all" ? undefined : wanted);
+        const isWanted = (): boolean => !token.isCancellationRequested;
+        if (wanted !== "none") state = await checking.check(path, isWanted, wanted === "all" ? undefined : wanted);
+        const snapshot = needs?.before && state === "ready" ? workspace.snapshot(path) : undefined;
+        const isCurrent = (): boolean => isWanted() && workspace.version(path) === snapshot?.version;
+        if (snapshot && needs?.before) await checking.through(needs.before(snapshot), isCurrent);
         return state;
       };
-      const isReady = wanted === "none" && workspace.isLoaded(path) && needs?.part?.isLoaded !== false;
+      const isReady =
+        wanted === "none" && !needs?.before && workspace.isLoaded(path) && needs?.part?.isLoaded !== false;
       return answer(asked, token, log, isReady ? undefined : prepare, () => {
         const snapshot = workspace.snapshot(path);
         if (!snapshot) return neutral;

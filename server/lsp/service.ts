@@ -18,6 +18,8 @@ interface AboutDocument {
 export interface Needs<T> {
   /** The findings of the document: they are worked out beforehand, in slices; some will do where all keep one waiting. */
   findings?(path: string): "all" | CheckPart | "none";
+  /** What takes long in a large file, done beforehand in steps between which the server takes in what has arrived. */
+  before?(snapshot: Snapshot): Iterable<unknown>;
   /** What of the program it needs loaded. */
   readonly part?: Pick<Part<unknown>, "isLoaded" | "load">;
   /** What is answered where it fails. */

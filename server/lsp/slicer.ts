@@ -44,6 +44,17 @@ export class Slicer {
     }
   }
 
+  /** Goes through all steps, for as long as somebody waits for them. */
+  async through(steps: Iterable<unknown>, isWanted: () => boolean): Promise<void> {
+    let end = this.#runtime.now() + longestSlice;
+    for (const _ of steps) {
+      if (this.#runtime.now() < end) continue;
+      await this.#turn();
+      if (!isWanted()) return;
+      end = this.#runtime.now() + longestSlice;
+    }
+  }
+
   /** Comes back once the messages at hand are dealt with, and those who waited before have had their slice. */
   #turn(): Promise<void> {
     return new Promise((resolve) => {

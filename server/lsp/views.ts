@@ -33,7 +33,7 @@ type Drawn = ReturnType<typeof drawn>["now"];
 
 export function views({ connection, ask, workspace }: Service): void {
   const part = drawn();
-  const answerAfter = (needs: Pick<Needs<ViewAnswer>, "findings">) =>
+  const answerAfter = (needs: Pick<Needs<ViewAnswer>, "findings" | "before">) =>
     ask<About, ViewAnswer>(
       viewRequest,
       nothing("The schedule is not read yet."),
@@ -42,7 +42,10 @@ export function views({ connection, ask, workspace }: Service): void {
     );
   const live = answerAfter(findings);
   // A paper is given or refused by all that is found, wherever it stands.
-  const paper = answerAfter({ findings: () => "all" });
+  const paper = answerAfter({
+    findings: () => "all",
+    before: ({ installations }) => part.now.inspectionSteps(installations),
+  });
   connection.onRequest<ViewAnswer, never>(
     viewRequest,
     async (question: Partial<ViewQuestion> | undefined, token: CancellationToken) => {

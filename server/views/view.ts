@@ -8,6 +8,9 @@ import type { Drawing } from "../drawings/shapes.ts";
 import type { Way } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import { inspectionReport } from "../reports/inspection/inspection.ts";
+
+export { inspectionSteps } from "../reports/inspection/inspection.ts";
+
 import { scheduleOf } from "../reports/schedule/schedule.ts";
 import type { Block } from "../reports/setting/document.ts";
 import { workingOf } from "../reports/working/working.ts";

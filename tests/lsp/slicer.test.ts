@@ -10,20 +10,18 @@ function world(millisecondsAWay: number) {
   const due: (() => void)[] = [];
   const log: string[] = [];
   let current = true;
-  const check = (name: string, ways: number): CheckRun => {
-    function* work() {
-      for (let way = 0; way < ways; way++) {
-        time += millisecondsAWay;
-        log.push(name);
-        yield;
-      }
-      return [];
+  function* steps(name: string, ways: number) {
+    for (let way = 0; way < ways; way++) {
+      time += millisecondsAWay;
+      log.push(name);
+      yield;
     }
-    return new CheckRun(work(), () => current);
-  };
+    return [];
+  }
   return {
     log,
-    check,
+    steps,
+    check: (name: string, ways: number): CheckRun => new CheckRun(steps(name, ways), () => current),
     runtime: { soon: (run: () => void) => void due.push(run), now: () => time },
     async messages(): Promise<boolean> {
       const run = due.shift();
@@ -38,6 +36,23 @@ function world(millisecondsAWay: number) {
 }
 
 const wanted = { isWanted: () => true };
+
+describe("other work in slices", () => {
+  it("lets in what has arrived between its steps, and ends where nobody waits for it any more", async () => {
+    const { runtime, steps, log, messages } = world(1);
+    const slicer = new Slicer(runtime);
+    let isWanted = true;
+    const all = slicer.through(steps("a", 20), () => isWanted);
+    const left = slicer.through(steps("b", 20), () => isWanted);
+    expect(log.join("")).toBe("a".repeat(8) + "b".repeat(8));
+    await messages();
+    expect(log.join("")).toBe("a".repeat(8) + "b".repeat(8) + "a".repeat(8));
+    isWanted = false;
+    while (await messages());
+    await Promise.all([all, left]);
+    expect(log.length).toBe(24);
+  });
+});
 
 describe("checks in slices", () => {
   it("stop after a few milliseconds for what has arrived, and go on from there", async () => {

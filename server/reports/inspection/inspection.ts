@@ -84,6 +84,16 @@ const onBoard = (place: BoardInPlace, paper: Paper) => ({
   circuits: circuitRows(place, paper.inspection),
 });
 
+/** The same work of every board, one at a step, so that whoever asks for the paper after it has the rest at once. */
+export function* inspectionSteps([installation]: readonly Installation[]): Generator<void> {
+  const paper = installation && paperOf(installation);
+  if (!installation || !paper || "failure" in paper) return;
+  for (const place of installation.boards) {
+    onBoard(place, paper);
+    yield;
+  }
+}
+
 const turned = (section: Section): Section => ({
   ...section,
   title: `Circuit details and test results: ${section.title}`,
