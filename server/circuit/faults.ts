@@ -1,5 +1,12 @@
 import type { Context } from "../model/installation.ts";
-import { type Fact, type Facts, type Quantity, quantityOf, type Reading } from "../model/values.ts";
+import {
+  type Fact,
+  type Facts,
+  isCalledNotApplicable,
+  type Quantity,
+  quantityOf,
+  type Reading,
+} from "../model/values.ts";
 import { type ExactReading, testsOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -79,10 +86,21 @@ export function greatestFault(context: Pick<Context, "board" | "supply">): Fault
   return notedAt(context).toSorted((one, other) => other.value - one.value)[0];
 }
 
+interface Notes {
+  has(name: FaultName): boolean;
+  one(name: FaultName): FaultFact | undefined;
+}
+
+/** Whether a fault current stands in a block, understood or not; one that is called not applicable is none. */
+const notes = (facts: Notes): boolean =>
+  names.some((name) => facts.has(name) && !isCalledNotApplicable(facts.one(name)?.args.value));
+
+export const faultsNotedAtOrigin = (supply: Facts<"supply">): boolean => notes(supply);
+
 /** Whether one of the words stands there, understood or not, measured or not. */
 export function faultsNoted({ board, supply }: Pick<Context, "board" | "supply">): boolean {
   const inTests = testsOf<"boardLive">(board.facts.all("live"));
-  if (names.some((name) => board.facts.has(name) || inTests.some((test) => test.facts.has(name)))) return true;
+  if (notes(board.facts) || inTests.some((test) => notes(test.facts))) return true;
   const atOrigin = board.facts.one("fed-from")?.args.from.value === "supply";
-  return atOrigin && supply !== undefined && names.some((name) => supply.has(name));
+  return atOrigin && supply !== undefined && notes(supply);
 }

@@ -207,6 +207,10 @@ function allOf(list: readonly Fact[], word: string): readonly Fact[] {
 
 export const isAbsent = (value: AnyValue | undefined): value is Absent => value !== undefined && "absent" in value;
 
+/** `N/A`: a test that nobody made, and that should not have been needed. */
+export const isCalledNotApplicable = (value: AnyValue | undefined): boolean =>
+  isAbsent(value) && value.absent === "N/A";
+
 const isReading = (value: AnyValue | readonly AnyValue[]): value is Reading => "sign" in value || "absent" in value;
 
 /** What a line states under a name, where that can be read off a meter or be absent. */

@@ -127,3 +127,45 @@ describe("the same thing by another word", () => {
     expect(found(socket(serves, place), { stage: "design" })).toEqual(one("warning place/ip-code-too-low: IP20"));
   });
 });
+
+describe("not applicable where it applies", () => {
+  const house = way("R1+R2 0.23 Ω", "Zs 0.43 Ω");
+  const supply = (lines: string): Setting => ({ supply: lines });
+
+  it.each([
+    ['earthing TN-S\nZe N/A "x"\nIpf 1.2 kA', "warning record/supply-incomplete: The supply lacks Ze"],
+    ['earthing TT\nelectrode N/A "x"\nIpf 1.2 kA', "warning record/supply-incomplete: The supply lacks electrode"],
+    ['earthing TN-S\nZe 0.20 Ω\nIpf N/A "x"', "warning record/supply-incomplete: The supply lacks Ipf"],
+    [
+      'earthing TN-S\nZe 0.20 Ω\nIpf 1.2 kA\nbonding water 10 mm² continuity N/A "x"',
+      "warning protective/bonding-not-tested: The continuity of the water bonding",
+    ],
+  ])("of a supply: %s", (lines, finding) => {
+    expect(found(house, supply(lines))).toEqual(one(finding));
+  });
+
+  it("is a Ze beside the Zdb of the board it is measured at", () => {
+    const board = "fed-from supply\nmain-switch BS EN 60947-3 100 A\nZdb 0.20 Ω";
+    const about = found(house, { ...supply('earthing TN-S\nZe N/A "Board of an existing supply"\nIpf 1.2 kA'), board });
+    expect(about.filter((text) => text.includes("supply-incomplete"))).toEqual([]);
+  });
+
+  it("of an RCD of the board is no test, and of the only conductor read none of that", () => {
+    const board =
+      'fed-from supply\nmain-switch BS EN 61008 100 A 100 mA type A delayed\nlive 2026-03-05 {\nrcd main-switch 100 mA 1x N/A "x"\n}';
+    expect(found(way("R1+R2 0.23 Ω", "Zs 85 Ω"), { supply: tt, board })).toEqual(
+      one("error rcd/test-missing: No test of the main switch"),
+    );
+    expect(found(way('R2 N/A "x"', "Zs 0.43 Ω"))).toEqual(one("error record/not-applicable: R2 does apply here"));
+    const lines = "insulation 500 V L-L 300 MΩ L-N 300 MΩ L1-E N/A L2-E 300 MΩ L3-E 300 MΩ N-E 300 MΩ";
+    expect(found(saw(`R1+R2 0.18 Ω\n${lines}`, "Zs 0.38 Ω"), three)).toEqual(
+      one("error record/not-applicable: Insulation resistance does apply here"),
+    );
+  });
+
+  it("the insulation of a whole board off a low scale proves nothing either", () => {
+    const board =
+      "fed-from supply\nmain-switch BS EN 60947-3 100 A\ndead 2026-03-04 {\ninsulation 500 V L-N 20 MΩ L-E >0.5 MΩ N-E 20 MΩ\n}";
+    expect(found(house, { board })).toEqual(one("warning insulation/board-below-minimum: L-E >0.5 MΩ does not prove"));
+  });
+});

@@ -46,7 +46,19 @@ installation "Sample" {
     if (!test || !context.edition) return;
     const { minimum } = insulationRule("up-to-500", context.edition);
     for (const { pair, fact, quantity } of test.values) {
-      if (against(quantity, minimum.value) !== "fails") continue;
+      const verdict = against(quantity, minimum.value);
+      if (verdict === "passes") continue;
+      if (verdict !== "fails") {
+        report(valueSpot(fact, quantity), {
+          message: `${pair} ${shownMegohms(quantity)} does not prove that board ${board.head.name} reaches ${megohms(minimum.value)}: read it on a higher range.`,
+          severity: "warning",
+          limit: amountOf(minimum),
+          least: true,
+          steps: minimum.steps,
+          source: minimum.source,
+        });
+        continue;
+      }
       const meter = uncertaintyOnBoard(context, fact, quantity);
       report(valueSpot(fact, quantity), {
         message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below the minimum of ${megohms(minimum.value)}: disconnect its circuits one by one to find the poor one.${withinUncertainty(meter, minimum.value - quantity.value)}`,

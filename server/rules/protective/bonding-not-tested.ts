@@ -1,4 +1,5 @@
 import { deadTestsDue, workOf } from "../../circuit/supply.ts";
+import { isCalledNotApplicable } from "../../model/values.ts";
 import { allBonding } from "../../readings/earthing.ts";
 import { factSpot, installationRule } from "../frame/rule.ts";
 
@@ -56,7 +57,12 @@ installation "Sample" {
     )
       return;
     const all = allBonding(installation);
-    const tested = new Set(all.flatMap(({ args }) => (args.continuity ? [args.service.value] : [])));
+    // What is called not applicable was not tested, and nothing says why it could not be.
+    const tested = new Set(
+      all.flatMap(({ args }) =>
+        args.continuity && !isCalledNotApplicable(args.continuity) ? [args.service.value] : [],
+      ),
+    );
     for (const bonding of installation.supply?.all("bonding") ?? []) {
       const service = bonding.args.service.value;
       if (!all.includes(bonding) || tested.has(service)) continue;

@@ -5,8 +5,8 @@ import { gradeOfMissing } from "../../circuit/describe.ts";
 import { ownRcds } from "../../circuit/rcds.ts";
 import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
 import type { Rcd } from "../../circuit/way.ts";
-import { numberAt } from "../../model/fact-values.ts";
-import type { Facts } from "../../model/values.ts";
+import { numberAt, valueAt } from "../../model/fact-values.ts";
+import { type Facts, isCalledNotApplicable } from "../../model/values.ts";
 import { everyRcdFact, liveOfBoard, rcdFactsOfWay, rcdLabel } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
 import { capital, listed } from "../../text/words.ts";
@@ -104,7 +104,9 @@ export default boardRule({
     const { context, studies } = subject;
     if (!context.edition || stageOf(context) !== "tested") return;
     const all = everyRcdFact(context, studies);
-    for (const rcd of shared(subject)) checkRcd(rcd, all, subject, context.edition, report);
+    // On a board “not applicable” is no test; on a way a check of its own says so.
+    const made = all.filter(({ fact }) => !isCalledNotApplicable(valueAt(fact, "time")));
+    for (const rcd of shared(subject)) checkRcd(rcd, made, subject, context.edition, report);
     for (const study of studies) {
       // A way without any live test is reported as a whole.
       if (isOutsideWork(study) || !study.live || isUnclear(study.liveTests, rcdFactsOfWay(study))) continue;

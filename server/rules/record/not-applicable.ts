@@ -33,9 +33,13 @@ const reasons: Readonly<Record<TestWord, Applies>> = {
     const needed = hasEarth(study) && (!R2 || isAbsent(R2.args.value));
     return needed ? "R1+R2 or R2 proves the protective conductor" : undefined;
   },
-  R2: mayNot,
+  R2: (study) =>
+    hasEarth(study) && !study.isRing && !study.dead?.facts.has("R1+R2")
+      ? "R1+R2 or R2 proves the protective conductor"
+      : undefined,
   insulation: (study, param) => {
-    if (param === "L-E" && hasEarth(study)) return "the insulation of every circuit is measured to earth";
+    if (/^L[123]?-E$/.test(param) && hasEarth(study)) return "the insulation of every circuit is measured to earth";
+    if (/^L[12]?-L[23]?$/.test(param) && !testedAsOne(study)) return "a fault between lines shows nowhere else";
     return param === "N-E" && neutralApplies(study) ? "a fault of the neutral to earth shows nowhere else" : undefined;
   },
   Zs: (study) => (hasEarth(study) ? "a fault to earth has to be disconnected" : undefined),
@@ -65,8 +69,12 @@ const applies = (word: string, param: string, study: WayStudy): string | undefin
 function neutralApplies(study: WayStudy): boolean {
   const { threePhase, uses } = study;
   if (threePhase || uses.has("selv") || uses.has("control")) return false;
-  return !insulationOf(study)?.facts.some(({ args }) => args.joined || args.why);
+  return !testedAsOne(study);
 }
+
+/** Live conductors joined and tested to earth, or another reason why single pairs were not tested. */
+const testedAsOne = (study: WayStudy): boolean =>
+  insulationOf(study)?.facts.some(({ args }) => args.joined || args.why) ?? false;
 
 export default wayRule({
   id: "record/not-applicable",
@@ -87,6 +95,25 @@ export default wayRule({
       good: `way 1 ring "Hall sockets" {
   dead 2026-03-04 {
     polarity     ok
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Saw" {
+  phase        three
+  dead 2026-03-04 {
+    R2           N/A "Not read"
+                 ^^^^^^^^^^^^^^
+    insulation   500 V  L-L >999 MΩ  L-N >999 MΩ  L1-E N/A  L2-E >999 MΩ  L3-E >999 MΩ  N-E >999 MΩ
+                                                       ^^^
+  }
+}`,
+      good: `way 1 radial "Saw" {
+  phase        three
+  dead 2026-03-04 {
+    R2           0.21 Ω
+    insulation   500 V  L-L >999 MΩ  L-N >999 MΩ  L-E >999 MΩ  N-E >999 MΩ
   }
 }`,
     },

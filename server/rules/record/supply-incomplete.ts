@@ -1,8 +1,9 @@
 import { earthings } from "../../../grammar/choices.ts";
-import { faultsNoted } from "../../circuit/faults.ts";
+import { boardImpedance } from "../../circuit/board-impedance.ts";
+import { faultsNoted, faultsNotedAtOrigin } from "../../circuit/faults.ts";
 import { liveTestsDue, stageOf } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
-import type { Facts } from "../../model/values.ts";
+import { type Facts, isCalledNotApplicable } from "../../model/values.ts";
 import { listed } from "../common/dead-words.ts";
 import { lineInBlock } from "../common/writing.ts";
 import { factSpot, installationRule, wordSpot } from "../frame/rule.ts";
@@ -15,14 +16,23 @@ function missing(supply: Facts<"supply">, boards: Installation["boards"]): strin
   const TT = supply.one("earthing")?.args.system.value === "TT";
   return [
     ...(supply.has("earthing") ? [] : ["earthing"]),
-    ...(supply.has("Ze") || (TT && supply.has("electrode")) ? [] : [TT ? "electrode" : "Ze"]),
+    ...(isGiven(supply, "Ze", boards) || (TT && isGiven(supply, "electrode", boards)) ? [] : [TT ? "electrode" : "Ze"]),
     ...(needsFault(supply, boards) ? ["Ipf"] : []),
   ];
 }
 
+/** “Not applicable” gives no figure, and may stand only where a board has its own by which circuits are judged. */
+function isGiven(supply: Facts<"supply">, word: "Ze" | "electrode", boards: Installation["boards"]): boolean {
+  if (!isCalledNotApplicable(supply.one(word)?.args.value)) return supply.has(word);
+  return boards.every(
+    ({ board, context }) =>
+      board.head.facts.one("fed-from")?.args.from.value !== "supply" || boardImpedance(context)?.name === "Zdb",
+  );
+}
+
 function needsFault(supply: Facts<"supply">, boards: Installation["boards"]): boolean {
   const [first] = boards;
-  if ((["Ipf", "PSCC", "PEFC", "transformer"] as const).some((word) => supply.has(word))) return false;
+  if (supply.has("transformer") || faultsNotedAtOrigin(supply)) return false;
   // Between the two it is not required: it is declared for the design, and measured with the supply on.
   const due =
     first !== undefined && ["design", "tested"].includes(stageOf({ installation: first.context.installation }));
