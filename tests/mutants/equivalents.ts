@@ -249,6 +249,37 @@ const kept: readonly Kept[] = [
     by: "||",
     reason: "Where one of them is undefined, what they differ by is no number, and within nothing.",
   },
+  {
+    file: "server/circuit/way.ts",
+    line: "expectedR1R2: 14,",
+    by: "15",
+    reason: "Two fields under one number are asked again together, which is more than need be and never less.",
+  },
+  {
+    file: "server/circuit/way.ts",
+    line: "boardThree: 18,",
+    by: "19",
+    reason: "Any number serves that no other field has.",
+  },
+  {
+    file: "server/calc/network-tree.ts",
+    line: "const above = parent[node] ?? -1;",
+    by: "2",
+    reason:
+      "Every node has a parent or the sign for none, so that nothing stands in for it; and any number below 0 is that sign.",
+  },
+  {
+    file: "server/rules/common/loop-uncertainty.ts",
+    line: "return number && quantity && uncertaintyOnWay(study, number.fact, quantity);",
+    by: "||",
+    reason: "An exact reading has a quantity, and what is no reading has neither.",
+  },
+  {
+    file: "server/readings/entry-text.ts",
+    line: "reading.end <= start && !others.some((other) => other.start >= reading.end && other.end <= start);",
+    by: ">",
+    reason: "No value begins where another ends: there is a blank between them.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>
