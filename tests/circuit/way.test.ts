@@ -124,6 +124,15 @@ describe("what would do instead", () => {
     const study = studied(conduit);
     expect([sizeFor(study, 33), sizeFor(study, 41), sizeFor(study, 41.1), sizeFor(study, 57)]).toEqual([6, 6, 10, 10]);
   });
+
+  // Table 4E4A, method D: 53 A of 6 mm², of which 433.1.203 leaves 0.9 to a device: 47.7 A.
+  it("in the ground is the next size that leaves enough in hand", () => {
+    const study = studied(
+      "device BS EN 60898 C32 6 kA\ncable armoured 90 °C line 2.5 mm² cpc-by armour cores 3\nroute buried method D depth 700 mm",
+    );
+    expect(capacityWith(study, 6)?.value).toBe(53);
+    expect([sizeFor(study, 47), sizeFor(study, 48), sizeFor(study, 53)]).toEqual([6, 10, 10]);
+  });
 });
 
 // What is stated of a cable is of its own size: of another the tables know.

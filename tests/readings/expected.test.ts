@@ -103,6 +103,8 @@ describe("what else is known of a circuit", () => {
     expect(point(radial, "P2")?.["L-E"]?.value).toBeCloseTo(18 * metre, 9);
     expect(point(radial, "X1")?.["L-E"]?.value).toBeCloseTo(14 * metre, 9);
     expect(point(radial, "X1")?.["L-N"]?.value).toBeCloseTo(14 * 2 * 0.00741, 9);
+    const steps = point(radial, "X1")?.["L-E"]?.steps ?? [];
+    expect(steps.flatMap((one) => ("numbers" in one ? [one.numbers] : []))).toEqual(["14 m × (7.41 mΩ + 12.1 mΩ)/m"]);
     expect(expectedCircuit(radial)?.highest?.name).toBe("P2");
     expect(expectedCircuit(radial)?.R1R2?.value).toBeCloseTo(18 * metre, 9);
   });
