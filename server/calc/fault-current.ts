@@ -25,7 +25,7 @@ export function faultCurrent(voltage: number, impedance: number): Calculated {
   ]);
 }
 
-/** A fault current as it is spoken of: in kA, where it is no longer a handful of amperes. */
+/** A fault current as it is spoken of: in kA, but for one through an electrode, of which kA would show nothing. */
 export const prospective = (value: number): string => (value < 100 ? amps(value) : kiloamps(value));
 
 /** Ω of the loop that lets a current in A flow at a voltage in V. */

@@ -3,9 +3,9 @@ import { nearest } from "../model/suggestions.ts";
 import type { FileResult, ResultFinding, Suppressed } from "../results/result.ts";
 import type { Totals } from "../results/totals.ts";
 import { nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
-import type { Severity } from "../rules/frame/rule.ts";
+import { type Severity, severities } from "../rules/frame/rule.ts";
 import type { Fate } from "../settings/apply.ts";
-import { covers, familyOf, isAlwaysShown, levels, noSettings, type Suppression } from "../settings/settings.ts";
+import { covers, familyOf, isAlwaysShown, noSettings, type Suppression } from "../settings/settings.ts";
 import type { HouseRules } from "./house.ts";
 
 export interface ChoiceOptions {
@@ -58,7 +58,7 @@ export function choiceOf(options: ChoiceOptions, rules = noRules): Choice | { re
       return all && !settings ? { file, suppressed: [], leftOut: 0 } : chosen(file, has, settings);
     },
     fails: ({ counts }) =>
-      levels.slice(0, levels.indexOf(failLevel) + 1).some((level) => counts[level] > 0) ||
+      severities.slice(0, severities.indexOf(failLevel) + 1).some((level) => counts[level] > 0) ||
       (maxWarnings !== undefined && counts.warning > maxWarnings),
   };
 }

@@ -1,6 +1,6 @@
 /** Options that several commands have, each stated once. */
 import { type Command, InvalidArgumentError, Option } from "commander";
-import { levels } from "../settings/settings.ts";
+import { severities } from "../rules/frame/rule.ts";
 import { formatNames } from "./formats/index.ts";
 import { shardOf } from "./run/shard.ts";
 
@@ -36,7 +36,9 @@ export function withReporting(command: Command): Command {
     .addOption(new Option("--format <FORMAT>", "how to report").choices(formatNames).default("text"))
     .option("--output-file <FILE>", "write the report to a file")
     .addOption(
-      new Option("--fail-level <LEVEL>", "what fails: this and all that is graver (error if left out)").choices(levels),
+      new Option("--fail-level <LEVEL>", "what fails: this and all that is graver (error if left out)").choices(
+        severities,
+      ),
     )
     .addOption(new Option("--max-warnings <NUMBER>", "fail if there are more warnings").argParser(countFromZero))
     .option("--only <CHECKS>", "report these checks or families alone, such as loop,ring/ends-differ")

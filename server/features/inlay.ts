@@ -40,10 +40,12 @@ function hintsOf(study: WayStudy, mode: HintMode): Hint[] {
   if (study.isSpare) return [];
   const tests = [...planDead(study), ...planLive(study)];
   // Polarity that is stated point by point has nothing to be expected, and takes no hint from the readings of a point.
-  const read = Map.groupBy(
-    tests.filter(({ recorded, step }) => recorded?.fact.segment === study.way.segment && step !== "polarity"),
-    ({ recorded }) => recorded?.fact as Fact,
-  );
+  const read = new Map<Fact, PlannedTest[]>();
+  for (const test of tests) {
+    const fact = test.recorded?.fact;
+    if (fact?.segment !== study.way.segment || test.step === "polarity") continue;
+    read.set(fact, [...(read.get(fact) ?? []), test]);
+  }
   const beside = [...read].flatMap(([fact, of]) => besideReading(fact, of, mode));
   if (mode === "margins") return beside;
   return [...besideName(study), ...besideLength(study), ...beside, ...stillOpen(study, tests)].sort(

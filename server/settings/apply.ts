@@ -1,7 +1,7 @@
 /** What the settings of a repository make of a finding: shown as it is or weighing more, suppressed, or left out. */
 import ignore from "ignore";
-import type { Severity } from "../rules/frame/rule.ts";
-import { covers, familyOf, isAlwaysShown, levels, type Settings, type Suppression } from "./settings.ts";
+import { type Severity, severities } from "../rules/frame/rule.ts";
+import { covers, familyOf, isAlwaysShown, type Settings, type Suppression } from "./settings.ts";
 
 export type Fate =
   | { readonly is: "shown"; readonly severity: Severity }
@@ -46,7 +46,7 @@ function holdsFor({ files }: Suppression, path: string): boolean {
 /** The graver of its own weight and that of the house. */
 function raised({ raise }: Settings, check: string, severity: Severity): Severity {
   const house = raise.get(check) ?? raise.get(familyOf(check));
-  return house && levels.indexOf(house) < levels.indexOf(severity) ? house : severity;
+  return house && severities.indexOf(house) < severities.indexOf(severity) ? house : severity;
 }
 
 /** Whether a search passes a path over. `path`: from the folder of the settings, with `/`, a folder's with one at its end. */

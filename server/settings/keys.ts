@@ -1,5 +1,5 @@
 /** What may stand in the settings: from this follow their reading, their messages and their JSON schema. */
-import { levels } from "./settings.ts";
+import { severities } from "../rules/frame/rule.ts";
 
 export type Kind =
   | { readonly is: "text" }
@@ -37,7 +37,10 @@ const suppression: Keys = {
 
 export const keys: Keys = {
   $schema: { kind: { is: "text" }, means: "Where the schema of this file is, for editors." },
-  failLevel: { kind: { is: "level", levels }, means: "What ends a check with 1: this, and all that is graver." },
+  failLevel: {
+    kind: { is: "level", levels: severities },
+    means: "What ends a check with 1: this, and all that is graver.",
+  },
   maxWarnings: { kind: { is: "count" }, means: "A check ends with 1 where there are more warnings." },
   only: { kind: checks, means: "The checks or families that are reported; all if this is missing." },
   skip: {
@@ -55,7 +58,7 @@ export const keys: Keys = {
     means: "Findings that are known and left, each with the reason. They are counted and listed, and fail nothing.",
   },
   raise: {
-    kind: { is: "byCheck", of: { is: "level", levels: levels.slice(0, 2) } },
+    kind: { is: "byCheck", of: { is: "level", levels: severities.slice(0, 2) } },
     means: "House rules: checks or families that weigh more here. Nothing can be made to weigh less.",
   },
 };

@@ -3,10 +3,10 @@
 import { createScanner, type Node, type ParseError, parseTree, printParseErrorCode } from "jsonc-parser";
 import { nearest } from "../model/suggestions.ts";
 import { nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
-import type { Severity } from "../rules/frame/rule.ts";
+import { type Severity, severities } from "../rules/frame/rule.ts";
 import { isDay } from "../text/days.ts";
 import { lineStarts, type Position, positionOf } from "../text/lines.ts";
-import { listed } from "../text/words.ts";
+import { isOneOf, listed } from "../text/words.ts";
 import { type Keys, type Kind, keys } from "./keys.ts";
 import { familyOf, isAlwaysShown, noSettings, type Settings, type Suppression } from "./settings.ts";
 
@@ -232,38 +232,53 @@ const membersOf = (node: Node): Member[] =>
 const families = (): readonly string[] => [...new Set(pages.map(({ id }) => familyOf(id)))];
 
 function settingsOf(root: Found | undefined, reader: Reader): Settings {
-  const members = asObject(root);
-  const texts = (key: string) => listOf(members.get(key)) as readonly string[] | undefined;
+  const members = membersIn(root);
+  const raised = [...membersIn(members.get("raise"))].flatMap(([check, found]) => {
+    const severity = severityOf(found);
+    return severity ? [[check, severity] as const] : [];
+  });
+  const maxWarnings = members.get("maxWarnings")?.value;
   return {
-    failLevel: members.get("failLevel")?.value as Severity | undefined,
-    maxWarnings: members.get("maxWarnings")?.value as number | undefined,
-    only: texts("only"),
-    skip: texts("skip") ?? [],
-    leaveOut: texts("leaveOut") ?? [],
-    columns: texts("columns") ?? [],
+    failLevel: severityOf(members.get("failLevel")),
+    maxWarnings: typeof maxWarnings === "number" ? maxWarnings : undefined,
+    only: textsOf(members.get("only")),
+    skip: textsOf(members.get("skip")) ?? [],
+    leaveOut: textsOf(members.get("leaveOut")) ?? [],
+    columns: textsOf(members.get("columns")) ?? [],
     suppress: entriesOf(members.get("suppress")).map((one) => suppressionOf(one, reader)),
-    raise: new Map([...asObject(members.get("raise"))].map(([check, { value }]) => [check, value as Severity])),
+    raise: new Map(raised),
     lines: new Map([...members].map(([key, { at }]) => [key, reader.lineOf(at)])),
   };
 }
 
 function suppressionOf(one: Found, reader: Reader): Suppression {
-  const members = asObject(one);
+  const members = membersIn(one);
   return {
-    check: String(members.get("check")?.value),
-    reason: String(members.get("reason")?.value),
-    files: listOf(members.get("files")) as readonly string[] | undefined,
-    until: members.get("until")?.value as string | undefined,
+    check: textOf(members.get("check")) ?? "",
+    reason: textOf(members.get("reason")) ?? "",
+    files: textsOf(members.get("files")),
+    until: textOf(members.get("until")),
     at: one.at,
     line: reader.lineOf(one.at),
   };
 }
 
-const asObject = (found: Found | undefined): ReadonlyMap<string, Found> =>
-  found?.value instanceof Map ? (found.value as ReadonlyMap<string, Found>) : new Map();
+const isMembers = (value: Plain | undefined): value is ReadonlyMap<string, Found> => value instanceof Map;
 
-const entriesOf = (found: Found | undefined): readonly Found[] =>
-  Array.isArray(found?.value) ? (found.value as readonly Found[]) : [];
+const membersIn = (found: Found | undefined): ReadonlyMap<string, Found> =>
+  isMembers(found?.value) ? found.value : new Map();
 
-const listOf = (found: Found | undefined): readonly Plain[] | undefined =>
-  found && entriesOf(found).map(({ value }) => value);
+const isEntries = (value: Plain | undefined): value is readonly Found[] => Array.isArray(value);
+
+const entriesOf = (found: Found | undefined): readonly Found[] => (isEntries(found?.value) ? found.value : []);
+
+const textOf = (found: Found | undefined): string | undefined =>
+  typeof found?.value === "string" ? found.value : undefined;
+
+const textsOf = (found: Found | undefined): readonly string[] | undefined =>
+  found && entriesOf(found).flatMap((one) => textOf(one) ?? []);
+
+function severityOf(found: Found | undefined): Severity | undefined {
+  const value = found?.value;
+  return isOneOf(severities, value) ? value : undefined;
+}

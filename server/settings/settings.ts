@@ -46,9 +46,6 @@ export const noSettings: Settings = {
   lines: new Map(),
 };
 
-/** From the gravest. */
-export const levels: readonly Severity[] = ["error", "warning", "information"];
-
 /** What cannot be read, and a check that failed, are never left out: a report without them would pass for a clean one. */
 const always: ReadonlySet<string> = new Set(["language", "check"]);
 

@@ -1,7 +1,7 @@
 /** A comment for a pull request: sums, then the gravest findings as rows, then the rest counted by check. */
 import type { ResultFinding } from "../../results/result.ts";
 import type { Totals } from "../../results/totals.ts";
-import type { Severity } from "../../rules/frame/rule.ts";
+import { type Severity, severities } from "../../rules/frame/rule.ts";
 import { type Markdown, md } from "../../text/markdown.ts";
 import { lines, term } from "../../text/terminal.ts";
 import { counted } from "../../text/words.ts";
@@ -10,8 +10,6 @@ import { sumsText } from "./text.ts";
 
 /** A host drops a comment that is much longer without a word. */
 const mostRows = 100;
-
-const grades: readonly Severity[] = ["error", "warning", "information"];
 
 export const markdownReporter: MakeReporter = (options) => {
   const rows: Readonly<Record<Severity, ResultFinding[]>> = { error: [], warning: [], information: [] };
@@ -23,8 +21,8 @@ export const markdownReporter: MakeReporter = (options) => {
       return term``;
     },
     end: (totals) => {
-      const shown = grades.flatMap((grade) => rows[grade]).slice(0, mostRows);
-      const all = grades.reduce(
+      const shown = severities.flatMap((grade) => rows[grade]).slice(0, mostRows);
+      const all = severities.reduce(
         (sum, grade) => sum + (grade === "information" && !options.info ? 0 : totals.counts[grade]),
         0,
       );

@@ -26,9 +26,9 @@ import { type Card, type Row, row } from "./card.ts";
 type Part = { readonly row: Row | undefined; readonly source: Source };
 
 const cardOf = (parts: readonly (Part | undefined)[]): Card | undefined => {
-  const there = parts.filter((part) => part?.row !== undefined) as Part[];
+  const there = parts.flatMap((part) => (part?.row ? [{ row: part.row, source: part.source }] : []));
   if (there.length === 0) return undefined;
-  return { rows: there.flatMap((part) => part.row ?? []), steps: [], sources: there.map(({ source }) => source) };
+  return { rows: there.map(({ row }) => row), steps: [], sources: there.map(({ source }) => source) };
 };
 
 /** What the places of a way ask of it as it stands. */

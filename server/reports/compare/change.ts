@@ -44,7 +44,7 @@ export const gravities = [
 export type Gravity = (typeof gravities)[number];
 
 export function judgedChange({ kind, old, now }: EntryChange, was?: Limits, is?: Limits): Change {
-  const entry = (now ?? old) as Entry;
+  const entry = now ?? old;
   const name = nameOf(entry);
   const before = old && sideOf(old, name, was?.(old) ?? (kind === "vanished" ? undefined : is?.(old)));
   const after = now && sideOf(now, name, is?.(now));

@@ -24,11 +24,11 @@ export const changeKinds = [
 ] as const;
 export type ChangeKind = (typeof changeKinds)[number];
 
-export interface EntryChange {
-  readonly kind: ChangeKind;
-  readonly old?: Entry;
-  readonly now?: Entry;
-}
+export type EntryChange = { readonly kind: ChangeKind } & (
+  | { readonly old: Entry; readonly now: Entry }
+  | { readonly old: Entry; readonly now?: undefined }
+  | { readonly old?: undefined; readonly now: Entry }
+);
 
 /** Entries of one block of both versions, each with what its addresses begin with. */
 export function changesOf(before: readonly Entry[], after: readonly Entry[]): EntryChange[] {
@@ -41,10 +41,12 @@ export function changesOf(before: readonly Entry[], after: readonly Entry[]): En
   const fresh: Entry[] = [];
   for (const key of new Set([...old.keys(), ...now.keys()])) {
     const [olds, nows] = withoutEqual(old.get(key) ?? [], now.get(key) ?? []);
-    const both = Math.min(olds.length, nows.length);
-    for (let index = 0; index < both; index++) changes.push(changeOf(olds[index] as Entry, nows[index] as Entry));
-    gone.push(...olds.slice(both));
-    fresh.push(...nows.slice(both));
+    for (const [index, entry] of olds.entries()) {
+      const other = nows[index];
+      if (other) changes.push(changeOf(entry, other));
+      else gone.push(entry);
+    }
+    fresh.push(...nows.slice(olds.length));
   }
   return [...moved.changes, ...changes, ...leftOver(gone, fresh, whole)];
 }

@@ -119,7 +119,7 @@ class Comparer {
   board({ old, now }: Matched<Board>, ways: readonly WayMatch[]): PlaceChanges {
     const before = partOfBoard(old, this.#before);
     const after = partOfBoard(now, this.#after);
-    const { name: where, title } = (now ?? old)?.head ?? { name: "", title: "" };
+    const { name: where, title } = (now ?? old).head;
     const own = { of: "board", where, title } as const;
     if (old && now) {
       const changes = this.#compare(before, after);
@@ -129,7 +129,7 @@ class Comparer {
     const stayed = ways.filter(
       (pair) => pair.old && pair.now && (old ? pair.old.board === old : pair.now.board === now),
     );
-    const ofIts = (old ?? now)?.ways.length ?? 0;
+    const ofIts = (old ?? now).ways.length;
     const content = `${counted(ofIts, "way")}${stayed.length > 0 ? `, ${stayed.length} of them ${old ? "now on another board" : "from another board"}` : ""}`;
     const lost = old ? before.entries.filter(isRecord).length : 0;
     const findings = now ? findingChanges(before, after) : [];
@@ -137,11 +137,11 @@ class Comparer {
   }
 
   ways(pairs: readonly WayMatch[]): PlaceChanges[] {
-    const feeds = ({ now, old }: WayMatch): boolean => (now ?? old)?.way.kind === "feeder";
+    const feeds = ({ now, old }: WayMatch): boolean => (now ?? old).way.kind === "feeder";
     const ordered = [...pairs.filter(feeds), ...pairs.filter((pair) => !feeds(pair))];
     // What feeds a board decides limits on it: so it is looked at first.
     const found = new Map(ordered.map((pair) => [pair, this.#way(pair)]));
-    const placed = (pair: WayMatch): PlacedWay => (pair.now ?? pair.old) as PlacedWay;
+    const placed = (pair: WayMatch): PlacedWay => pair.now ?? pair.old;
     const keyOf = (pair: WayMatch, came: boolean): string =>
       [came ? "came" : "went", this.#nameOfBoard(pair), placed(pair).way.id].join("\n");
     const alone = new Map<string, WayMatch>();
@@ -161,12 +161,11 @@ class Comparer {
   /** By its present name. */
   #nameOfBoard({ old, now }: WayMatch): string {
     if (now) return now.board.head.name;
-    const name = old?.board.head.name ?? "";
-    return nameNow(name, this.#before);
+    return nameNow(old.board.head.name, this.#before);
   }
 
   #way({ old, now, sameBoard }: WayMatch): PlaceChanges {
-    const { board, way } = (now ?? old) as PlacedWay;
+    const { board, way } = now ?? old;
     const where = `${board.head.name}/${way.id}`;
     const own = { of: "way", where, title: way.title } as const;
     const before = partOfWay(old, this.#before);

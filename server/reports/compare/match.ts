@@ -8,10 +8,11 @@ import { entriesOfWay } from "../../readings/entries.ts";
 import type { Renamed } from "../../readings/entry-text.ts";
 import { formerBoard, formerWay } from "./formerly.ts";
 
-export interface Matched<T> {
-  readonly old: T | undefined;
-  readonly now: T | undefined;
-}
+/** What both versions have, or one of them. */
+export type Matched<T> =
+  | { readonly old: T; readonly now: T }
+  | { readonly old: T; readonly now: undefined }
+  | { readonly old: undefined; readonly now: T };
 
 /** In the order of the later version; what went comes last. */
 export function matchBoards(before: readonly Board[], after: readonly Board[]): Matched<Board>[] {
@@ -156,10 +157,8 @@ function likeness(old: Known, now: Known, sameBoard: boolean): number {
   return number + title + stated + read;
 }
 
-export interface WayMatch extends Matched<PlacedWay> {
-  /** Whether it stayed on its board. */
-  readonly sameBoard: boolean;
-}
+/** `sameBoard`: whether it stayed on its board. */
+export type WayMatch = Matched<PlacedWay> & { readonly sameBoard: boolean };
 
 /** The ways of all boards: each on its own board first, then those that went from one board and came on another. */
 export function matchWays(boards: readonly Matched<Board>[], renamed: Renamed): WayMatch[] {

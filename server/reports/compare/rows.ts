@@ -78,8 +78,8 @@ function changeRow(change: Change): string[] {
 function judgedText({ old, now, effect }: Change): string {
   const [was, is] = [judgedOf(old), judgedOf(now)];
   const end = effect ? `: ${effect}` : "";
-  if (!was && !is) return "";
-  if (!was || !is) return `${alone((was ?? is) as Judged)}${end}`;
+  if (!was) return is ? `${alone(is)}${end}` : "";
+  if (!is) return `${alone(was)}${end}`;
   if (was.limit === is.limit)
     return `${was.limit}: ${was.left === is.left ? was.left : `${was.left}, then ${is.left}`}${end}`;
   return `${alone(was)}, then ${alone(is)}${end}`;

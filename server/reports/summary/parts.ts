@@ -8,7 +8,7 @@ import { type AbsenceAt, distinctAbsences, isOfWholeLine } from "../../readings/
 import { queriesIn } from "../../readings/queries.ts";
 import type { SuppressedFinding } from "../../rules/frame/departures.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
-import type { Finding, Severity } from "../../rules/frame/rule.ts";
+import { type Finding, severities } from "../../rules/frame/rule.ts";
 
 /** A block of the schedule with the place it is spoken of by. */
 export interface Placed {
@@ -117,8 +117,6 @@ function said(fact: Fact | undefined, name: string, before = ""): string {
   const value = fact?.args[name];
   return value && !Array.isArray(value) && "value" in value ? `${before}${value.value}` : "";
 }
-
-const severities: readonly Severity[] = ["error", "warning", "information"];
 
 /** Errors and warnings in full, the same finding at several places once; what is for information is counted by check. */
 export function findingRows(findings: readonly Finding[], whereOf: (finding: Finding) => string): string[][] {

@@ -3,7 +3,7 @@
 import { faultLevels } from "../../boards/fault-levels.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { supplementaryLimit, supplementaryOfCpc } from "../../boards/supplementary.ts";
-import { faultCurrent } from "../../calc/fault-current.ts";
+import { faultCurrent, prospective } from "../../calc/fault-current.ts";
 import { supplementaryBonding } from "../../calc/protective-size.ts";
 import { type Calculated, kiloamps, ohms, squareMillimetres, step } from "../../calc/result.ts";
 import { boardImpedance } from "../../circuit/board-impedance.ts";
@@ -26,7 +26,6 @@ import {
   type Section,
   table,
 } from "../setting/document.ts";
-import { faultText } from "./fault.ts";
 import { eachSumOnce } from "./once.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
 
@@ -56,7 +55,7 @@ export function installationSections(
     calculate(
       "Earth fault current at the origin",
       fault,
-      faultText(fault?.value ?? 0),
+      prospective(fault?.value ?? 0),
       ze ? "Ze is zero, or there is no board" : "Ze is not stated as a figure",
     ),
   ]);
@@ -192,7 +191,7 @@ function levelBlocks(node: BoardNode | undefined, noted: boolean): Block[] {
   if (!levels)
     return noted ? [] : [gap("Fault current", "none is noted for this board, and none follows from upstream")];
   const one = (name: string, found: Calculated | undefined): Block[] =>
-    found ? [calculate(`Greatest fault current, ${name}`, found, faultText(found.value), "")] : [];
+    found ? [calculate(`Greatest fault current, ${name}`, found, prospective(found.value), "")] : [];
   return [
     ...one("line to neutral", levels.neutral),
     ...one("three-phase", levels.three),

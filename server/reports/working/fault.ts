@@ -3,8 +3,8 @@
 import { type FaultLevels, faultLevels, leastFaults } from "../../boards/fault-levels.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { faultCurrent } from "../../calc/fault-current.ts";
-import { amps, type Calculated, kiloamps } from "../../calc/result.ts";
+import { faultCurrent, prospective } from "../../calc/fault-current.ts";
+import { type Calculated, kiloamps } from "../../calc/result.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -22,9 +22,6 @@ import {
   type Section,
 } from "../setting/document.ts";
 
-/** Through an electrode so little flows that kA would show nothing. */
-export const faultText = (value: number): string => (value < 100 ? amps(value) : kiloamps(value));
-
 export const faultPart = (study: WayStudy, node: BoardNode | undefined): Section[] =>
   part("Fault current and breaking capacity", faultBlocks(study, node));
 
@@ -38,8 +35,10 @@ function faultBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
   const noMark = device ? "it is not marked, and its standard takes none for granted" : "no device is described";
   const blocks: Block[] = [
     ...(fault ? [noted(fault)] : calculated(levels)),
-    ...(loop ? [calculate("Earth fault current by the loop at the board", loop, faultText(loop.value), "")] : []),
-    ...(least ? [calculate("Least earth fault current at the far point, hot", least, faultText(least.value), "")] : []),
+    ...(loop ? [calculate("Earth fault current by the loop at the board", loop, prospective(loop.value), "")] : []),
+    ...(least
+      ? [calculate("Least earth fault current at the far point, hot", least, prospective(least.value), "")]
+      : []),
     calculate("Breaking capacity of the device", capacity, kiloamps(capacity?.value ?? 0), noMark),
   ];
   if (!capacity || (!fault && !levels))

@@ -1,7 +1,7 @@
 /** What the checks say, what is excused, what could not be calculated and what stands on memory. */
 
 import type { CheckResult } from "../../rules/frame/departures.ts";
-import type { Finding } from "../../rules/frame/rule.ts";
+import { type Finding, severities } from "../../rules/frame/rule.ts";
 import {
   type Calculation,
   type Comparison,
@@ -40,7 +40,7 @@ export function findingsPart(
   ]);
 }
 
-const grave = ({ severity }: Finding): number => ["error", "warning", "information"].indexOf(severity);
+const grave = ({ severity }: Finding): number => severities.indexOf(severity);
 
 /** Every gap of the parts before, once more in one place. */
 export function openPart(parts: readonly Section[]): Section[] {

@@ -12,7 +12,9 @@ import type { Segment } from "../../syntax/split.ts";
 import { bandOf, type Source } from "../../tables/source.ts";
 import { safeIsolation } from "../../text/isolation.ts";
 
-export type Severity = "error" | "warning" | "information";
+/** The gravest first. */
+export const severities = ["error", "warning", "information"] as const;
+export type Severity = (typeof severities)[number];
 
 /** A place in a file that stays right when text above it changes. */
 export interface Spot extends Span {

@@ -1,5 +1,6 @@
 import { feedsBack } from "../../circuit/circuit-kind.ts";
 import { deviceName, laterRule, rcdName } from "../../circuit/describe.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { writtenAt } from "../../model/fact-values.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Fact } from "../../model/values.ts";
@@ -31,31 +32,40 @@ export default wayRule({
     const serves = study.facts.one("serves");
     const { edition } = study.context;
     if (!serves || !edition || !feedsBack(study)) return;
-    const local = study.rcds.filter(({ at }) => at !== "upstream");
-    // What it feeds back flows through every device up to the supply; of those further up nothing need be written.
-    const oneWay = study.rcds.find(({ direction }) => direction === "unidirectional");
-    const unsaid = local.find(({ direction }) => direction === undefined);
-    const { device } = study;
-    const breaker = device?.fact.args.direction?.value === "unidirectional" ? device : undefined;
-    const rcd = oneWay ?? (breaker ? undefined : unsaid);
-    const name = rcd ? rcdName(rcd) : breaker && deviceName(breaker);
-    const at = rcd?.fact ?? breaker?.fact;
-    if (!name || !at) return;
+    const found = fedFromItsLoad(study);
+    if (!found) return;
+    const { name, fact, isMarked } = found;
     const later = laterRule(study);
     // Before the rule was printed the danger was the same, but no regulation named it.
-    const severity = later.severity ?? (edition.bidirectional ? undefined : "warning");
+    const severity = later.severity ?? (isMarked && edition.bidirectional ? undefined : "warning");
     report(factSpot(serves), {
-      message:
-        oneWay || !rcd
-          ? `This circuit can feed back, and the ${name} is unidirectional: fit a bidirectional one.${later.words}`
-          : `This circuit can feed back: record whether the ${name} is bidirectional, as marked on it.`,
+      message: isMarked
+        ? `This circuit can feed back, and the ${name} is unidirectional: fit a bidirectional one.${later.words}`
+        : `This circuit can feed back: record whether the ${name} is bidirectional, as marked on it.`,
       source: edition.sources.bidirectional,
-      ...(oneWay || !rcd ? (severity ? { severity } : {}) : { severity: later.severity ?? "warning" }),
-      related: [{ spot: factSpot(at), message: `Device that may be fed from its load side: ${name}.` }],
-      fixes: turned(at, serves.segment),
+      ...(severity ? { severity } : {}),
+      related: [{ spot: factSpot(fact), message: `Device that may be fed from its load side: ${name}.` }],
+      fixes: turned(fact, serves.segment),
     });
   },
 });
+
+interface FedFromItsLoad {
+  readonly name: string;
+  readonly fact: Fact;
+  /** Whether it is marked as unidirectional; else nothing is written of its direction. */
+  readonly isMarked: boolean;
+}
+
+/** What is fed back flows through every device up to the supply; of those further up nothing need be written. */
+function fedFromItsLoad({ rcds, device }: WayStudy): FedFromItsLoad | undefined {
+  const oneWay = rcds.find(({ direction }) => direction === "unidirectional");
+  if (oneWay) return { name: rcdName(oneWay), fact: oneWay.fact, isMarked: true };
+  if (device?.fact.args.direction?.value === "unidirectional")
+    return { name: deviceName(device), fact: device.fact, isMarked: true };
+  const unsaid = rcds.find(({ at, direction }) => at !== "upstream" && direction === undefined);
+  return unsaid && { name: rcdName(unsaid), fact: unsaid.fact, isMarked: false };
+}
 
 function turned(fact: Fact, marked: unknown): Fix[] {
   const direction = writtenAt(fact, "direction");

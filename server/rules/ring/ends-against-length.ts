@@ -10,7 +10,7 @@ import {
   otherMetal,
   unslipped,
 } from "../../readings/dead.ts";
-import { studyRing } from "../../readings/ring.ts";
+import { type RingStudy, studyRing } from "../../readings/ring.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
@@ -67,15 +67,13 @@ export default wayRule({
     if (!study.isRing) return;
     const { ends, endsTest, values } = studyRing(study);
     if (!ends || !endsTest || !study.length || ringPattern(study)?.kind === "bridged") return;
-    // Where line and neutral disagree the lower one is the sounder, and the other is reported already.
-    const lineIsLower =
-      (values.r1?.value ?? Number.POSITIVE_INFINITY) <= (values.rn?.value ?? Number.POSITIVE_INFINITY);
-    const end = lineIsLower || study.cable?.neutral !== study.cable?.line ? "r1" : "rn";
-    const quantity = values[end]?.quantity;
+    const end = sounderEnd(study, values);
+    const reading = values[end];
     const expected = expectedConductorAt(study, end === "r1" ? "line" : "neutral", endsTest);
-    const mismatch =
-      quantity && values[end]?.value !== undefined && expected ? lengthMismatch(quantity, expected.value) : undefined;
-    if (!quantity || !expected || !mismatch) return;
+    if (reading?.value === undefined || !expected) return;
+    const { quantity } = reading;
+    const mismatch = lengthMismatch(quantity, expected.value);
+    if (!mismatch) return;
     const { kind, slip } = mismatch;
     report(valueSpot(ends, quantity), {
       message: `${end} reads ${shown(quantity)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${causeOf(study, quantity, mismatch)}`,
@@ -89,6 +87,12 @@ export default wayRule({
     });
   },
 });
+
+/** Where line and neutral disagree the lower one is the sounder, and the other is reported already. */
+function sounderEnd({ cable }: WayStudy, { r1, rn }: RingStudy["values"]): "r1" | "rn" {
+  const isLineLower = (r1?.value ?? Number.POSITIVE_INFINITY) <= (rn?.value ?? Number.POSITIVE_INFINITY);
+  return isLineLower || cable?.neutral !== cable?.line ? "r1" : "rn";
+}
 
 function causeOf(study: WayStudy, quantity: Quantity, { kind, slip, ratio }: LengthMismatch): string {
   if (slip !== undefined) return `Check the decimal point: was it ${unslipped(quantity, slip)}?`;
