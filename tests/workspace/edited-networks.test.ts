@@ -63,3 +63,37 @@ it.each(Array.from({ length: 30 }, (_, index) => index))("after every edit from 
     expect(shown(snapshotOf(workspace)), JSON.stringify(edit)).toEqual(shown(snapshotOf(opened(text))));
   }
 });
+
+it.each([5, 9])("what a finding names beside its own line moves with a line above it, line %d", (line) => {
+  const text = `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ze 0.38 Ω
+  }
+  board A "Main" {
+    fed-from supply
+    Zdb 0.21 Ω
+    way 1 radial "Heater" {
+      device BS EN 60898 B16 6 kA
+      live 2026-03-04 {
+        Zs 0.15 Ω
+      }
+    }
+  }
+}
+`;
+  const workspace = opened(text);
+  const before = shown(snapshotOf(workspace));
+  const place = { line, character: 0 };
+  workspace.edit(path, 2, [{ range: { start: place, end: place }, text: "    # Read again in the morning\n" }]);
+  const after = shown(snapshotOf(workspace));
+  const lines = text.split("\n");
+  expect(after).toEqual(
+    shown(snapshotOf(opened(lines.toSpliced(line, 0, "    # Read again in the morning").join("\n")))),
+  );
+  expect(after).not.toEqual(before);
+  for (const check of ["loop/board-below-upstream", "loop/zs-below-board"])
+    expect(after.filter((one) => one.includes(check))).toHaveLength(1);
+});
