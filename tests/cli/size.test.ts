@@ -31,9 +31,9 @@ describe("a proposal", () => {
     const { code, out, err } = await folder().run("size", "a.ways", "--way", "A/3");
     expect({ code, err }).toEqual({ code: 0, err: "" });
     expect(out).toContain("\n  device BS EN 60898 B25 6 kA\n  cable flat-twin line 4 mm² cpc 1.5 mm²\n");
-    expect(out).toContain("Ib = Σ P / U = 5000 W / 230 V = 21.74 A");
+    expect(out).toContain("Ib = Σ P / U = 5000 W / 230 V = 21.7 A");
     expect(out).toContain("Iz = 37 A × 0.8 = 29.6 A");
-    expect(out).toMatch(/\n {2}B20 BS EN 60898 +In 20 A is below Ib 21\.74 A\n/);
+    expect(out).toMatch(/\n {2}B20 BS EN 60898 +In 20 A is below Ib 21\.7 A\n/);
     expect(out).toMatch(/\n {2}2\.5 mm², cpc 1\.5 mm² +capacity of the cable: Iz 21\.6 A against In 25 A\n/);
     expect(out).toMatch(/Nothing was written; --write puts the lines into the way\.\n$/);
   });
