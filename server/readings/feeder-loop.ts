@@ -1,4 +1,5 @@
 /** The loop impedance at a board against what its feeder brings there. */
+import { exceeds, fallsShort } from "../calc/compare.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
@@ -17,6 +18,9 @@ interface FeederLoop {
   readonly steps: Calculated["steps"];
   readonly facts: readonly Fact[];
   readonly tolerance: Calculated;
+  /** The loop where the feeder begins, Ω, and whether metal is on record beside it. */
+  readonly start: number | undefined;
+  readonly parallel: boolean;
 }
 
 /** What stands at the far end of a feeder is read twice: on the feeder, and at the board it feeds. */
@@ -37,7 +41,16 @@ export function feederLoop(context: Context): FeederLoop | undefined {
   const byShare = share.value * expected;
   const tolerance = byShare > floor.value ? { ...share, steps: share.steps, value: byShare, unit: "Ω" } : floor;
   const facts = Zs ? [Zs.fact] : [start?.fact, R1R2?.fact].filter((fact) => fact !== undefined);
-  return { own, expected, by: Zs ? "reading" : "sum", steps: Zs ? [] : (sum?.steps ?? []), facts, tolerance };
+  return {
+    own,
+    expected,
+    by: Zs ? "reading" : "sum",
+    steps: Zs ? [] : (sum?.steps ?? []),
+    facts,
+    tolerance,
+    start: start?.value,
+    parallel: study.facts.has("parallel-path"),
+  };
 }
 
 /** A length is stated less surely than a reading: half as much again of its cable is let pass, as with R1+R2. */
@@ -55,6 +68,16 @@ function byLength(own: ExactReading, start: ExactReading, study: WayStudy): Feed
     by: "length",
     steps: [...cold.steps, ...sum.steps],
     facts: [start.fact, cable.fact, ...length.facts.slice(0, 1)],
+    start: start.value,
+    parallel: false,
     tolerance: { value: most, unit: "Ω", steps: [], source: combine(cold.source, source) },
   };
 }
+
+/** Whether Zdb is below what was read at the end of the feeder, the same place, with no metal on record to explain it. */
+export const isReadLow = ({ own, expected, by, tolerance, parallel }: FeederLoop): boolean =>
+  by === "reading" && !parallel && fallsShort(own.value, expected - tolerance.value);
+
+/** Whether Zdb is above what the feeder brings. */
+export const isAboveFeeder = ({ own, expected, tolerance }: FeederLoop): boolean =>
+  exceeds(own.value, expected + tolerance.value);

@@ -21,6 +21,7 @@ import { quantityOf } from "../model/values.ts";
 import { parallelSources } from "../tables/parallel.ts";
 import { combine, summed } from "../tables/source.ts";
 import { expectedR1R2At, latestDead, lengthMismatch } from "./dead.ts";
+import { feederLoop, isReadLow } from "./feeder-loop.ts";
 import { studyRing } from "./ring.ts";
 import { r1r2Mismatch } from "./ring-r1r2.ts";
 
@@ -268,7 +269,7 @@ function verdictOf(
   // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not compared with it.
   const uncertainty = R1R2 && r1r2InUncertainty(study);
   if (expected && !atMost && uncertainty !== "low" && exceeds(Zs.value, expected.value + tolerance.value))
-    return "high";
+    return fitsFeeder(study, Zs.value, tolerance.value) ? undefined : "high";
   if (parallel) return belowLine(study, Zs.value) ? "below-line" : undefined;
   // What a distributor declares is the most its loop may have: less is no news.
   const most = board?.fact.provenance === "declared";
@@ -278,6 +279,21 @@ function verdictOf(
   if (most) return undefined;
   if (expected && !atMost && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
   return expected && fallsShort(Zs.value, expected.value - tolerance.value) ? "low" : undefined;
+}
+
+/**
+ * Whether Zs is what was read at the end of the feeder with R1+R2, and that is more than Zdb: then the two readings at the
+ * board are what disagrees, and each of its circuits would repeat it.
+ */
+function fitsFeeder(study: WayStudy, Zs: number, tolerance: number): boolean {
+  const feeder = study.context.upstream.length > 0 ? feederLoop(study.context) : undefined;
+  const R1R2 = exactReading(study.R1R2)?.value;
+  return (
+    feeder !== undefined &&
+    R1R2 !== undefined &&
+    isReadLow(feeder) &&
+    !exceeds(Math.abs(Zs - feeder.expected - R1R2), tolerance)
+  );
 }
 
 /** Ω of the line alone by its length, of a circuit with one far point: metal in parallel lowers the earth, never the line. */

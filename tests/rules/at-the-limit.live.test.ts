@@ -83,8 +83,27 @@ const limits: readonly Limit[] = [
     found: {
       "0.72": "",
       "0.73": ["warning", "Zdb 0.73 Ω is above the 0.60 Ω read at the end of its feeder"],
-      "0.40": "",
+      "0.48": "",
+      "0.47": ["warning", "Zdb 0.47 Ω is below the 0.60 Ω read at the end of its feeder"],
+      // What is below the loop upstream as well is reported as that.
+      "0.17": "",
     },
+  },
+  {
+    check: "loop/board-disagrees",
+    text: behind("earthing TN-S\nZe 0.20 Ω", "#\nlive 2026-03-05 {\nZs 0.60 Ω\n}", "Zdb 0.40 Ω"),
+    found: { "": "warning", 'parallel-path "Steel frame"': "" },
+  },
+  // Where Zs is what the feeder reads with R1+R2, the board's own reading is asked about and not each of its circuits.
+  {
+    check: "loop/zs-disagrees",
+    text: behind(
+      "earthing TN-S\nZe 0.20 Ω",
+      "live 2026-03-05 {\nZs 0.60 Ω\n}",
+      "Zdb 0.30 Ω",
+      'way 1 radial "Heater" {\ndead 2026-03-04 {\nR1+R2 0.40 Ω\n}\nlive 2026-03-05 {\nZs # Ω\n}\n}',
+    ),
+    found: { "1.00": "", "1.14": "", "1.15": "warning" },
   },
   // Of a small loop 0.1 Ω; without a reading of the feeder, what the board above and its R1+R2 come to.
   {

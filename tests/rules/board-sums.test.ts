@@ -157,6 +157,16 @@ describe("what has no overload protection of its own", () => {
     ).toEqual(checks);
   });
 
+  it("a sum beyond the breakers that are made is a least rating, and none to be bought", () => {
+    const text = works(board("main-switch BS EN 60947-3 125 A", [63, 63, 9].map(breaker)), {
+      supply: "cutout BS 88-2 200 A",
+    });
+    const found = findingsOf(text).find(({ check }) => check === "coordination/switch-below-device");
+    expect(found?.message).toContain(
+      "downstream devices come to 135 A. Fit at least 135 A, or a smaller device upstream.",
+    );
+  });
+
   it("nothing is said while what stands before it is not known", () => {
     const text = works(board("busbar 40 A\nrcd east BS EN 61008 40 A 30 mA type A", [`behind east\n${breaker(63)}`]));
     expect(findingsOf(text).filter(({ check }) => check.startsWith("coordination/"))).toEqual([]);

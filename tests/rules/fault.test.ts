@@ -87,6 +87,21 @@ describe("fault current against the loop", () => {
     expect(checksOf(board("9.4 kA"))).toEqual(["fault/rises-downstream"]);
   });
 
+  it.each([
+    [
+      "Ipf against the greater of both upstream",
+      "PSCC 9 kA\nPEFC 4 kA",
+      "Ipf 30 kA",
+      "above the PSCC of 9 kA upstream",
+    ],
+    ["PSCC against Ipf upstream", "Ipf 9 kA", "PSCC 30 kA", "above the Ipf of 9 kA upstream"],
+    ["Ipf beside PEFC alone, which may be the smaller", "PEFC 4 kA", "Ipf 30 kA", ""],
+  ])("rises outward: %s", (_, lines, board, message) => {
+    const found = find("fault/rises-downstream", supply(`earthing TN-S\nZe 0.04 Ω\n${lines}`, board));
+    expect(found.map((one) => one.message).join()).toContain(message);
+    expect(found).toHaveLength(message === "" ? 0 : 1);
+  });
+
   it("the larger of the two is recorded", () => {
     const text = supply("earthing TN-S\nIpf 0.9 kA\nPSCC 1.4 kA\nPEFC 0.9 kA");
     expect(checksOf(text)).toEqual(["fault/larger-not-recorded"]);

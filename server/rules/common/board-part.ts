@@ -24,7 +24,7 @@ export function reportUnprotectedPart(part: RatedPart, source: Source, report: R
   const sum = behind ? `, downstream devices come to ${amps(behind.value)}` : "";
   const are = part.kind === "busbar" ? "are" : "is";
   report(valueSpot(fact, rating), {
-    message: `${capital(name)} ${are} rated ${amps(rating.value)}; upstream ${amps(above.rating)} is allowed continuously${sum}. Fit ${amps(next ?? need)}, or a smaller device upstream.`,
+    message: `${capital(name)} ${are} rated ${amps(rating.value)}; upstream ${amps(above.rating)} is allowed continuously${sum}. Fit ${next === undefined ? `at least ${amps(need)}` : amps(next)}, or a smaller device upstream.`,
     value: amount(rating.value, "A"),
     limit: amount(need, "A"),
     least: true,

@@ -1,7 +1,7 @@
 import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps } from "../../calc/result.ts";
-import { boardFaults, wayFaults } from "../../circuit/faults.ts";
+import { boardFaults, type FaultAt, wayFaults } from "../../circuit/faults.ts";
 import { studySupply } from "../../circuit/supply.ts";
 import { upstreamFaults } from "../../readings/fault-check.ts";
 import { amount, boardRule, factSpot } from "../frame/rule.ts";
@@ -32,6 +32,33 @@ installation "Sample" {
   supply {
     earthing     TN-S
     Ipf          1.2 kA
+  }
+  board A "Board" {
+    fed-from     supply
+    Ipf          1.1 kA
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    PSCC         1.2 kA
+    PEFC         0.8 kA
+  }
+  board A "Board" {
+    fed-from     supply
+    Ipf          2.4 kA
+    ^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    PSCC         1.2 kA
+    PEFC         0.8 kA
   }
   board A "Board" {
     fed-from     supply
@@ -72,13 +99,13 @@ installation "Sample" {
       ),
     ];
     for (const { own, where, below } of rises) {
-      const same = below.find(({ name }) => name === own.name);
+      const same = mostAbove(own, below);
       if (!same || !exceeds(own.value, share.value * same.value)) continue;
       // Where loops are small a hundredth of an ohm is a thousand amperes.
       const gap = U0 / same.value - U0 / own.value;
       if (!exceeds(gap, uncertainty.value) && !exceeds(own.value, far.value * same.value)) continue;
       report(factSpot(own.fact), {
-        message: `${own.name} ${kiloamps(own.value)} ${where} is above the ${kiloamps(same.value)} upstream: check both, since a cable only reduces a fault current.`,
+        message: `${own.name} ${kiloamps(own.value)} ${where} is above the ${named(same, own)}${kiloamps(same.value)} upstream: check both, since a cable only reduces a fault current.`,
         value: amount(own.value, "A"),
         limit: amount(same.value, "A"),
         steps: share.steps,
@@ -88,3 +115,13 @@ installation "Sample" {
     }
   },
 });
+
+/** The figure upstream that this one cannot pass: its own kind, or what is the greatest there whatever its kind. */
+function mostAbove({ name }: FaultAt, above: readonly FaultAt[]): FaultAt | undefined {
+  const of = (wanted: FaultAt["name"]) => above.find((one) => one.name === wanted);
+  if (name !== "Ipf") return of(name) ?? of("Ipf");
+  const [live, earth] = [of("PSCC"), of("PEFC")];
+  return of("Ipf") ?? (live && earth && earth.value > live.value ? earth : live);
+}
+
+const named = (one: FaultAt, own: FaultAt): string => (one.name === own.name ? "" : `${one.name} of `);

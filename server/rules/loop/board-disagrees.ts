@@ -1,6 +1,7 @@
-import { exceeds } from "../../calc/compare.ts";
+import { fallsShort } from "../../calc/compare.ts";
+import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
-import { feederLoop } from "../../readings/feeder-loop.ts";
+import { feederLoop, isAboveFeeder, isReadLow } from "../../readings/feeder-loop.ts";
 import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (Zdb: string) => `wayfile 1
@@ -38,7 +39,7 @@ export default boardRule({
   id: "loop/board-disagrees",
   severity: "warning",
   since: "0.1",
-  title: "Zdb is higher than the distribution circuit gives at its far end.",
+  title: "Zdb is not what the distribution circuit gives at its far end.",
   why: "The far end of the distribution circuit and the terminals of the board are one place. Where the two readings differ, a terminal between them is loose, or one of them belongs to another board; and every circuit of the board is judged from the wrong figure.",
   opens: true,
   clauses: ["411.4.4", "643.7.3"],
@@ -49,13 +50,18 @@ export default boardRule({
   check({ context }, report) {
     const found = feederLoop(context);
     if (!found) return;
-    const { own, expected, by, tolerance, steps, facts } = found;
-    // What is lower is asked about against the board above it.
-    if (!exceeds(own.value, expected + tolerance.value)) return;
+    const { own, expected, by, tolerance, steps, facts, start } = found;
+    // What is below the loop upstream as well is reported as that.
+    const isLow =
+      isReadLow(found) && !(start !== undefined && fallsShort(own.value, start - practiceOf("loop-below").value));
+    if (!isLow && !isAboveFeeder(found)) return;
     const brought =
       by === "reading" ? `${ohms(expected)} read at the end of its feeder` : `${ohms(expected)} its feeder should give`;
+    const cause = isLow
+      ? "one place has one loop, so measure both again, or record metal in parallel with the feeder as its parallel-path"
+      : "look for a loose terminal, or a reading of another board";
     report(factSpot(own.fact), {
-      message: `Zdb ${ohms(own.value)} is above the ${brought}: look for a loose terminal, or a reading of another board.`,
+      message: `Zdb ${ohms(own.value)} is ${isLow ? "below" : "above"} the ${brought}: ${cause}.`,
       value: amount(own.value, "Ω"),
       steps: [...steps, step("tolerance", "", ohms(tolerance.value))],
       source: tolerance.source,
