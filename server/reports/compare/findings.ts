@@ -3,7 +3,7 @@ import type { Installation } from "../../model/installation.ts";
 import type { Entry } from "../../readings/entries.ts";
 import { checkInstallation } from "../../rules/frame/check.ts";
 import type { SuppressedFinding } from "../../rules/frame/departures.ts";
-import type { Finding, Severity } from "../../rules/frame/rule.ts";
+import { type Finding, severities } from "../../rules/frame/rule.ts";
 
 type Segment = Finding["spot"]["segment"];
 
@@ -83,8 +83,6 @@ function ofOneKey(olds: readonly Placed[], nows: readonly Placed[]): FindingChan
 
 const judgementOf = ({ finding: { severity, message } }: Placed): Judgement => ({ severity, message });
 
-const grades: readonly Severity[] = ["information", "warning", "error"];
-
 function changeOf(old: Placed | undefined, now: Placed | undefined): FindingChange[] {
   const check = (now ?? old)?.finding.check ?? "";
   const both = { ...(old ? { old: judgementOf(old) } : {}), ...(now ? { now: judgementOf(now) } : {}) };
@@ -95,6 +93,6 @@ function changeOf(old: Placed | undefined, now: Placed | undefined): FindingChan
   if (!now) return old && !old.departure ? change("goes") : [];
   if (old?.departure) return change("unsuppressed", old.departure);
   if (!old) return change("comes");
-  const step = grades.indexOf(now.finding.severity) - grades.indexOf(old.finding.severity);
+  const step = severities.indexOf(old.finding.severity) - severities.indexOf(now.finding.severity);
   return step === 0 ? [] : change(step > 0 ? "graver" : "milder");
 }

@@ -16,6 +16,7 @@ import {
   type Report,
   type Severity,
   type Spot,
+  severities,
   valueSpot,
   wayRule,
   wordSpot,
@@ -173,10 +174,8 @@ const isDangerous = ({ id }: Explanation): boolean => /^(open|pin|swapped)-/.tes
 /** What is no fault, or only a drawing that lacks something. */
 const isHarmless = ({ id }: Explanation): boolean => ["spur", "metal", "length"].includes(id);
 
-const gravity: readonly Severity[] = ["information", "warning", "error"];
-
-const gravest = (severities: readonly Severity[]): Severity =>
-  gravity.findLast((severity) => severities.includes(severity)) ?? "information";
+const gravest = (found: readonly Severity[]): Severity =>
+  severities.find((severity) => found.includes(severity)) ?? "information";
 
 /**
  * As grave as what it found, at the worst of the explanations that cannot be told from the likeliest, and never less
