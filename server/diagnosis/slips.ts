@@ -4,9 +4,11 @@ import type { BoardLinks, Measurement } from "../calc/circuit-readings.ts";
 import { ohms, plain } from "../calc/result.ts";
 import type { Steps } from "../memo/steps.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
+import { capital } from "../text/words.ts";
 import { additiveOverlay } from "./faults.ts";
 import type { Hypothesis } from "./hypothesis.ts";
 import type { Predictions } from "./predictions.ts";
+import type { Sheet } from "./sheet.ts";
 
 const practice = diagnosisPractice;
 const soundState = () => ({ faults: [] });
@@ -69,6 +71,7 @@ function wrongLinks(predictions: Predictions): Hypothesis[] {
 }
 
 function leads(predictions: Predictions): Hypothesis {
+  const all = allOf(predictions.sheet);
   return {
     kind: "leads",
     where: "",
@@ -85,8 +88,8 @@ function leads(predictions: Predictions): Hypothesis {
     state: soundState,
     say: (size) =>
       size > 0
-        ? `The test leads were not nulled: every reading has about ${ohms(size)} too much.`
-        : `The null was wrong: every reading has about ${ohms(-size)} too little.`,
+        ? `The test leads were not nulled: ${all} has about ${ohms(size)} too much.`
+        : `The null was wrong: ${all} has about ${ohms(-size)} too little.`,
   };
 }
 
@@ -137,8 +140,12 @@ function partLeads(predictions: Predictions): Hypothesis[] {
 /** Two readings that are off by as much may be so by chance. */
 const leastInPart = 3;
 
+/** All that was read, by its name where it is one figure. */
+const allOf = ({ readings }: Sheet): string => (readings.length === 1 && readings[0]?.name) || "every reading";
+
 function wrongLength({ sound, sheet }: Predictions): Hypothesis[] {
   if (!sheet.circuit.lengthKnown) return [];
+  const all = allOf(sheet);
   return [
     {
       kind: "length",
@@ -149,7 +156,7 @@ function wrongLength({ sound, sheet }: Predictions): Hypothesis[] {
       state: soundState,
       say: (_, scale) =>
         scale > 4 || scale < 1 / 4
-          ? `Every reading is about ${plain(scale, 2)} times what the length gives: the length, or the unit, is wrong.`
+          ? `${capital(all)} is about ${plain(scale, 2)} times what the length gives: the length, or the unit, is wrong.`
           : scale > 1
             ? `All the cable is about ${plain(scale, 1)} times as long as written.`
             : `All the cable is only about ${plain(scale, 2)} of the length that is written.`,

@@ -58,6 +58,23 @@ describe("readings that disagree", () => {
     expect(finding?.message).toMatch(/Likeliest: The line is open between S3 and S4\./);
   });
 
+  it.each([
+    ["1.60 Ω", /R1\+R2 is about 5\.86? times what the length gives/],
+    ["0.70 Ω", /not nulled: R1\+R2 has about/],
+  ])("one figure of %s is named, and is not every reading", (R1R2, says) => {
+    const wiring = `way 1 radial "Heater" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  length 14 m
+  dead 2026-03-04 {
+    R1+R2 ${R1R2}
+  }
+}`;
+    const [finding] = find("diagnosis/readings-disagree", inSetting(wiring, { stage: "installed" }).text);
+    const told = finding?.related.map(({ message }) => message).join("\n") ?? "";
+    expect(told).toMatch(says);
+    expect(told).not.toMatch(/every reading/i);
+  });
+
   it("a joint in the protective conductor is placed by readings of it alone", () => {
     const columns = `way 1 radial "Columns" {
   cable armoured 90 °C line 6 mm² cpc 6 mm² cores 3
