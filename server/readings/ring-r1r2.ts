@@ -56,7 +56,7 @@ export function r1r2Mismatch(study: WayStudy, value: number): R1R2Mismatch | und
     if (value > undivided.value * whole) return "undivided";
   }
   if (known !== undefined) return known > 0 ? (allRead(study) ? "above" : undefined) : "below";
-  return whole === undefined ? undefined : againstSpan(study, value, values.r1?.value ?? 0, values.r2?.value ?? 0);
+  return r1 === undefined || r2 === undefined ? undefined : againstSpan(study, value, r1, r2);
 }
 
 /** Without points: between what the ring gives at the board and half way round, and its longest spur. */

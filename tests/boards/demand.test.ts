@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { certainDemand } from "../../server/boards/certain-demand.ts";
+import { certainAtOrigin, certainDemand } from "../../server/boards/certain-demand.ts";
 import { demandOf } from "../../server/boards/demand.ts";
 import { originDemand } from "../../server/boards/demand-origin.ts";
 import { networkOf } from "../../server/boards/network.ts";
@@ -163,6 +163,9 @@ installation "Works" {
     expect(certain("phase L1")).toBe(20);
     expect(certain("phase L1\n      Ib 10 A\n      diversity 50 %")).toBe(20);
     expect(certain("phase L2\n      Ib 10 A\n      diversity 50 %")).toBe(25);
+    const text = network("phase L2").replace("      Ib 12 A\n", "      Ib 12 A\n      diversity 100 %\n");
+    // On the line that carries most, whichever it is.
+    expect(certainAtOrigin(installationOf(text))).toBe(20);
   });
 
   it("circuits without a line are spread evenly, and said to be", () => {

@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { disconnectionOf, readingLimit, serviceLimit } from "../../server/circuit/disconnection.ts";
+import { cableDrop } from "../../server/circuit/drop.ts";
 import { corrected } from "../../server/circuit/drop-corrected.ts";
 import { farthestPlace, faultPlaces, placeWords, shareStep, timesAt } from "../../server/circuit/parallel.ts";
 import { reactanceOf } from "../../server/circuit/reactance.ts";
@@ -81,6 +82,17 @@ describe("a drop at its real conditions", () => {
       );
     expect(bars("power-factor 80 %")).toBeCloseTo(0.336 / Math.hypot(0.33, 0.12), 9);
     expect(bars("")).toBe(1);
+  });
+
+  it("of busbar trunking is asked for where its maker states one of the two", () => {
+    const drop = (stated: string) =>
+      cableDrop(
+        studied(`cable busbar-trunking line 122 mm² cpc-by casing carries 250 A ${stated} by "Sheet 3"\nlength 10 m`),
+        100,
+      );
+    expect("missing" in drop("r1 0.26 mΩ/m r1-hot 0.33 mΩ/m x 0.12 mΩ/m")).toBe(false);
+    expect("missing" in drop("r1 0.26 mΩ/m r1-hot 0.33 mΩ/m")).toBe(true);
+    expect("missing" in drop("r1 0.26 mΩ/m x 0.12 mΩ/m")).toBe(true);
   });
 });
 

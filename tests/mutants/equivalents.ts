@@ -298,6 +298,18 @@ const kept: readonly Kept[] = [
     by: "<=",
     reason: "Where both currents are the same they heat the same, and either may be named.",
   },
+  {
+    file: "server/readings/loop.ts",
+    line: "if (X <= 0 && start.parts.X <= 0) return (limit - start.value) / (loop.value - start.value);",
+    by: "<",
+    reason: "Without reactance the square that is solved below comes to the same.",
+  },
+  {
+    file: "server/calc/network-tree.ts",
+    line: "return at(ohms, at(level, one) < at(level, other) ? one : other);",
+    by: "<=",
+    reason: "On one stretch without branches two nodes of the same level are one.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>

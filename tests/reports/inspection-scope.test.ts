@@ -1,7 +1,9 @@
 /** A certificate is of the work, and the old circuits beside it are no part of it. */
 import { expect, it } from "vitest";
+import { latestInspection } from "../../server/model/inspections.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { inspectionReport } from "../../server/reports/inspection/inspection.ts";
+import { placeText } from "../../server/reports/inspection/scope.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
 
@@ -41,4 +43,29 @@ installation "Terrace" {
 it("an old circuit that passes only cold does not hold a certificate back, and one of the work does", () => {
   expect(refusalOf("existing", "0.98 Ω")).not.toContain("A/1 fails");
   expect(refusalOf("altered", "0.98 Ω")).toContain("A/1 fails");
+});
+
+it.each([
+  ["way 5", "way 5"],
+  ["way 1 2", "ways 1, 2"],
+  ["board A way 1 2", "A/1, A/2"],
+  ["board A", "board A"],
+])("circuits that were sampled out by %s are shown as %s", (line, wanted) => {
+  const text = `wayfile 1
+installation "Elm House" {
+  standard BS 7671:2018+A2:2022
+  inspection 2026-03-05 periodic {
+    sampled-out ${line} "Alike to way 3"
+  }
+  board A "Consumer unit" {
+    fed-from supply
+    way 1 radial "Cooker" { device BS EN 60898 B32 6 kA }
+    way 2 radial "Shower" { device BS EN 60898 B32 6 kA }
+    way 5 radial "Alarm" { device BS EN 60898 B6 6 kA }
+  }
+}
+`;
+  const [installation] = installationsOf([fileOfText("elm.ways", text)]);
+  const sampled = installation && latestInspection(installation.head)?.facts.one("sampled-out");
+  expect(sampled && placeText(sampled)).toBe(wanted);
 });

@@ -169,3 +169,17 @@ describe("not applicable where it applies", () => {
     expect(found(house, { board })).toEqual(one("warning insulation/board-below-minimum: L-E >0.5 MΩ does not prove"));
   });
 });
+
+it.each([
+  ["L-E 200 MΩ", true],
+  ["L-N 200 MΩ", true],
+  ["N-E 200 MΩ", false],
+  ["L-E 200 MΩ joined", false],
+])("neutral to earth far too low, and later %s: it still stands %s", (later, stands) => {
+  const found = findingsOf(
+    inSetting(
+      `way 1 radial "Heater" {\ndead 2026-03-04 {\ninsulation 500 V ${later}\n}\ndead 2021-03-04 {\ninsulation 500 V L-N 300 MΩ L-E 300 MΩ N-E 0.4 MΩ\n}\n}`,
+    ).text,
+  );
+  expect(found.some(({ check }) => check === "insulation/below-minimum")).toBe(stands);
+});

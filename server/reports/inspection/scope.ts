@@ -12,7 +12,8 @@ export const text = (fact: { readonly args: { readonly text: { readonly value: s
   fact?.args.text.value ?? "";
 
 export function placeText({ args: { board, ways } }: OfCircuits): string {
-  if (!board) return ways ? `ways ${ways.map(({ value }) => value).join(", ")}` : "the installation";
+  if (!board && !ways) return "the installation";
+  if (!board) return `${ways?.length === 1 ? "way" : "ways"} ${ways?.map(({ value }) => value).join(", ")}`;
   return ways ? ways.map(({ value }) => `${board.value}/${value}`).join(", ") : `board ${board.value}`;
 }
 

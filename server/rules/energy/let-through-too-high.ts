@@ -79,7 +79,7 @@ export default installationRule({
 
 function checkWay(study: WayStudy, fault: Calculated, report: Reporter, recorded?: FaultAt): void {
   const { device, cable } = study;
-  const found = device && cable && !study.isSpare ? letThroughAt(study, fault.value) : undefined;
+  const found = study.isSpare ? undefined : letThroughAt(study, fault.value);
   if (!found || !device || !cable || found.energy.value <= found.stands.value) return;
   const { energy, stands, conductor, csa } = found;
   const which = conductor === "cpc" ? "protective conductor" : "line conductor";
