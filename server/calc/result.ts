@@ -78,10 +78,11 @@ export function relation(asked: string, left: string, right: string, holds = fal
 
 /**
  * Half-up rounding, as tables are printed. The tiny lift undoes binary noise: 2.875 is stored a hair below itself in
- * products, and a table rounds it up.
+ * products, and a table rounds it up. To more decimals than a number can hold it is what it is.
  */
 export function round(value: number, decimals: number): number {
   const scale = 10 ** decimals;
+  if (!Number.isFinite(value * scale)) return value;
   return Math.round(value * scale * (1 + 1e-12)) / scale;
 }
 

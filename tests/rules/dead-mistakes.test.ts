@@ -5,7 +5,7 @@ import type { Setting } from "../../server/rules/frame/rule.ts";
 import { rules } from "../../server/rules/list.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
 import { deadFamilies, deadFindings, idsOf } from "../helpers/dead-tests.ts";
-import { inSetting, unmark } from "../helpers/sample.ts";
+import { findingsOf, inSetting, unmark } from "../helpers/sample.ts";
 
 /** What goes wrong in the dead tests of a schedule, one slip at a time, and what must be said of it. */
 interface Slip {
@@ -508,4 +508,10 @@ describe("what every finding carries", () => {
     const slip = findings.find(({ check, fixes }) => check === "ring/ends-against-length" && fixes.length > 0);
     expect(slip?.fixes.map(({ title, safe }) => [title, safe])).toEqual([["I misread it: 0.44 Ω, not 4.42 Ω", false]]);
   });
+});
+
+it("a figure of more decimals than a number can hold is shown as it is", () => {
+  const text = inSetting(`way 1 radial "Loft" {\ndead 2026-03-04 {\nR1+R2 0.39${"0".repeat(399)} Ω\n}\n}`).text;
+  const found = findingsOf(text).find(({ check }) => check === "continuity/too-many-digits");
+  expect(found?.message).toMatch(/^0\.39 Ω has 401 decimals/);
 });
