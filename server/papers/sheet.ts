@@ -138,16 +138,22 @@ export class Sheet {
   #fitting(word: string, width: number, setting: Setting): string[] {
     if (this.widthOf(word, setting) <= width + slack) return [word];
     const pieces: string[] = [];
-    let rest = [...word];
-    while (rest.length > 1 && this.widthOf(rest.join(""), setting) > width + slack) {
-      let most = rest.length - 1;
-      while (most > 1 && this.widthOf(rest.slice(0, most).join(""), setting) > width + slack) most--;
-      const joint = rest.slice(0, most).findLastIndex((sign) => sign === "-" || sign === "/") + 1;
-      const end = joint > most / 2 ? joint : most;
-      pieces.push(rest.slice(0, end).join(""));
-      rest = rest.slice(end);
+    let piece: string[] = [];
+    let used = 0;
+    // Sign by sign: to measure each beginning of a long word would cost its square.
+    for (const sign of word) {
+      const wide = this.widthOf(sign, setting);
+      if (piece.length > 0 && used + wide > width + slack) {
+        const joint = piece.findLastIndex((one) => one === "-" || one === "/") + 1;
+        const end = joint > piece.length / 2 ? joint : piece.length;
+        pieces.push(piece.slice(0, end).join(""));
+        piece = piece.slice(end);
+        used = piece.reduce((sum, one) => sum + this.widthOf(one, setting), 0);
+      }
+      piece.push(sign);
+      used += wide;
     }
-    return [...pieces, rest.join("")];
+    return [...pieces, piece.join("")];
   }
 
   heightOf(text: string, width: number, setting: Setting): number {

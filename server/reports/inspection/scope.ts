@@ -12,9 +12,10 @@ export const text = (fact: { readonly args: { readonly text: { readonly value: s
   fact?.args.text.value ?? "";
 
 export function placeText({ args: { board, ways } }: OfCircuits): string {
-  if (!board && !ways) return "the installation";
-  if (!board) return `${ways?.length === 1 ? "way" : "ways"} ${ways?.map(({ value }) => value).join(", ")}`;
-  return ways ? ways.map(({ value }) => `${board.value}/${value}`).join(", ") : `board ${board.value}`;
+  const ids = ways?.map(({ value }) => value);
+  if (!ids) return board ? `board ${board.value}` : "the installation";
+  if (board) return ids.map((id) => `${board.value}/${id}`).join(", ");
+  return `${ids.length === 1 ? "way" : "ways"} ${ids.join(", ")}`;
 }
 
 /** What was not inspected by sight stands with the items. */
