@@ -17,7 +17,9 @@ export function saidBeside({ word, args }: Pick<Fact, "word" | "args">): string 
 
 /** A fact as the lines that it stands for: itself, and what was said beside it. */
 export function apart(fact: Fact): readonly Fact[] {
-  const [param = "", word = ""] = besides[fact.word] ?? [];
+  const beside = besides[fact.word];
+  if (!beside) return [fact];
+  const [param, word] = beside;
   const { [param]: result, ...args } = fact.args;
   if (!result || Array.isArray(result) || !("start" in result)) return [fact];
   const { start, end } = result;

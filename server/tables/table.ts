@@ -112,11 +112,13 @@ class Narrowed {
   }
 }
 
-const wholeTables = new Memo<object, Narrowed>();
+const wholeTables = new Memo<Table<unknown>, Narrowed>();
+
+const allRows = ({ rows }: Table<unknown>): Narrowed => new Narrowed(rows);
 
 /** The first row whose cells equal all those asked for. */
 export function rowOf<F>(of: Table<F>, wanted: Partial<F>): Row<F> | undefined {
-  let rows: Narrowed | undefined = wholeTables.of(of, () => new Narrowed(of.rows));
+  let rows: Narrowed | undefined = wholeTables.of(of, allRows);
   for (const column in wanted) rows = rows?.with(column, wanted[column]);
   return rows?.first as Row<F> | undefined;
 }
