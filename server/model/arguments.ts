@@ -267,14 +267,9 @@ class ArgumentBinder implements LineBeingRead {
       case "shorthand":
         return this.#fillShorthand(slot, token);
       case "count":
-        return (
-          isToken(token, "Number") && /^\d+$/.test(token.image) && this.#take(slot, valOf(token, Number(token.image)))
-        );
+        return isToken(token, "Number") && /^\d+$/.test(token.image) && this.#fillNumber(slot, token);
       case "multiple":
-        return (
-          isToken(token, "Multiple") &&
-          this.#take(slot, valOf(token, token.image.startsWith("½") ? 0.5 : Number.parseFloat(token.image)))
-        );
+        return isToken(token, "Multiple") && this.#fillNumber(slot, token);
       case "rule":
         return (
           (isToken(token, "Clause") ||
@@ -330,7 +325,21 @@ class ArgumentBinder implements LineBeingRead {
     const match = /^([BCD])(\d+)$/.exec(token.image);
     if (!match) return false;
     const curve = match[1] as "B" | "C" | "D";
-    return this.#take(slot, { curve, rating: Number(match[2]), start: token.startOffset, end: endOf(token) });
+    const rating = Number(match[2]);
+    if (rating > quantities.current.most) return this.#implausible(token);
+    return this.#take(slot, { curve, rating, start: token.startOffset, end: endOf(token) });
+  }
+
+  #fillNumber(slot: Slot, token: IToken): true {
+    const value = token.image.startsWith("½") ? 0.5 : Number.parseFloat(token.image);
+    return value > Number.MAX_SAFE_INTEGER ? this.#implausible(token) : this.#take(slot, valOf(token, value));
+  }
+
+  /** A figure beyond what it could be, or beyond what can be counted at all, is a slip and no value. */
+  #implausible(token: IToken): true {
+    this.at++;
+    this.#problem("implausible", `${token.image} cannot be right here. Check its digits.`, token);
+    return true;
   }
 
   #fillPath(slot: Slot): boolean {

@@ -14,9 +14,9 @@ export function sentence(text: string): string {
   return /[.?!]$/.test(first) ? first : `${first}.`;
 }
 
-/** A text whose words no screen holds, such as a figure of ten thousand digits, with those cut short. */
+/** A text whose words no screen holds, such as a figure of ten thousand digits, with those cut short: a quotation keeps its end. */
 export const withShortWords = (text: string): string =>
-  text.replace(/\S{81,}/gu, (word) => `${[...word].slice(0, 60).join("")}…`);
+  text.replace(/\S{81,}/gu, (word) => `${[...word].slice(0, 60).join("")}…${/[”"]?[.,:;?]?$/.exec(word)?.[0] ?? ""}`);
 
 /** Whether a value is one of these words. */
 export const isOneOf = <W extends string>(words: readonly W[], value: unknown): value is W =>

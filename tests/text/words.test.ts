@@ -22,6 +22,7 @@ it("cuts words that no screen holds, and no other, between whole letters", () =>
   const at = (length: number) => "𝛀".repeat(length);
   expect(withShortWords(`a ${at(80)} b`)).toBe(`a ${at(80)} b`);
   expect(withShortWords(`a ${at(81)} b`)).toBe(`a ${at(60)}… b`);
+  expect(withShortWords(`“${at(80)}”: what?`)).toBe(`“${at(59)}…”: what?`);
 });
 
 it("a figure of ten thousand digits is quoted in part", () => {
