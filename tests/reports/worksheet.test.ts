@@ -144,11 +144,27 @@ describe("a worksheet", () => {
     const order = titles(sheet(weir));
     const energised = order.indexOf("Energise");
     expect(order.filter((title) => title === "Energise")).toHaveLength(1);
-    expect(order.slice(0, energised).filter((title) => title.endsWith("(live)"))).toEqual([]);
-    expect(order.slice(energised).filter((title) => title.endsWith("(dead)"))).toEqual([]);
-    const level1 = sheet(weir).sections.filter(({ level }) => level === 1);
-    const places = ["Board P: Pump board", "Way P/1: Workshop sockets, ring", "Way P/2: Float alarm, radial"];
-    expect(level1.map(({ title }) => title)).toEqual(["Origin", ...places, "Energise", "Origin", ...places]);
+    const places = [
+      "Origin",
+      "Board P: Pump board",
+      "Way P/1: Workshop sockets, ring · B32 BS EN 60898",
+      "Way P/2: Float alarm, radial · B6 BS EN 61009",
+    ];
+    const half = (phase: string) => [
+      `How each way is tested ${phase}`,
+      ...places.map((place) => `${place} · ${phase}`),
+    ];
+    expect(order).toEqual([...half("dead"), "Energise", ...half("live")]);
+    expect(energised).toBe(5);
+  });
+
+  it("of all circuits states once how a test is made, and at a way only what is to be minded there", () => {
+    const text = reportMarkdown(sheet(weir));
+    expect(text.match(/before the test voltage goes on/g)).toHaveLength(1);
+    expect(text.match(/disconnect the alarm heads/g)).toHaveLength(1);
+    expect(text.match(/Prove dead with/g)).toHaveLength(2);
+    expect(text.match(/live work from here/g)).toHaveLength(2);
+    expect(text).toMatch(/Insulation L-N/);
   });
 
   it("for a re-test has a blank for every reading, and what was read last time beside it", () => {
@@ -158,7 +174,7 @@ describe("a worksheet", () => {
 
   it("tests an RCD of the board at the board, and an RCBO at its way", () => {
     expect(reportText(sheet(weir, "P/1"))).not.toContain("30 mA type A BS EN 61008");
-    expect(reportText(sheet(weir, "P"))).toContain("north: 30 mA type A BS EN 61008 at 1 × IΔn");
+    expect(reportMarkdown(sheet(weir, "P"))).toContain("north: 30 mA type A BS EN 61008 at 1 × IΔn");
     expect(reportText(sheet(weir, "P/2"))).toContain("30 mA type A BS EN 61009 at 1 × IΔn");
   });
 

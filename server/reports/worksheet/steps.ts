@@ -67,7 +67,7 @@ const originHows: Readonly<Partial<Record<TestStep, string>>> = {
 };
 
 function faultHow(): string {
-  return "Line to neutral and line to earth; on a three-phase supply between lines too. Write the larger as Ipf.";
+  return "Read the fault current line to neutral and line to earth; on a three-phase supply between lines too. Write the larger as Ipf.";
 }
 
 /** A long cable keeps the charge of the test. */
@@ -79,7 +79,9 @@ export const originNotes = (step: TestStep): string[] => [originHows[step] ?? []
 
 export const boardNotes = (step: TestStep): string[] => {
   if (step === "insulation")
-    return [`All ways on and links in, equipment off. Disconnect surge protection and electronics first. ${handsOff}`];
+    return [
+      `The whole board: all ways on and links in, equipment off. Disconnect surge protection and electronics first. ${handsOff}`,
+    ];
   if (step === "polarity") return [originHows.polarity ?? ""];
   return step === "rcd" ? [rcdCaution] : step === "fault" ? [faultHow()] : [];
 };
@@ -93,6 +95,26 @@ export function wayNotes(study: WayStudy, step: TestStep): string[] {
   return step === "rcd" ? [rcdCaution] : how;
 }
 
+/** What holds for a step at all of these ways, or all their lights: on their sheet it stands once, before the tests. */
+export function commonNotes(studies: readonly WayStudy[], step: TestStep): string[] {
+  if (step === "insulation")
+    return [
+      `Caution: before the test voltage goes on, disconnect anything with electronics; surge protection too. Where it cannot be, join line and neutral and test to earth, or test at ${volts(reducedTestVoltage().value)}, and write why. ${handsOff}`,
+    ];
+  if (step === "loop") return [`${loopByCalculation} Behind an RCD, use the no-trip range.`];
+  if (step === "rcd") return [rcdCaution];
+  return [hows[step] ?? [], step === "polarity" && studies.some(lights) ? lampPolarity : []].flat();
+}
+
+/** What a step needs at one way beyond that. */
+export function ownNotes(study: WayStudy, step: TestStep): string[] {
+  if (step === "continuity") return switchNote(study);
+  const found = delicateOf(study);
+  return step === "insulation" && found.length > 0
+    ? [`Caution: disconnect ${listed(found)} before the insulation test.`]
+    : [];
+}
+
 const lights = ({ uses }: WayStudy): boolean => uses.has("lighting");
 
 /** What is drawn to a lamp is the way of its protective conductor; its line goes down to the switch and back besides. */
@@ -100,9 +122,7 @@ function switchNote(study: WayStudy): string[] {
   const line = expectedCircuit(study)?.network.sources.line;
   if (!line || !lights(study)) return [];
   const drop = `2 × ${milliohms(line.value)} = ${milliohms(2 * line.value)}`;
-  return [
-    `Close the switches. Behind a switch, a lamp reads more than is expected here by ${drop} for each metre down to the switch.`,
-  ];
+  return [`Close the switches. Behind a switch a lamp reads more, by ${drop} for each metre down to the switch.`];
 }
 
 /** Loads with electronics on their terminals. Words for the caution before a high test voltage. */
@@ -116,9 +136,11 @@ const delicate: Readonly<Record<string, string>> = {
   lighting: "lamps, dimmers and drivers",
 };
 
+const delicateOf = ({ uses }: WayStudy): string[] => [...new Set([...uses].flatMap((use) => delicate[use] ?? []))];
+
 function insulationCaution(study: WayStudy): string {
   const full = insulationLimit(study)?.testVoltage.value;
-  const found = [...new Set([...study.uses].flatMap((use) => delicate[use] ?? []))];
+  const found = delicateOf(study);
   const what = found.length > 0 ? `${listed(found)}, and anything else with electronics` : "anything with electronics";
   const before = full === undefined ? "the test voltage" : `${volts(full)} d.c.`;
   const reduced = reducedTestVoltage().value;
@@ -131,8 +153,11 @@ function insulationCaution(study: WayStudy): string {
 
 function loopNote(study: WayStudy): string {
   const behind = study.rcds.length > 0 ? " Use the no-trip range behind the RCD." : "";
-  return `Zs may be worked from the board's impedance and the R1+R2 that was read, with less live work: write it as calculated.${behind}`;
+  return `${loopByCalculation}${behind}`;
 }
+
+const loopByCalculation =
+  "Zs may be worked from the board's impedance and the R1+R2 that was read, with less live work: write it as calculated.";
 
 const rcdCaution =
   "Caution: the supply will drop out. Tell those who depend on it, and take the loads off. Write the longer time of both half cycles.";

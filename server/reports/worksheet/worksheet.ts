@@ -16,7 +16,17 @@ import { planLive } from "../../readings/plan-live.ts";
 import { type Bound, governing, type PlannedTest, type TestStep } from "../../readings/planned.ts";
 import { citedReport } from "../setting/cited.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
-import { boardNotes, goLive, originNotes, proveDead, stepOrder, stepTitles, wayNotes } from "./steps.ts";
+import {
+  boardNotes,
+  commonNotes,
+  goLive,
+  originNotes,
+  ownNotes,
+  proveDead,
+  stepOrder,
+  stepTitles,
+  wayNotes,
+} from "./steps.ts";
 
 /** What a sheet is for: one way, one board with its ways, or all of an installation. */
 export interface WorksheetScope {
@@ -32,7 +42,7 @@ const cautions =
 export function worksheet(installation: Installation, { board, way, again = false }: WorksheetScope = {}): Report {
   const boards = board ? [board] : installation.boards;
   const sections = way
-    ? boards.flatMap((one) => sheetSections({ ...wayPart(studyWay(way, one.context)), short: "" }, bothPhases, again))
+    ? boards.flatMap((one) => sheetOfWay(studyWay(way, one.context), again))
     : boardwide(installation, boards, board === undefined, again);
   const what = way ? `way ${boards[0]?.board.head.name}/${way.id}` : board ? `board ${board.board.head.name}` : "";
   const blanks = sections.flatMap(({ blocks }) => blocks).reduce((sum, block) => sum + blanksIn(block), 0);
@@ -53,18 +63,19 @@ export function worksheet(installation: Installation, { board, way, again = fals
 /** What is tested in one place: the origin, a board, a way. */
 interface Part {
   readonly title: string;
-  /** What stands before each of its headings, so that a loose page names its circuit: `A/1`. Nothing on a sheet of one. */
-  readonly short: string;
-  readonly about: readonly string[];
+  /** Whether others stand below it, so that a person may begin here. */
+  readonly begins: boolean;
   readonly tests: readonly PlannedTest[];
+  /** What is to be minded at a step in this place. */
   readonly notes: (step: TestStep) => string[];
+  /** Of a way: what holds at every way is written before them. */
+  readonly study?: WayStudy;
 }
-
-const bothPhases = [false, true] as const;
 
 /**
  * A whole board or installation is tested in the order of the guidance: all dead tests of every circuit, then it is
- * energised once, then all live tests. No circuit is energised beside one that is not proved.
+ * energised once, then all live tests. No circuit is energised beside one that is not proved. What holds for all ways
+ * stands once before their tests; a place has one table, and above it only what is to be minded there.
  */
 function boardwide(
   installation: Installation,
@@ -73,12 +84,13 @@ function boardwide(
   again: boolean,
 ): Section[] {
   const parts = [
-    ...(whole
-      ? [{ title: "Origin", short: "Origin", about: [], tests: planSupply(installation), notes: originNotes }]
-      : []),
+    ...(whole ? [{ title: "Origin", begins: true, tests: planSupply(installation), notes: originNotes }] : []),
     ...boards.flatMap(boardParts),
   ];
-  const of = (live: boolean): Section[] => parts.flatMap((part) => sheetSections(part, [live], again));
+  const of = (live: boolean): Section[] => {
+    const sections = parts.flatMap((part) => placeSection(part, live, again));
+    return sections.length === 0 ? [] : [...howSection(parts, live), ...sections];
+  };
   const [dead, live] = [of(false), of(true)];
   return [...dead, ...(dead.length > 0 && live.length > 0 ? [energise] : []), ...live];
 }
@@ -104,8 +116,7 @@ function boardParts({ board, context }: BoardInPlace): Part[] {
   const vulnerable = board.head.facts.all("vulnerable").map(({ args }) => `Caution: ${args.what.value}`);
   const own: Part = {
     title: `Board ${name}${title === "" ? "" : `: ${title}`}`,
-    short: `Board ${name}`,
-    about: [],
+    begins: true,
     tests: planBoard(context, board.ways),
     notes: (step) => [...(step === "insulation" ? vulnerable : []), ...boardNotes(step)],
   };
@@ -113,32 +124,94 @@ function boardParts({ board, context }: BoardInPlace): Part[] {
 }
 
 function wayPart(study: WayStudy): Part {
-  const { way, context, device } = study;
-  const kind = way.kind === undefined ? "" : `, ${way.kind}`;
-  const note = expectedCircuit(study)?.note;
-  const vulnerable = study.facts.all("vulnerable").map(({ args }) => `Caution: ${args.what.value}`);
+  const { device } = study;
   return {
-    short: `${context.board.name}/${way.id}`,
-    title: `Way ${context.board.name}/${way.id}: ${way.title === "" ? "no description" : way.title}${kind}`,
-    about: [...(device ? [deviceName(device)] : []), ...(note ? [note] : [])],
-    tests: study.isSpare || isOutsideWork(study) ? [] : [...planDead(study), ...planLive(study)],
-    notes: (step) => [...(step === "insulation" ? vulnerable : []), ...wayNotes(study, step)],
+    title: `${wayTitle(study)}${device ? ` · ${deviceName(device)}` : ""}`,
+    begins: false,
+    tests: testsOfWay(study),
+    notes: (step) => [...vulnerableAt(study, step), ...ownNotes(study, step)],
+    study,
   };
 }
 
-/** One heading and a part for each step, dead before live; the cautions stand where their work begins. */
-function sheetSections(
-  { title, short, about, tests, notes }: Part,
-  phases: readonly boolean[],
-  again: boolean,
-): Section[] {
+function wayTitle({ way, context }: WayStudy): string {
+  const kind = way.kind === undefined ? "" : `, ${way.kind}`;
+  return `Way ${context.board.name}/${way.id}: ${way.title === "" ? "no description" : way.title}${kind}`;
+}
+
+const testsOfWay = (study: WayStudy): PlannedTest[] =>
+  study.isSpare || isOutsideWork(study) ? [] : [...planDead(study), ...planLive(study)];
+
+const vulnerableAt = ({ facts }: WayStudy, step: TestStep): string[] =>
+  step === "insulation" ? facts.all("vulnerable").map(({ args }) => `Caution: ${args.what.value}`) : [];
+
+const phaseName = (live: boolean): string => (live ? "live" : "dead");
+
+/** How each test of the ways is made, and the cautions, in the order of the tests. */
+function howSection(parts: readonly Part[], live: boolean): Section[] {
+  const studies = parts.flatMap(({ study }) => study ?? []);
+  const steps = new Set(
+    parts.flatMap(({ study, tests }) =>
+      study ? tests.filter((test) => test.live === live).map(({ step }) => step) : [],
+    ),
+  );
+  const rows = stepOrder
+    .filter((step) => steps.has(step))
+    .map((step) => [stepTitles[step], commonNotes(studies, step).join(" ")])
+    .filter(([, how]) => how !== "");
+  if (rows.length === 0) return [];
+  const undrawn = studies.some((study) => expectedCircuit(study)?.note !== undefined);
+  return [
+    {
+      level: 1,
+      title: live ? "How each way is tested live" : "How each way is tested dead",
+      blocks: [...table(["Test", "How"], rows), ...(undrawn && !live ? [paragraph(whereNotDrawn)] : [])],
+    },
+  ];
+}
+
+const whereNotDrawn =
+  "Where no runs are written, what a way should read follows from its length alone: at the far end, or at points evenly spaced.";
+
+/** One place with what is to be minded there and its tests in their order. */
+function placeSection({ title, begins, tests, notes }: Part, live: boolean, again: boolean): Section[] {
+  const here = stepOrder.flatMap((step) => tests.filter((test) => test.step === step && test.live === live));
+  if (here.length === 0) return [];
+  const minded = [...new Set(here.map(({ step }) => step))].flatMap(notes);
+  const lines = [...(begins ? [live ? goLive : proveDead] : []), ...minded];
+  const rounds = here.findIndex(({ point }) => point !== undefined);
+  const before = rounds < 0 ? [] : here.slice(0, rounds);
+  const after = here.slice(Math.max(rounds, 0)).filter(({ point }) => point === undefined);
+  return [
+    {
+      level: 1,
+      title: `${title} · ${phaseName(live)}`,
+      blocks: [
+        ...lines.map(paragraph),
+        ...slim(before, again),
+        ...roundTable(here, again),
+        ...slim(after.map(named), again),
+      ],
+    },
+  ];
+}
+
+/** Without a heading of its own for each step a pair of conductors needs its test. */
+const named = (test: PlannedTest): PlannedTest =>
+  test.step === "insulation" ? { ...test, name: `Insulation ${test.name}` } : test;
+
+/** A sheet of one way has a part for each step, dead before live; the cautions stand where their work begins. */
+function sheetOfWay(study: WayStudy, again: boolean): Section[] {
+  const tests = testsOfWay(study);
   const parts: Section[] = [];
-  for (const live of phases) {
-    for (const step of stepOrder) {
+  for (const live of [false, true]) {
+    for (const [at, step] of stepsOf(tests, live).entries()) {
       const here = tests.filter((test) => test.step === step && test.live === live);
-      if (here.length === 0) continue;
-      const isFirst = !parts.some(({ title: other }) => other.endsWith(live ? " (live)" : " (dead)"));
-      const lines = [...(isFirst ? [live ? goLive : proveDead] : []), ...notes(step)];
+      const lines = [
+        ...(at === 0 ? [live ? goLive : proveDead] : []),
+        ...vulnerableAt(study, step),
+        ...wayNotes(study, step),
+      ];
       const blocks = [
         ...lines.map(paragraph),
         ...roundTable(here, again),
@@ -147,13 +220,21 @@ function sheetSections(
           again,
         ),
       ];
-      const place = short === "" ? "" : `${short} · `;
-      parts.push({ level: 2, title: `${place}${stepTitles[step]} (${live ? "live" : "dead"})`, blocks });
+      parts.push({ level: 2, title: `${stepTitles[step]} (${phaseName(live)})`, blocks });
     }
   }
   if (parts.length === 0) return [];
-  return [{ level: 1, title, blocks: about.length > 0 ? [paragraph(about.join(". "))] : [] }, ...parts];
+  const { device } = study;
+  const note = expectedCircuit(study)?.note;
+  const about = [...(device ? [deviceName(device)] : []), ...(note ? [note] : [])];
+  return [
+    { level: 1, title: wayTitle(study), blocks: about.length > 0 ? [paragraph(about.join(". "))] : [] },
+    ...parts,
+  ];
 }
+
+const stepsOf = (tests: readonly PlannedTest[], live: boolean): TestStep[] =>
+  stepOrder.filter((step) => tests.some((test) => test.step === step && test.live === live));
 
 /** Both rounds of a ring beside each other, a line a point, with the sums once above them. */
 function roundTable(tests: readonly PlannedTest[], again: boolean): Block[] {
