@@ -2,6 +2,7 @@
 import { working } from "../calc/result.ts";
 import {
   type Block,
+  type Calculation,
   gapText,
   imprintText,
   judgementText,
@@ -113,15 +114,54 @@ function drawBlock(block: Block, sheet: Sheet, title: string, tail: number): voi
         after: 1.5,
       });
     case "calculation":
-      sheet.need(24);
-      sheet.flow(shown(block.result === "" ? block.name : `${block.name}: ${block.result}`), {
-        size: 8.5,
-        font: "bold",
-        after: 1,
-      });
-      for (const step of block.steps) sheet.flow(shown(working([step])), { size: 8, indent: 12, after: 1 });
-      if (block.source) sheet.flow(shown(sourceText(block.source)), { size: 7.5, grey: true, indent: 12 });
+      return drawCalculation(block, sheet);
   }
+}
+
+/** The source stands beside the figure where there is room for it, and below the steps where there is not. */
+function drawCalculation({ name, result, steps, source }: Calculation, sheet: Sheet): void {
+  const head = shown(result === "" ? name : `${name}: ${result}`);
+  const from = source ? shown(sourceText(source)) : "";
+  const [bold, grey] = [
+    { size: 8.5, font: "bold" },
+    { size: 7.5, grey: true },
+  ] as const;
+  sheet.need(24);
+  const width = sheet.widthOf(from, grey);
+  const beside = from !== "" && sheet.widthOf(head, bold) + 16 + width <= sheet.width;
+  if (beside) sheet.put(from, { ...grey, x: sheet.left + sheet.width - width, y: sheet.y + 1, width: width + 1 });
+  sheet.flow(head, { ...bold, after: 1 });
+  drawSteps(
+    steps.map((step) => shown(working([step]))),
+    sheet,
+  );
+  if (from !== "" && !beside) sheet.flow(from, { ...grey, indent: 12 });
+  else sheet.y += 2;
+}
+
+const stepLook = { size: 8 } as const;
+const stepIndent = 12;
+
+/** Several short steps stand in two columns, down the first and then down the second. */
+function drawSteps(steps: readonly string[], sheet: Sheet): void {
+  const half = (sheet.width - stepIndent) / 2;
+  const rows = Math.ceil(steps.length / 2);
+  const height = sheet.heightOf("x", half, stepLook) + 1;
+  const fits = steps.length >= 4 && steps.every((text) => sheet.widthOf(text, stepLook) < half - stepIndent);
+  if (!fits) {
+    for (const text of steps) sheet.flow(text, { ...stepLook, indent: stepIndent, after: 1 });
+    return;
+  }
+  sheet.need(rows * height);
+  const { y } = sheet;
+  for (const [at, text] of steps.entries())
+    sheet.put(text, {
+      ...stepLook,
+      x: sheet.left + stepIndent + (at < rows ? 0 : half),
+      y: y + (at % rows) * height,
+      width: half,
+    });
+  sheet.y = y + rows * height;
 }
 
 function drawCaution(text: string, sheet: Sheet): void {

@@ -4,9 +4,10 @@ import type { Edition } from "../../tables/editions.ts";
 import type { Source } from "../../tables/source.ts";
 import type { Block, Report } from "./document.ts";
 
-/** A report whose sources are cited as the edition it is made to numbers them. */
-export function citedReport(report: Report, edition: Edition | undefined): Report {
-  const cite = citedIn(edition);
+/** A report whose sources are cited as the edition it is made to numbers them; `short` where its head names the edition. */
+export function citedReport(report: Report, edition: Edition | undefined, short = false): Report {
+  const whole = citedIn(edition);
+  const cite = short && edition ? (text: string) => whole(text).replaceAll(`${edition.id}, `, "BS 7671, ") : whole;
   return {
     ...report,
     sections: report.sections.map((section) => ({
@@ -30,6 +31,8 @@ function citedBlock(block: Block, cite: (text: string) => string): Block {
       return { ...block, text: cite(block.text) };
     case "gap":
       return { ...block, why: cite(block.why) };
+    case "particulars":
+      return { ...block, rows: block.rows.map(([name, fact]) => [name, cite(fact)] as const) };
     case "table":
       return { ...block, rows: block.rows.map((row) => row.map(cite)) };
     default:

@@ -180,6 +180,12 @@ export const gap = (what: string, why: string): Gap => ({ kind: "gap", what, why
 export const table = (head: readonly string[], rows: readonly (readonly string[])[]): Table[] =>
   rows.length === 0 ? [] : [{ kind: "table", head, rows }];
 
+/** Facts with their names; nothing where there are none. */
+export const particulars = (rows: readonly (readonly string[])[]): Particulars[] =>
+  rows.length === 0
+    ? []
+    : [{ kind: "particulars", rows: rows.map(([name = "", fact = ""]): [string, string] => [name, fact]) }];
+
 /** A part of the working; nothing where it has nothing to say. */
 export const part = (title: string, blocks: readonly Block[]): Section[] =>
   blocks.length === 0 ? [] : [{ level: 2, title, blocks }];

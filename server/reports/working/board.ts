@@ -23,11 +23,11 @@ import {
   gap,
   paragraph,
   part,
+  particulars,
   type Section,
-  table,
 } from "../setting/document.ts";
 import { eachSumOnce } from "./once.ts";
-import { findingsPart, memoryPart, openPart } from "./record.ts";
+import { closingParts } from "./record.ts";
 
 const noSource = { ref: "", standing: "printed" } as const;
 
@@ -45,7 +45,7 @@ export function installationSections(
   const { supply, head } = installation;
   const ze = originImpedance({ supply });
   const known = part("Installation and supply", [
-    ...table(["item", "as the schedule has it"], [...linesOf(head.facts), ...linesOf(supply)]),
+    ...particulars([...linesOf(head.facts), ...linesOf(supply)]),
     ...(supply ? [] : [gap("Anything by the supply", "the supply is not described")]),
   ]);
   const place = installation.boards[0];
@@ -69,9 +69,7 @@ export function installationSections(
   return [
     { level: 1, title: `Installation ${head.title}`.trim(), blocks: [] },
     ...parts,
-    ...findingsPart(result, own),
-    ...openPart(parts),
-    ...memoryPart(parts),
+    ...closingParts(result, own, parts),
   ];
 }
 
@@ -212,7 +210,7 @@ export function boardSections(
   const steps = loop ? [step(`${loop.name}, as the schedule has it`, "", ohms(loop.value))] : (design?.steps ?? []);
   const faults = faultsAt(context);
   const parts = eachSumOnce([
-    ...part("What is known of the board", table(["item", "as the schedule has it"], linesOf(board.head.facts))),
+    ...part("What is known of the board", particulars(linesOf(board.head.facts))),
     ...part("Loop and fault current at the board", [
       calculate(
         "Loop impedance",
@@ -231,5 +229,5 @@ export function boardSections(
   const ways = new Set(board.ways.map(({ segment }) => segment));
   const own = new Set(board.segments.filter((segment) => !ways.has(segment)));
   const empty = board.ways.length === 0 ? part("Ways", [paragraph("The board has no ways.")]) : [];
-  return [...parts, ...empty, ...findingsPart(result, own), ...openPart(parts), ...memoryPart(parts)];
+  return [...parts, ...empty, ...closingParts(result, own, parts)];
 }

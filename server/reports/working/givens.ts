@@ -6,7 +6,7 @@ import { metres, volts } from "../../calc/result.ts";
 import { deviceName, rcdName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { written } from "../common/written.ts";
-import { type Block, gap, part, type Section, table } from "../setting/document.ts";
+import { type Block, gap, part, particulars, type Section } from "../setting/document.ts";
 
 export function givensPart(study: WayStudy): Section[] {
   const { facts, context, supply } = study;
@@ -15,7 +15,7 @@ export function givensPart(study: WayStudy): Section[] {
     rows.push([study.isRing ? "all the way round" : "to the far point", `${metres(study.length.value)}, by the runs`]);
   if (context.edition) rows.push(["edition", `${context.edition.id} (${context.edition.name})`]);
   return part("What is known", [
-    ...table(["item", "as the schedule has it"], rows),
+    ...particulars(rows),
     ...(supply.threePhase || context.supply?.has("U0") ? [] : assumed(study)),
     ...unknown(study),
   ]);

@@ -21,9 +21,7 @@ export function deadRows(study: WayStudy): string[][] {
     const expected = expectedConductorAt(study, conductors[name], ring.endsTest);
     rows.push(row(`${name}, end to end`, ring.ends, value, expectation(expected?.value)));
   }
-  for (const point of ring.points) {
-    for (const round of rounds) rows.push(...pointRow(study, point, round));
-  }
+  for (const point of ring.points) rows.push(...pointRows(study, point));
   const R1R2 = latestDead(study, "R1+R2");
   if (R1R2) {
     const expected = highestOf(study) ?? expectedR1R2At(study, R1R2.test)?.value;
@@ -55,11 +53,31 @@ function highestOf(study: WayStudy): number | undefined {
 const limitRows = (study: WayStudy, value: Reading): string[][] =>
   isAbsent(value) ? [] : continuityBounds(study).map((bound) => ["", "", bound.text, leftTo(value, bound.value)]);
 
-function pointRow(
-  study: WayStudy,
-  { name, fact, expected }: ReturnType<typeof studyRing>["points"][number],
-  round: Round,
-): string[][] {
+type Point = ReturnType<typeof studyRing>["points"][number];
+
+/** Both rounds of a ring in one line. */
+function pointRows(study: WayStudy, point: Point): string[][] {
+  const each = rounds.map((round) => pointRow(study, point, round));
+  const [LN, LE] = each.map((rows) => (rows.length === 1 ? rows[0] : undefined));
+  if (!study.isRing || !LN || !LE) return each.flat();
+  const [, read = "", limit = "", away = ""] = LN;
+  const [, readE = "", limitE = "", awayE = ""] = LE;
+  const both = (one: string, other: string) => (one === other ? one : `${one} / ${other}`);
+  return [
+    [
+      `${point.name} L-N / L-E`,
+      `${read} / ${readE}`,
+      limit.endsWith(expectedWord) && limitE.endsWith(expectedWord)
+        ? `${limit.slice(0, -expectedWord.length)} / ${limitE}`
+        : both(limit, limitE),
+      both(away, awayE),
+    ],
+  ];
+}
+
+const expectedWord = " expected";
+
+function pointRow(study: WayStudy, { name, fact, expected }: Point, round: Round): string[][] {
   const value = fact.args[round];
   if (!value) return [];
   const span = expected[round];

@@ -31,7 +31,7 @@ import { givensPart } from "./givens.ts";
 import { eachSumOnce } from "./once.ts";
 import { protectivePart } from "./protective.ts";
 import { readingsPart } from "./readings.ts";
-import { findingsPart, memoryPart, openPart } from "./record.ts";
+import { closingParts, memoryPart } from "./record.ts";
 import { ringPart } from "./ring.ts";
 
 export function workingOf(installation: Installation, { place, way }: Target = {}): Report {
@@ -40,32 +40,38 @@ export function workingOf(installation: Installation, { place, way }: Target = {
   const edition = installation.edition;
   const lead = [
     `Installation: ${name}`,
-    edition ? `Worked to ${edition.id} (${edition.name})` : "The installation names no edition that is known.",
+    edition
+      ? `Worked to ${edition.id} (${edition.name}): “BS 7671” below is that edition.`
+      : "The installation names no edition that is known.",
     ...(edition?.unseen ? [edition.unseen] : []),
   ];
   const report: Report = {
     title: `Working: ${place && way ? wayTitle(place, way) : place ? boardTitle(place) : name}`,
     lead,
     sections: sectionsOf(installation, { ...(place ? { place } : {}), ...(way ? { way } : {}) }, result),
+    close: true,
     cautions,
   };
-  return citedReport(report, edition);
+  return citedReport(report, edition, true);
 }
 
 const cautions =
   "This working follows from what the schedule says and from the sources named beside each figure. It does not see the installation, and it replaces neither the standard nor the judgement of the person who signs. Figures marked as from memory have to be checked in your own copy.";
 
 function sectionsOf(installation: Installation, { place, way }: Target, result: CheckResult): Section[] {
-  if (place && way) return waySections(installation, place, way, result, true);
-  if (place) return wholeBoard(installation, place, result);
-  return [
+  if (place && way) return withMemory(waySections(installation, place, way, result, true));
+  if (place) return withMemory(wholeBoard(installation, place, result));
+  return withMemory([
     ...installationSections(installation, result, [
       ...originDemandPart(installation),
       ...containmentPart(containmentsOf(installation)),
     ]),
     ...installation.boards.flatMap((one) => wholeBoard(installation, one, result)),
-  ];
+  ]);
 }
+
+/** What is to be looked up stands once at the end, a source a line: each is opened once. */
+const withMemory = (sections: Section[]): Section[] => [...sections, ...memoryPart(sections)];
 
 const wholeBoard = (installation: Installation, place: BoardInPlace, result: CheckResult): Section[] => [
   { level: 1, title: boardTitle(place), blocks: [] },
@@ -99,12 +105,12 @@ function waySections(
 ): Section[] {
   const study = studyWay(way, place.context);
   const head: Section = { level: 1, title: wayTitle(place, way), blocks: [] };
-  const findings = findingsPart(result, new Set([way.segment]));
+  const own = new Set([way.segment]);
   if (study.isSpare)
     return [
       head,
       ...part("What is known", [paragraph("The way is spare: there is nothing to calculate.")]),
-      ...findings,
+      ...closingParts(result, own, []),
     ];
   const parts = eachSumOnce([
     ...calculation(study, networkOf(installation), place),
@@ -112,7 +118,7 @@ function waySections(
     ...expectedPart(study),
     ...readingsPart(study),
   ]);
-  return [head, ...parts, ...findings, ...openPart(parts), ...memoryPart(parts)];
+  return [head, ...parts, ...closingParts(result, own, parts)];
 }
 
 /** In the order of the trade: what is known, currents, drop, disconnection, protection. The meter comes after it. */
