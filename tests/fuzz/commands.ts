@@ -114,13 +114,13 @@ export async function commanding({ dice, at }: Trial): Promise<number> {
     for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
     writeFileSync(join(folder, "r.xlsx"), await someWorkbook(dice));
     symlinkSync("a.ways", join(folder, "link.html"));
-    if (dice.chance(0.5)) withHistory(folder, dice);
+    const earlier = dice.chance(0.5) ? withHistory(folder, dice) : [];
     for (const number of [1, 2]) {
       const part = await runAt(folder, {}, ["check", "--shard", `${number}/2`, "--format", "jsonl", "--no-cache", "."]);
       writeFileSync(join(folder, `part${number}.jsonl`), dice.chance(0.8) ? part.out : damaged(part.out, dice));
     }
     const before = contentsOf(folder);
-    const source = Object.values(before).join("\n");
+    const source = [...Object.values(before), ...earlier].join("\n");
     const count = 6;
     for (let left = count; left > 0; left--) {
       const words = reading(dice);
@@ -209,13 +209,16 @@ async function someWorkbook(dice: Dice): Promise<Uint8Array> {
 }
 
 /** One or several commits, some by people whose names and words are hostile, one of them a merge. */
-function withHistory(folder: string, dice: Dice): void {
+/** Commits of a folder, and what its file said in each of them. */
+function withHistory(folder: string, dice: Dice): readonly string[] {
+  const texts: string[] = [];
   const git = (...words: string[]) =>
     execFileSync("git", ["-c", "user.name=Site", "-c", "user.email=site@invalid", ...words], {
       cwd: folder,
       stdio: "ignore",
     });
   const commit = (text: string) => {
+    texts.push(text);
     writeFileSync(join(folder, "a.ways"), text);
     git("add", ".");
     git(
@@ -232,6 +235,7 @@ function withHistory(folder: string, dice: Dice): void {
   for (let left = dice.below(3); left > 0; left--) commit(damaged(now, dice));
   commit(now);
   if (dice.chance(0.6)) withBranch(git, commit, now, dice);
+  return texts;
 }
 
 /** A branch that went another way, joined or being joined: what stands in the file then may be neither side's. */
