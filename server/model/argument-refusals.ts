@@ -28,7 +28,7 @@ import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
 import { spokenItems } from "./spoken-items.ts";
-import { kindOfCircuit, readAtPlace, whereItRuns } from "./spoken-line.ts";
+import { kindOfCircuit, readAtPlace, useAsKind, whereItRuns } from "./spoken-line.ts";
 import { spokenPoles } from "./spoken-poles.ts";
 import {
   halfCycle,
@@ -85,6 +85,7 @@ const slips: readonly SlipReader[] = [
   ownNameAgain,
   filler,
   kindOfCircuit,
+  useAsKind,
   labelMissing,
   labelRespelt,
   unlabelled,
@@ -109,12 +110,21 @@ export function refusal(line: LineBeingRead): Slip {
   const taken = line.shape.plain.filter((slot) => !free.includes(slot));
   const again = taken.find((slot) => says(slot, token));
   if (again && !isSiteTerm(free, token)) return second(line, again, token);
-  const slot = slotMeant(line, token);
+  const other = lineElsewhere(line, free, token);
+  const slot = other === undefined ? slotMeant(line, token) : undefined;
   if (slot) return refusalFor(line, slot);
   if (isSign(token)) return stopped(line);
   const filled = taken.find(([, { accepts }]) => couldBe(accepts, token));
-  return filled ? second(line, filled, token) : stranger(line, free, token);
+  return filled ? second(line, filled, token) : stranger(line, free, other);
 }
+
+/** `rcd 18 ms` on a way: a figure that the word takes in another block, and nothing here does. */
+const lineElsewhere = ({ word, row }: LineBeingRead, free: readonly Slot[], token: IToken): string | undefined =>
+  isToken(token, "Quantity") && !free.some(([, { accepts }]) => couldBe(accepts, token))
+    ? saidInAnother(word.image, row, ({ params }) =>
+        Object.values(params).some(({ accepts }) => couldBe(accepts, token)),
+      )
+    : undefined;
 
 /** “bonding gas none”: a service by itself, and on site another word. */
 const isSiteTerm = (free: readonly Slot[], { image }: IToken): boolean =>
@@ -154,16 +164,12 @@ function choiceMeant(free: readonly Slot[], { image }: IToken): Slot | undefined
   );
 }
 
-/** A token that is like nothing the line takes. */
-function stranger({ word, row, tokens, at }: LineBeingRead, free: readonly Slot[], token: IToken): Slip {
+/** A token that is like nothing the line takes; `other`: the line of another block that it may be meant for. */
+function stranger(line: LineBeingRead, free: readonly Slot[], other: string | undefined): Slip {
+  const { word, row, token, tokens, at } = line;
   const named = plainly(free).some(([, { accepts }]) => nameKinds.includes(accepts.kind));
   if (isToken(token, "Text") && !named && !Object.values(row.params).some(({ accepts }) => accepts.kind === "text"))
     return asNote(word, token, tokens);
-  const other = isToken(token, "Quantity")
-    ? saidInAnother(word.image, row, ({ params }) =>
-        Object.values(params).some(({ accepts }) => couldBe(accepts, token)),
-      )
-    : undefined;
   const wanted = free.map(([, { label, accepts }]) => (label ? `“${label}” with ${accepts.help}` : accepts.help));
   const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${listed(wanted)}`;
   const message = other

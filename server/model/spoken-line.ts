@@ -57,6 +57,22 @@ export function kindOfCircuit(line: LineBeingRead): Slip | undefined {
   };
 }
 
+/** `way 2 lighting "Lights"`: what the circuit supplies has a line of its own. */
+export function useAsKind(line: LineBeingRead): Slip | undefined {
+  const { word, token, tokens, args } = line;
+  if (word.image !== "way" || args.kind || !isToken(token, "Word")) return undefined;
+  const uses = Object.keys(vocabulary.way.serves.params.uses.accepts.choices);
+  const use = uses.find((one) => one === token.image.toLowerCase()) ?? wordForSiteTerm(token.image, uses);
+  if (use === undefined || siteKind(token.image) !== undefined) return undefined;
+  const next = tokens[tokens.indexOf(token) + 1];
+  const fixes = next ? [removeFix(token.image, { start: token.startOffset, end: next.startOffset })] : [];
+  const message = `“${token.image}” is what the circuit supplies: leave it out here, and write serves ${use} in the way.`;
+  return { problem: problemAt("wrong-argument", message, token, fixes), upTo: tokens.indexOf(token) + 1 };
+}
+
+const siteKind = (said: string): string | undefined =>
+  wordForSiteTerm(said, Object.keys(vocabulary.board.way.params.kind.accepts.choices));
+
 /** `serves kitchen sockets`: a word that is none, before one that says it all. */
 function whereItIs({ tokens, token, at }: LineBeingRead): Slip | undefined {
   const uses = Object.keys(vocabulary.way.serves.params.uses.accepts.choices);

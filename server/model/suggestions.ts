@@ -23,9 +23,13 @@ function byItsPart(word: string, words: readonly string[]): string | undefined {
 }
 
 /** The word of a list for which another is said on site. */
-export function wordForSiteTerm(word: string, words: readonly string[]): string | undefined {
+export const wordForSiteTerm = (word: string, words: readonly string[]): string | undefined =>
+  termsFor(word).find((ours) => words.includes(ours));
+
+/** All words of the language that one said on site may stand for, the likeliest first. */
+export function termsFor(word: string): readonly string[] {
   const folded = word.toLowerCase();
-  return Object.hasOwn(siteTerms, folded) ? siteTerms[folded]?.find((ours) => words.includes(ours)) : undefined;
+  return Object.hasOwn(siteTerms, folded) ? (siteTerms[folded] ?? []) : [];
 }
 
 /** The word of a list that is nearest to a misspelt one, if any is near enough to be meant. */

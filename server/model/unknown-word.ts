@@ -1,5 +1,6 @@
 /** What is answered to a word that its block does not have. */
 import type { IToken } from "chevrotain";
+import { isToken } from "../../grammar/lexer.ts";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import type { Statement } from "../../grammar/parser.ts";
 import { type BlockKind, blockKinds, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
@@ -8,8 +9,9 @@ import { listed } from "../text/words.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
 import { problemAt, removeFix, replaceFix, spanOf, writeFix } from "./refusals.ts";
+import { couldBe } from "./row-shape.ts";
 import { phraseIn, phraseOfLine } from "./site-phrases.ts";
-import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
+import { suggestionFor, termsFor, wordForSiteTerm } from "./suggestions.ts";
 
 /** The word that is meant, where it can be known; else where the word has its place. */
 export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem {
@@ -20,10 +22,17 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
     limitationSaid(kind, word, args) ??
     dayAlone(kind, word, args) ??
     kindOfInstrument(kind, word) ??
+    whoTested(kind, word) ??
+    voltageOfTest(kind, word) ??
     voltageOfSupply(kind, word, args) ??
     phraseOfLine([word, ...args], words) ??
     (term ? undefined : labelSaid(kind, [word, ...args])) ??
-    (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
+    (term || homes.length > 0
+      ? undefined
+      : (partOfOpening(kind, word) ??
+        kindFirst(kind, word, args) ??
+        titleSaid(kind, word) ??
+        partOfLine(kind, word, args)));
   if (part) return { ...part, check: "unknown-word" };
   const here = workedOut.test(word.image)
     ? `“${word.image}” is not written: what is permitted or expected is calculated, and shown beside the reading`
@@ -33,7 +42,7 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   // What is known by that name elsewhere is no misspelt word of this place: `ip` of a board is not its `Ipf`.
   const elsewhere = term === undefined ? knownElsewhere(kind, word, args) : undefined;
   if (elsewhere !== undefined) return misspelt(word, elsewhere, undefined);
-  const near = suggestionFor(word.image, words);
+  const near = suggestionFor(word.image, words) ?? wordTaking(kind, args);
   const ending = near ? `: did you mean “${near}”?` : `.${asDetail(kind, word, args)}`;
   return misspelt(word, `${here}${ending}`, near);
 }
@@ -46,6 +55,7 @@ const knownElsewhere = (kind: BlockKind, word: IToken, args: readonly IToken[]):
   notMeasured(kind, word, args) ??
   deviceAlone(kind, word) ??
   saidElsewhere([word, ...args]) ??
+  labelElsewhere(kind, word, args) ??
   partOfWay(kind, word);
 
 /** More lines than these are read no faster than the reference. */
@@ -94,6 +104,34 @@ const kindOfInstrument = (kind: BlockKind, word: IToken): Problem | undefined =>
     ? problemAt(
         "unknown-word",
         `What an instrument is stands in quotes behind its name, as in: instrument M1 "Insulation tester".`,
+        word,
+      )
+    : undefined;
+
+/** `tester "R.M."`, `instrument M1` among readings: who tested, and with what, stands on the line that opens the tests. */
+function whoTested(kind: BlockKind, word: IToken): Problem | undefined {
+  const asked =
+    /^(?:by|with|(?:tested|done|measured|carried-out)(?:-by)?|tester|engineer|inspector|instrument|meter)$/i;
+  const opening = testsOpenedBy[kind];
+  if (!opening || !asked.test(word.image)) return undefined;
+  const message = `Who tested, and with which instrument, stands on the line that opens the tests: ${opening} 2026-03-04 by "R.M." with M1 {`;
+  return problemAt("unknown-word", message, word);
+}
+
+const testsOpenedBy: Partial<Record<BlockKind, string>> = {
+  dead: "dead",
+  live: "live",
+  boardDead: "dead",
+  boardLive: "live",
+  supplyLive: "live",
+};
+
+/** `test-voltage 500 V` among readings. */
+const voltageOfTest = (kind: BlockKind, word: IToken): Problem | undefined =>
+  /^(?:test|insulation)-voltage$/i.test(word.image) && (kind === "dead" || kind === "boardDead")
+    ? problemAt(
+        "unknown-word",
+        "The voltage of the test stands on the line of what was read with it, as in: insulation 500 V L-E 310 MΩ",
         word,
       )
     : undefined;
@@ -184,7 +222,7 @@ function partOfWay(kind: BlockKind, { image }: IToken): string | undefined {
 }
 
 /** `permitted 1.37 Ω`: a column of the paper that follows from the others. */
-const workedOut = /^(?:max|maximum|permitted|limit|expected)$/i;
+const workedOut = /^(?:max|maximum|permitted|limit|expected|volt(?:age)?-?drop|vd|iz|it|c[agi])$/i;
 
 /** In capitals or not: a word whose place is elsewhere is not taken for a misspelt one of this place. */
 const isSpelt =
@@ -257,18 +295,66 @@ const linesWith = (kind: BlockKind, part: string): string[] =>
     )
     .map(([name]) => name);
 
-/** `r1 0.45 Ω`, `cpc 1.5 mm²`, `motor`: what stands on the line of another word, behind it. */
-function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
+/** `system TN-S`: the one line of a block that begins with a closed list which has the word behind. */
+function wordTaking(kind: BlockKind, [first]: readonly IToken[]): string | undefined {
+  const found = first && Object.entries<WordRow>(vocabulary[kind]).filter(([, row]) => beginsWith(row, first));
+  return found?.length === 1 ? found[0]?.[0] : undefined;
+}
+
+function beginsWith({ params }: WordRow, token: IToken): boolean {
+  const [first] = Object.values(params);
+  return first !== undefined && isWordOf(token)(first);
+}
+
+/** `name "Kitchen"`, on a way: what it is called stands on the line that opens it. */
+function titleSaid(kind: BlockKind, word: IToken): Problem | undefined {
+  const title =
+    /^(?:name|title|designation|description|label|(?:circuit|board|way)-(?:name|title|description|designation))$/i;
+  if (!title.test(word.image) || !isTitled(kind)) return undefined;
+  const message = `What ${blockNames[kind]} is called stands in quotes on its first line, as in: ${titled[kind]}`;
+  return problemAt("wrong-argument", message, word);
+}
+
+const titled = {
+  installation: 'installation "Garden workshop" {',
+  board: 'board A "Main board" {',
+  way: 'way 1 radial "Lighting" {',
+} as const satisfies Partial<Record<BlockKind, string>>;
+
+const isTitled = (kind: BlockKind): kind is keyof typeof titled => Object.hasOwn(titled, kind);
+
+/** `rn 0.31 Ω` on a way: a part of a line that has its place in another block. */
+function labelElsewhere(kind: BlockKind, { image }: IToken, [figure]: readonly IToken[]): string | undefined {
+  const isOfHere = linesWith(kind, image).some((name) => takes(rowOf(kind, name), image, figure));
+  for (const other of isOfHere ? [] : blockKinds) {
+    const line = other === kind ? undefined : lineWith(other, image);
+    if (line?.isLabel && takes(line.row, image, figure))
+      return `“${image}” stands on the line of “${line.name}”, in ${blockNames[other]}: ${sampleOf(line, image)}`;
+  }
+  return undefined;
+}
+
+/** `r1 0.31 Ω` is a reading, and no figure of a cable. */
+function takes(row: WordRow | undefined, image: string, figure: IToken | undefined): boolean {
+  const labelled = Object.values<Param>(row?.params ?? {}).find(({ label }) => label === image);
+  return !labelled || !figure || !isToken(figure, "Quantity") || couldBe(labelled.accepts, figure);
+}
+
+function sampleOf({ name, row }: LineWith, image: string): string {
+  const [sample = ""] = row.example.split("\n");
+  return sample.split(" ").includes(image) ? sample : `${name} … ${image} …`;
+}
+
+/** `r1 7.41 mΩ/m`, `cpc 1.5 mm²`, `motor`: what stands on the line of another word, behind it. */
+function partOfLine(kind: BlockKind, word: IToken, [figure]: readonly IToken[] = []): Problem | undefined {
   const line = lineWith(kind, word.image);
-  if (!line) return undefined;
+  if (!line || !takes(line.row, word.image, figure)) return undefined;
   const {
     name,
     isLabel,
-    row: { params, example },
+    row: { params },
   } = line;
-  const [sample = ""] = example.split("\n");
-  const labelled = sample.split(" ").includes(word.image) ? sample : `${name} … ${word.image} …`;
-  const shown = isLabel ? labelled : `${name} ${word.image}`;
+  const shown = isLabel ? sampleOf(line, word.image) : `${name} ${word.image}`;
   // With other words before it, it is not known what belongs there.
   const first = Object.values(params).every(
     ({ label, optional }) => (isLabel ? label !== undefined : true) || optional,
@@ -283,7 +369,8 @@ function labelSaid(kind: BlockKind, line: readonly [IToken, ...IToken[]]): Probl
   const labels = Object.values<WordRow>(vocabulary[kind]).flatMap(({ params }) =>
     Object.values<Param>(params).flatMap(({ label }) => label ?? []),
   );
-  const found = phraseIn(line, labels);
+  const [word] = line;
+  const found = phraseIn(line, labels) ?? labelFor(word, labels);
   if (!found || !lineWith(kind, found.word)) return undefined;
   const part = partOfLine(kind, { ...line[0], image: found.word });
   return (
@@ -295,6 +382,12 @@ function labelSaid(kind: BlockKind, line: readonly [IToken, ...IToken[]]): Probl
   );
 }
 
+/** `installation-method C`: by what it is likeliest to be. What is a label by itself is no term for another. */
+function labelFor({ image }: IToken, labels: readonly string[]): { said: string; word: string } | undefined {
+  const [word] = labels.includes(image) ? [] : termsFor(image);
+  return word !== undefined && labels.includes(word) ? { said: image, word } : undefined;
+}
+
 /** `spare` inside a way: it stands on the line that opens it. */
 function partOfOpening(kind: BlockKind, word: IToken): Problem | undefined {
   const opening = blockKinds
@@ -304,6 +397,16 @@ function partOfOpening(kind: BlockKind, word: IToken): Problem | undefined {
   const [name, { example }] = opening;
   const shown = example.split("\n")[0]?.replace(/ ?\{$/, "");
   return problemAt("wrong-argument", `“${word.image}” stands on the line of the ${name} itself, as in: ${shown}`, word);
+}
+
+/** `spare 8`, `ring 1 "Sockets"` on a board: the kind of a way stands behind its number. */
+function kindFirst(kind: BlockKind, word: IToken, [number]: readonly IToken[]): Problem | undefined {
+  if (kind !== "board" || !Object.hasOwn(vocabulary.board.way.params.kind.accepts.choices, word.image))
+    return undefined;
+  const isNumbered = number !== undefined && isToken(number, "Number");
+  const line = `way ${isNumbered ? number.image : "1"} ${word.image}`;
+  const fixes = isNumbered ? [writeFix(line, spanOf(word, number))] : [];
+  return problemAt("wrong-argument", `A way begins with its word and its number, as in: ${line}`, word, fixes);
 }
 
 /** Whether an argument is one of a closed list that has the word. */

@@ -185,8 +185,75 @@ const cases: readonly Case[] = [
   {
     text: inSupplyAlone,
     line: "earthing system TN-C-S",
-    message: "“TN-C-S” is written without its name: leave out “system”.",
+    message: "“earthing system” is written earthing.",
     fixed: "earthing TN-C-S",
+  },
+  {
+    text: inSupplyAlone,
+    line: "arrangement TN-C-S",
+    message: "“arrangement” is not a word of the supply: did you mean “earthing”?",
+    fixed: "earthing TN-C-S",
+  },
+  {
+    text: inSupply,
+    line: "gas-bonding 10 mm²",
+    message: "“gas-bonding” is not a word of the supply: did you mean “bonding”?",
+  },
+  {
+    text: inBoard,
+    line: 'description "Main board"',
+    message: 'What a board is called stands in quotes on its first line, as in: board A "Main board" {',
+  },
+  {
+    text: inWay,
+    line: "installation-method C",
+    message:
+      "“installation-method” is method, and stands on the line of “route”: route conduit 25 mm method B grouped 2",
+  },
+  {
+    text: inWay,
+    line: "voltage-drop 3 %",
+    message:
+      "“voltage-drop” is not written: what is permitted or expected is calculated, and shown beside the reading.",
+  },
+  {
+    text: inWay,
+    line: "r1 0.31 Ω",
+    message: "“r1” stands on the line of “ends”, in the dead tests of a way: ends r1 0.44 Ω rn 0.44 Ω r2 0.72 Ω",
+  },
+  {
+    text: inDead,
+    line: 'tester "R.M."',
+    message:
+      'Who tested, and with which instrument, stands on the line that opens the tests: dead 2026-03-04 by "R.M." with M1 {',
+  },
+  {
+    text: inDead,
+    line: "test-voltage 500 V",
+    message: "The voltage of the test stands on the line of what was read with it, as in: insulation 500 V L-E 310 MΩ",
+  },
+  {
+    text: inBoard,
+    line: "spare 8",
+    message: "A way begins with its word and its number, as in: way 8 spare",
+    fixed: "way 8 spare",
+  },
+  {
+    text: inBoard,
+    line: 'way 2 lighting "Lights" {\n}',
+    message: "“lighting” is what the circuit supplies: leave it out here, and write serves lighting in the way.",
+    fixed: 'way 2 "Lights" {\n}',
+  },
+  {
+    text: inLive,
+    line: "afdd ok",
+    message:
+      "“afdd” is not a word of the live tests of a way, but of a way or a circuit type; here the word is “afdd-test”.",
+  },
+  {
+    text: inWay,
+    line: "rcd 18 ms",
+    message: "Here “rcd” takes no “18 ms”; that is a line of the live tests of a way: rcd 30 mA 1x 24 ms",
   },
   {
     text: inSupply,
