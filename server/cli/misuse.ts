@@ -4,6 +4,7 @@ import { resolve } from "node:path";
 import type { Argument, Command, CommanderError, Option } from "commander";
 import { nearest } from "../model/suggestions.ts";
 import { capital, counted, listed } from "../text/words.ts";
+import { guessedCommand, guessedOption } from "./first-guess.ts";
 
 /** `args` are all that was written, `cwd` the folder it was written in. */
 export function misuseOf(
@@ -75,15 +76,18 @@ function commandIn(args: readonly string[], program: Command): Meant {
 
 const meant = (written: string, known: readonly string[], before = ""): string | undefined => {
   const near = nearest(written, known);
-  return near === undefined ? undefined : ` Did you mean ${before}${near}?`;
+  return near === undefined ? undefined : question(`${before}${near}`);
 };
+
+const question = (guess: string): string => ` Did you mean ${guess}?`;
 
 function unknownCommand(written: string, { commands }: Command, called: string, cwd: string): string {
   const what = `There is no command “${called === "" ? "" : `${called} `}${written}”`;
   if (called === "" && existsSync(resolve(cwd, written)))
     return `${what}: to check it, write “wayfile check ${written}”.`;
   const names = commands.map((one) => one.name());
-  const near = meant(written, names);
+  const guess = called === "" ? guessedCommand(written, names) : undefined;
+  const near = guess === undefined ? meant(written, names) : question(guess);
   return near === undefined ? `${what}: the commands are ${listed(names)}.` : `${what}.${near}`;
 }
 
@@ -91,7 +95,9 @@ function unknownOption(written: string, command: Command, called: string): strin
   const name = written.replace(/=.*$/s, "");
   const known = optionsOf(command).flatMap(({ long }) => long?.replace(/^--/, "") ?? []);
   const what = `There is no option “${name}”${called === "" ? "" : ` of “${called}”`}`;
-  const near = meant(name.replace(/^-+/, ""), known, "--");
+  const word = name.replace(/^-+/, "");
+  const guess = guessedOption(word, optionsOf(command));
+  const near = guess === undefined ? meant(word, known, "--") : question(guess);
   return near === undefined
     ? `${what}: “wayfile ${called === "" ? "" : `${called} `}--help” lists them.`
     : `${what}.${near}`;

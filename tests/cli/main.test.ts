@@ -41,6 +41,12 @@ describe("help", () => {
 
 test.each([
   [["polish"], expect.stringMatching(/^There is no command “polish”: the commands are check, fmt, explain, .*\.\n$/)],
+  [["lint"], "There is no command “lint”. Did you mean check?"],
+  [["PDF"], "There is no command “PDF”. Did you mean schedule --format pdf?"],
+  [["version"], "There is no command “version”. Did you mean --version?"],
+  [["check", "--json"], "There is no option “--json” of “check”. Did you mean --format json?"],
+  [["fmt", "--dry-run", "."], "There is no option “--dry-run” of “fmt”. Did you mean --diff?"],
+  [["schedule", "--sarif", "."], "There is no option “--sarif” of “schedule”: “wayfile schedule --help” lists them."],
   [["chekc"], "There is no command “chekc”. Did you mean check?"],
   [["a.ways"], "There is no command “a.ways”: to check it, write “wayfile check a.ways”."],
   [["check", "--bogus"], "There is no option “--bogus” of “check”: “wayfile check --help” lists them."],
