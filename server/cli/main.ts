@@ -66,6 +66,8 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
     .addOption(colourOption())
     .helpCommand(false)
     .exitOverride()
+    // On a narrow terminal a word a line is better than lines that the terminal breaks anywhere.
+    .configureHelp({ minWidthToWrap: 20 })
     .configureOutput({
       writeOut: (text) => terminal.out(lines(text)),
       writeErr: (text) => terminal.err(lines(text)),

@@ -23,6 +23,7 @@ import { boardsIn, definedNames } from "./names.ts";
 import type { Completion, HalfLine, Offer } from "./offers.ts";
 import {
   boardSkeleton,
+  circuitsByUse,
   nextNumber,
   plainSkeleton,
   scheduleSkeleton,
@@ -228,7 +229,10 @@ function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLi
   const labelled = params.find(([, param]) => hasLabel(param, before.at(-1)));
   if (labelled) return offersOf(labelled);
   if (word.image === "way" && after.length === 0 && args.kind === undefined && !spotted.statement?.block)
-    return free.flatMap((slot) => (slot[0] === "kind" ? kindOffers(bearings, offersOf(slot)) : either(slot)));
+    return [
+      ...free.flatMap((slot) => (slot[0] === "kind" ? kindOffers(bearings, offersOf(slot)) : either(slot))),
+      ...(args.title === undefined && args.id !== undefined ? circuitsByUse(bearings) : []),
+    ];
   const isDated = before.some((token) => isToken(token, "Date") || Object.hasOwn(roughTimes, token.image));
   const open = free.filter(([, { accepts }]) => !(isDated && accepts.kind === "roughTime"));
   return [...open.flatMap(either), ...recordOffers(row, free, before)];

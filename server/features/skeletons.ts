@@ -53,20 +53,29 @@ export function nextNumber({ board }: Bearings, except?: unknown): string {
   return String(Math.max(0, ...taken.filter((id) => Number.isInteger(id))) + 1);
 }
 
-/** A way: `way` itself, by its kind, and by what it is for. */
+/** A whole way by its kind, and by what it is for. */
 export function waySkeletons(bearings: Bearings, number: string): Offer[] {
-  const way = (label: string, detail: string, snippet: string): Offer => ({ label, kind: "block", detail, snippet });
-  const forUse = usualCircuits.map(({ use, kind, title }) => {
-    const own = { ...bearings, kind, uses: new Set([use]) };
-    const label = kind === "ring" ? "sockets-ring" : use;
-    return way(label, `way ${number}: ${title.toLowerCase()}`, circuit(`way ${number} ${kind}`, own, title));
-  });
+  const head = `way ${number}`;
   return [
-    way("feeder", `way ${number}: ${wayKinds.feeder}`, feeder(`way ${number} feeder`, bearings)),
-    { label: "spare", kind: "word", detail: `way ${number}: ${wayKinds.spare}`, text: `way ${number} spare` },
-    ...forUse,
+    {
+      label: "feeder",
+      kind: "block",
+      detail: `${head}: ${wayKinds.feeder}`,
+      snippet: feeder(`${head} feeder`, bearings),
+    },
+    { label: "spare", kind: "word", detail: `${head}: ${wayKinds.spare}`, text: `${head} spare` },
+    ...circuitsByUse(bearings, `${head} `, `${head}: `),
   ];
 }
+
+/** Ways by what they are for. `head` is what stands before the kind; nothing where it is written already. */
+export const circuitsByUse = (bearings: Bearings, head = "", about = ""): Offer[] =>
+  usualCircuits.map(({ use, kind, title }) => ({
+    label: kind === "ring" ? "sockets-ring" : use,
+    kind: "block",
+    detail: `${about}${title.toLowerCase()}`,
+    snippet: circuit(`${head}${kind}`, { ...bearings, kind, uses: new Set([use]) }, title),
+  }));
 
 interface UsualCircuit {
   readonly use: Use;

@@ -105,6 +105,14 @@ describe("skeletons", () => {
     `);
   });
 
+  it("behind its number a way is found by what it is for as well, until it has a title", async () => {
+    const whole = await skeleton(dwelling, "lighting");
+    expect(await skeleton(dwelling.replace("┆", "way 1 ┆"), "lighting")).toBe(whole?.replace("way 1 ", ""));
+    expect(await skeleton(dwelling.replace("┆", "way 4 coo┆"), "cooker")).toMatch(/^radial "\$\{1:Cooker\}" \{\n/);
+    const { snapshot, cursor } = await atCursor(dwelling.replace("┆", 'way 4 "Yard" ┆'));
+    expect(complete(snapshot, cursor).map(({ label }) => label)).not.toContain("lighting");
+  });
+
   it("a record of what is there has no device and no cable that nobody saw", async () => {
     const there = loft.replace("way 9 spare", "way 9 spare\n    ┆");
     expect(await skeleton(there, "way")).toBe(`way 10 $\{1|radial,ring|} "$\{2}" {\n\t$0\n}`);
