@@ -32,7 +32,7 @@ export interface Bound {
 export function bindSegment(segment: Segment, within: BlockKind, former: readonly FormerWord[] = formerWords): Bound {
   const parsed = parse(segment.text, segment.mends);
   const faults = onceALine(realFaults(parsed.faults, segment), segment.text);
-  const problems: Problem[] = faults.map(
+  const problems: Problem[] = onceAConflict(faults).map(
     (fault) =>
       lostOpen(fault, segment) ??
       strangeQuotes(fault, segment.text) ??
@@ -59,6 +59,17 @@ function realFaults(faults: readonly SyntaxFault[], segment: Segment): readonly 
   if (segment.kind !== "close" || segment.fault === "extra-close") return faults;
   const own = faults.findIndex(({ fault }) => fault === "extra-close");
   return faults.filter((_, index) => index !== own);
+}
+
+/** The marks of one conflict are one fault, where its first line stands; marks that have lost it are each one. */
+function onceAConflict(faults: readonly SyntaxFault[]): readonly SyntaxFault[] {
+  let open = false;
+  return faults.filter(({ fault, image }) => {
+    if (fault !== "conflict") return true;
+    const isInner = open && !image.startsWith("<");
+    open = image.startsWith("<") || (open && !image.startsWith(">"));
+    return !isInner;
+  });
 }
 
 /** A line of signs that mean nothing is one fault, not one for each of them. */
@@ -270,7 +281,10 @@ const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck,
   crowded: ["crowded", () => "One fact a line: this belongs on a line of its own."],
   conflict: [
     "conflict",
-    (image) => `A merge conflict was left here (${image.slice(0, 7)}). Keep one side and remove the marks.`,
+    (image) =>
+      image.startsWith("<")
+        ? "A merge conflict begins here: keep one of its sides, and remove its marks down to >>>>>>>."
+        : `A mark of a merge conflict was left here (${image.slice(0, 7)}): keep one side, and remove the marks.`,
   ],
   stray: [
     "stray",

@@ -93,6 +93,23 @@ describe("what it must hold", () => {
     expect(gridOf(hut).bands.flatMap(({ columns }) => columns.map((column) => column.key))).toContain(key);
   });
 
+  test.each([
+    ["a line that could not be read", (text: string) => text.replace("polarity    wrong", "polarity    wrnog 3")],
+    [
+      "a merge conflict",
+      (text: string) =>
+        text.replace("        polarity    wrong\n", (line) => `<<<<<<< ours\n${line}=======\n${line}>>>>>>> theirs\n`),
+    ],
+  ])("a caution, where the paper may lack what stands on %s", (_, change) => {
+    const cautions = (text: string) => {
+      const installation = of(text);
+      const blocks = installation ? scheduleOf(installation).sections.flatMap((section) => section.blocks) : [];
+      return blocks.flatMap((block) => (block.kind === "caution" ? [block.text] : []));
+    };
+    expect(cautions(hut)).toEqual([]);
+    expect(cautions(change(hut))).toEqual([expect.stringMatching(/^Lines of way 2 could not be read/)]);
+  });
+
   test("the board's head, its shared RCDs, instruments and a line to sign", async () => {
     const { out } = await run("heron-wharf/boatyard.ways", "--board", "W");
     for (const fact of ["Location", "Fed from", "M, way M/1, 63 A BS 88-2", "Zdb", "0.27 Ω", "Ipf", "Main switch"])

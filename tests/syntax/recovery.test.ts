@@ -161,8 +161,26 @@ test("a quote that is lost on a `use` line leaves what the file defines unknown,
 describe("what does not belong costs no more than its lines", () => {
   test("conflict markers", () => {
     const text = schedule("<<<<<<< ours", "      length  3 m", "=======", "      length  4 m", ">>>>>>> theirs");
-    expect(faults(text)).toEqual(["conflict 10", "conflict 12", "conflict 14"]);
+    expect(faults(text)).toEqual(["conflict 10"]);
     expect(ways(text)).toEqual(["A.1:2", "A.2:2", "A.3:2"]);
+  });
+
+  test("conflict markers of two conflicts, and one whose beginning is gone", () => {
+    const conflict = [
+      "<<<<<<< ours",
+      "      length  3 m",
+      "||||||| base",
+      "=======",
+      "      length  4 m",
+      ">>>>>>> theirs",
+    ];
+    expect(faults(schedule(...conflict, ...conflict))).toEqual(["conflict 10", "conflict 16"]);
+    expect(faults(schedule(...conflict, ...conflict.slice(1)))).toEqual([
+      "conflict 10",
+      "conflict 17",
+      "conflict 18",
+      "conflict 20",
+    ]);
   });
 
   test("conflict markers round whole ways", () => {

@@ -10,6 +10,7 @@ import type { Fact, FactOf, Facts } from "../../model/values.ts";
 import { boardTestDays, dueOf, factsOf } from "../../readings/instruments.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
+import { listed } from "../../text/words.ts";
 import type { Fill } from "../common/paper-kinds.ts";
 import { written } from "../common/written.ts";
 import { type Block, type Cell, type Grid, paragraph } from "../setting/document.ts";
@@ -31,6 +32,7 @@ export const sheetOf = (place: BoardInPlace): BoardSheet => ({
 export function boardBlocks(sheet: BoardSheet, installation: Installation, fill: Fill): Block[] {
   const { grid, left } = gridOf(sheet, fill);
   return [
+    ...unreadBlocks(sheet),
     { kind: "particulars", rows: headRows(sheet.place, installation) },
     grid,
     ...(left === "" ? [] : [paragraph(left)]),
@@ -38,6 +40,29 @@ export function boardBlocks(sheet: BoardSheet, installation: Installation, fill:
     paragraph(instrumentsText(sheet.place, installation)),
   ];
 }
+
+/** A sheet that lacks what could not be read, or shows one side of a merge conflict, must not look whole. */
+function unreadBlocks({ place, studies }: BoardSheet): Block[] {
+  const ways = studies
+    .filter(({ facts, way }) => hasUnread(facts) || conflictLine.test(way.segment.text))
+    .map(({ way }) => way.id);
+  const where = [
+    ...(hasUnread(place.board.head.facts) ? ["the board"] : []),
+    ...(ways.length > 0 ? [`${ways.length === 1 ? "way" : "ways"} ${listed(ways)}`] : []),
+  ];
+  if (where.length === 0) return [];
+  return [
+    {
+      kind: "caution",
+      text: `Lines of ${listed(where)} could not be read: what they state is missing here, or shown wrongly. Put them right before this is handed over.`,
+    },
+  ];
+}
+
+const conflictLine = /^<{7}/m;
+
+const hasUnread = ({ broken, list }: Facts): boolean =>
+  broken.length > 0 || list.some(({ inner }) => inner !== undefined && hasUnread(inner));
 
 /** What feeds the board, and what was found at it. */
 function headRows({ board, context }: BoardInPlace, installation: Installation): [string, string][] {
