@@ -250,10 +250,11 @@ function withBranch(git: (...words: string[]) => void, commit: (text: string) =>
 
 const authors = ["T. Ash <t@invalid>", "\u202e <t@invalid>", "\x01\x1b[31m <t@invalid>"];
 
+/** What was there before a command: what it was asked to write is called `out`. */
 const contentsOf = (folder: string): Readonly<Record<string, string>> =>
   Object.fromEntries(
     (readdirSync(folder, { recursive: true }) as string[])
-      .filter((name) => /\.(?:ways|csv|jsonl)$/.test(name))
+      .filter((name) => /\.(?:ways|csv|jsonl)$/.test(name) && name !== "out.csv")
       .sort()
       .map((name) => [name, readFileSync(join(folder, name), "utf8")]),
   );
