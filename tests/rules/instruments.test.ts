@@ -311,3 +311,25 @@ describe("an instrument that was calibrated several times", () => {
     expect(found("calibrated 2024-11-01", "2025-03-05")).toEqual(["instrument/no-due "]);
   });
 });
+
+describe("tests that name no instrument", () => {
+  const tests = (first: string, second: string) =>
+    `way 1 radial "Heater" {\n  dead 2026-03-05${first} {\n    R1+R2 0.4 Ω\n  }\n  live 2026-03-06${second} {\n    Zs 0.6 Ω\n  }\n}`;
+  const unnamed = (lines: string, stage: "tested" | "design" = "tested") =>
+    findingsOf(inSetting(lines, { stage, before: meter("") }).text)
+      .filter(({ check }) => check === "instrument/not-named")
+      .map(({ message }) => message);
+
+  it("are one omission of the board where none does", () => {
+    const message =
+      "None of the 2 blocks of tests of board A names its instrument: write “with” and the name after each date.";
+    expect(unnamed(tests("", ""))).toEqual([message]);
+    expect(unnamed(tests("", ""), "design")).toEqual([]);
+  });
+
+  it("are reported each where others do", () => {
+    const message = "The instrument used on 2026-03-06 is not named: write “with” and its name after the date.";
+    expect(unnamed(tests(" with M1", ""))).toEqual([message]);
+    expect(unnamed(tests(" with M1", " with M1"))).toEqual([]);
+  });
+});

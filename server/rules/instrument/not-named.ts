@@ -6,8 +6,9 @@ import { installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
 const due: ReadonlySet<string> = new Set(["dead-tested", "tested"]);
 
-function unnamed(days: readonly TestDay[], head: InstallationHead, names: Names, report: Reporter): void {
-  if (!due.has(head.facts.one("stage")?.args.stage.value ?? "")) return;
+const isDue = ({ facts }: InstallationHead): boolean => due.has(facts.one("stage")?.args.stage.value ?? "");
+
+function unnamed(days: readonly TestDay[], names: Names, report: Reporter): void {
   const known = [...names.instruments.keys()];
   for (const day of days) {
     if (day.with.length > 0) continue;
@@ -42,9 +43,16 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    unnamed(ownTestDays(installation), installation.head, installation.names, report);
+    if (isDue(installation.head)) unnamed(ownTestDays(installation), installation.names, report);
   },
   checkBoard({ board, context }, report) {
-    unnamed(boardTestDays(board), context.installation, context.names, report);
+    if (!isDue(context.installation)) return;
+    const days = boardTestDays(board);
+    // Tests that name none at all are one omission, however many there are.
+    if (days.length > 1 && days.every((day) => day.with.length === 0))
+      report(wordSpot(board.head.header), {
+        message: `None of the ${days.length} blocks of tests of board ${board.head.name} names its instrument: write “with” and the name after each date.`,
+      });
+    else unnamed(days, context.names, report);
   },
 });
