@@ -5,7 +5,7 @@ import type { Board, Way } from "../model/file.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
-import { counted, isOneOf, listed } from "../text/words.ts";
+import { counted, isOneOf, listedUpTo } from "../text/words.ts";
 import { showsMargin, type WayState, wayState } from "../views/way-state.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, installationAt } from "./cursor.ts";
@@ -99,7 +99,4 @@ function gravest(found: readonly Finding[], board?: Board): string | undefined {
 
 const soundWords = "no errors, no warnings";
 
-const most = 4;
-
-const short = (names: readonly string[]): string =>
-  names.length > most ? `${names.slice(0, most).join(", ")} and ${names.length - most} more` : listed(names);
+const short = (names: readonly string[]): string => listedUpTo(4, names);

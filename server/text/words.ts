@@ -2,6 +2,10 @@
 export const listed = (items: readonly string[], joint: "and" | "or" = "and"): string =>
   items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${joint} ${items.at(-1)}`;
 
+/** The same of a long list: so many by name, and how many more. */
+export const listedUpTo = (most: number, items: readonly string[]): string =>
+  items.length > most ? `${items.slice(0, most).join(", ")} and ${items.length - most} more` : listed(items);
+
 /** How many of something there are: "1 way", "2 ways". */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 

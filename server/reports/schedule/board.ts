@@ -32,7 +32,7 @@ export const sheetOf = (place: BoardInPlace): BoardSheet => ({
 export function boardBlocks(sheet: BoardSheet, installation: Installation, fill: Fill): Block[] {
   const { grid, left } = gridOf(sheet, fill);
   return [
-    ...unreadBlocks(sheet),
+    ...unreadBlocks(sheet, installation),
     { kind: "particulars", rows: headRows(sheet.place, installation) },
     grid,
     ...(left === "" ? [] : [paragraph(left)]),
@@ -42,11 +42,13 @@ export function boardBlocks(sheet: BoardSheet, installation: Installation, fill:
 }
 
 /** A sheet that lacks what could not be read, or shows one side of a merge conflict, must not look whole. */
-function unreadBlocks({ place, studies }: BoardSheet): Block[] {
+function unreadBlocks({ place, studies }: BoardSheet, { head, supply }: Installation): Block[] {
   const ways = studies
     .filter(({ facts, way }) => hasUnread(facts) || conflictLine.test(way.segment.text))
     .map(({ way }) => way.id);
   const where = [
+    ...(head.facts.broken.length > 0 ? ["the installation"] : []),
+    ...(supply && hasUnread(supply) ? ["the supply"] : []),
     ...(hasUnread(place.board.head.facts) ? ["the board"] : []),
     ...(ways.length > 0 ? [`${ways.length === 1 ? "way" : "ways"} ${listed(ways)}`] : []),
   ];

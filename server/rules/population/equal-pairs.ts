@@ -3,7 +3,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact } from "../../model/values.ts";
 import { insulationOf } from "../../readings/insulation.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { listed } from "../../text/words.ts";
+import { listedUpTo } from "../../text/words.ts";
 import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (readings: readonly (readonly [string, string, string])[]): string =>
@@ -54,7 +54,10 @@ export default boardRule({
     const [first, ...others] = found;
     if (!first || found.length < comparison.equalReadings.value) return;
     report(factSpot(first.fact), {
-      message: `Ways ${listed(found.map(({ study }) => study.way.id))} read the same insulation between all three pairs: was each pair tested?`,
+      message: `Ways ${listedUpTo(
+        8,
+        found.map(({ study }) => study.way.id),
+      )} read the same insulation between all three pairs: was each pair tested?`,
       value: amount(first.value, "Ω"),
       source: comparison.equalReadings.source,
       related: others.map(({ study, fact, value }) => ({

@@ -11,7 +11,7 @@ import { exact, type Fact, readingAt } from "../../model/values.ts";
 import { expectedCircuit } from "../../readings/expected.ts";
 import { readingName, thingsOf } from "../../readings/reading-name.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { listed } from "../../text/words.ts";
+import { listedUpTo } from "../../text/words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 interface Figure {
@@ -120,7 +120,7 @@ function checkColumn(figures: readonly Sized[], reported: Set<Fact>, report: Rep
   const show = first.row.figures === "insulation" ? megohms : ohms;
   const name = `${readingName(first.row, first.fact, first.arg)} ${show(first.value)}`;
   report(factSpot(first.fact), {
-    message: `Ways ${listed(ways)} differ in length and all read ${name}: were they measured, or copied?`,
+    message: `Ways ${listedUpTo(8, ways)} differ in length and all read ${name}: were they measured, or copied?`,
     value: amount(first.value, "Ω"),
     source: comparison.equalReadings.source,
     related: figures.slice(1).map(({ study, fact }) => ({
