@@ -6,6 +6,7 @@ import { registerMarkdown } from "../reports/register/markdown.ts";
 import { registerPage, script } from "../reports/register/page.ts";
 import {
   type Listed,
+  lapsesOf,
   particularsOf,
   registerCells,
   registerColumns,
@@ -152,7 +153,7 @@ async function contentOf(
     case "json":
       return jsonText(registerJson(rows, today));
     default:
-      return registerText(rows, coloursFor(colour), width);
+      return registerText(rows, today, coloursFor(colour), width);
   }
 }
 
@@ -175,7 +176,12 @@ function put(content: Content, format: string, file: string | undefined, termina
 }
 
 /** What each installation is, and what needs attention; in a window no wider than that. */
-function registerText(rows: readonly Listed[], colours: Colours, width = Number.POSITIVE_INFINITY): TerminalText {
+function registerText(
+  rows: readonly Listed[],
+  today: string,
+  colours: Colours,
+  width = Number.POSITIVE_INFINITY,
+): TerminalText {
   const indented = (text: string): string => wrapped(text, width - 2).join("\n  ");
   const entries = rows.map((row) => {
     const tint = row.errors > 0 ? colours.red : colours.yellow;
@@ -186,6 +192,7 @@ function registerText(rows: readonly Listed[], colours: Colours, width = Number.
   return term.join(
     [
       ...entries,
+      ...lapsesOf(rows, today).map((lapse) => term`${colours.yellow(lines(wrapped(lapse, width).join("\n")))}\n`),
       term`${counted(rows.length, "installation")}, ${urgent} ${urgent === 1 ? "needs" : "need"} attention\n`,
     ],
     "\n",

@@ -1,6 +1,7 @@
 /** The register: the most urgent comes first, and nothing that a schedule says leaves its cell. */
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import readWorkbook from "read-excel-file/node";
 import { describe, expect, test } from "vitest";
 import { faultsAgainst, type Schema } from "../helpers/schema.ts";
@@ -91,6 +92,20 @@ test("days are compared with the one that is given", async () => {
   expect(before.filter((words) => /inspection|calibration/.test(words))).toEqual([]);
   const after = of(await rows("--on", "2026-11-04"), "later.ways").attention;
   expect(after).toContain("calibration of M1 lapsed 2026-11-03");
+});
+
+test("an instrument that lapsed since is no fault of what was tested with it, and is named once", async () => {
+  const sound = readFileSync(resolve(import.meta.dirname, "../../examples/larkfield/cottage.ways"), "utf8");
+  const instruments = readFileSync(resolve(import.meta.dirname, "../../examples/shared/instruments.ways"), "utf8");
+  const folder = new Folder({
+    "a/one.ways": sound,
+    "a/two.ways": sound.replace('"Larkfield Cottage"', '"Larkfield Barn"'),
+    "shared/instruments.ways": instruments,
+  });
+  const { out } = await folder.run("register", "a", "--on", "2026-12-01");
+  expect(out.match(/calibration/g)).toEqual(["calibration"]);
+  expect(out).toContain("calibration of M1 lapsed 2026-11-03 (last used at 2 installations)\n");
+  expect(out).toContain("2 installations, 0 need attention");
 });
 
 test("the least margin is that of the tightest limit: cold, 0.8 × 1.37 Ω for a B32", async () => {

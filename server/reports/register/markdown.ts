@@ -1,7 +1,7 @@
 /** The register as Markdown: beside the text in an editor, in a pull request or a wiki. */
 import { linkTo, type Markdown, md } from "../../text/markdown.ts";
-import { counted } from "../../text/words.ts";
-import type { Listed } from "./register.ts";
+import { counted, sentence } from "../../text/words.ts";
+import { type Listed, lapsesOf } from "./register.ts";
 
 /** `addressOf`: where a schedule is to be found, relative to the page or as a whole. */
 export function registerMarkdown<Row extends Listed>(
@@ -21,6 +21,7 @@ export function registerMarkdown<Row extends Listed>(
       md`# Register of installations`,
       md`${today}: ${counted(rows.length, "installation")}, the most urgent first. Days are compared with this one.`,
       ...(rows.length > 0 ? [md.join(table, "\n")] : []),
+      ...lapsesOf(rows, today).map((lapse) => md`${sentence(lapse)}`),
       md`*Help to a competent person, and never a certificate.*`,
     ],
     "\n\n",

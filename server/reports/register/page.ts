@@ -1,6 +1,7 @@
 /** The register as one page that filters and sorts by itself: it fetches nothing, and runs its own script alone. */
 import { html } from "../../text/html.ts";
-import { type Listed, registerCells, registerColumns } from "./register.ts";
+import { sentence } from "../../text/words.ts";
+import { type Listed, lapsesOf, registerCells, registerColumns } from "./register.ts";
 
 /** Runs in the browser that shows the page. It reads cells as text and writes none. */
 export const script = `
@@ -79,7 +80,7 @@ export function registerPage(rows: readonly Listed[], today: string, scriptHash:
 ${html.join(body)}</tbody>
 </table>
 </div>
-<p>Help to a competent person, and never a certificate.</p>
+${html.join(lapsesOf(rows, today).map((lapse) => html`<p>${sentence(lapse)}</p>\n`))}<p>Help to a competent person, and never a certificate.</p>
 <script>${html.asItStands(script)}</script>
 </body>
 </html>

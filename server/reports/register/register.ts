@@ -47,17 +47,32 @@ function urgencyOf(entry: RegisterEntry, today: string): Urgency {
   }
   if (missing > 0) add(400 + Math.min(missing, 99), `${counted(missing, "test")} missing`);
   if (queries > 0) add(100 + Math.min(queries, 49), counted(queries, "open query", "open queries"));
-  if (calibration !== undefined) {
-    const days = daysBetween(today, calibration.due);
-    if (days < 0) add(60, `calibration of ${calibration.instrument} lapsed ${calibration.due}`);
-    else if (days <= soon) add(50, `calibration of ${calibration.instrument} lapses ${calibration.due}`);
-  }
+  // Readings stand that were taken before it lapsed: it matters where there is more to be read.
+  const isComplete = entry.stage === "tested" && missing === 0;
+  const lapse = calibration && lapseOf(calibration, today);
+  if (lapse !== undefined && !isComplete) add(lapse.isPast ? 60 : 50, lapse.words);
   if (warnings > 0) add(Math.min(warnings, 40), counted(warnings, "warning"));
   const sorted = found.sort(([a], [b]) => b - a);
   return {
     attention: sorted.map(([, words]) => words),
     weights: sorted.map(([weight]) => weight),
   };
+}
+
+type Calibration = NonNullable<RegisterRow["calibration"]>;
+
+function lapseOf({ instrument, due }: Calibration, today: string): { words: string; isPast: boolean } | undefined {
+  const days = daysBetween(today, due);
+  if (days > soon) return undefined;
+  return { words: `calibration of ${instrument} ${days < 0 ? "lapsed" : "lapses"} ${due}`, isPast: days < 0 };
+}
+
+/** Each instrument that was used last somewhere and is out of calibration, or soon will be: once for all installations. */
+export function lapsesOf(rows: readonly RegisterRow[], today: string): string[] {
+  const words = rows.flatMap(({ calibration }) => (calibration && lapseOf(calibration, today)?.words) ?? []);
+  return [...Map.groupBy(words, (word) => word)].map(
+    ([word, of]) => `${word} (last used at ${counted(of.length, "installation")})`,
+  );
 }
 
 /** What a register says of an installation besides what needs attention, in short words. */
