@@ -55,7 +55,7 @@ describe("readings that disagree", () => {
     expect(more).toEqual([]);
     expect(finding?.severity).toBe("error");
     expect(finding?.line).toBe(5);
-    expect(finding?.message).toMatch(/Likeliest: The line is open between S3 and S4\./);
+    expect(finding?.message).toMatch(/Likeliest: the line is open between S3 and S4\./);
   });
 
   it.each([
@@ -108,7 +108,7 @@ describe("readings that disagree", () => {
   it("an open neutral is found beside an R1+R2 that was not divided", () => {
     const [finding] = said(ring("length 60 m", "ends r1 0.44 Ω rn >99 Ω r2 0.73 Ω\n    R1+R2 1.17 Ω"));
     expect(finding?.severity).toBe("error");
-    expect(finding?.message).toMatch(/Likeliest: The neutral is open .* R1\+R2 is r1 \+ r2, end to end/);
+    expect(finding?.message).toMatch(/Likeliest: the neutral is open .* R1\+R2 is r1 \+ r2, end to end/);
   });
 
   it("without runs the points are taken as evenly spaced, and that is said", () => {

@@ -80,7 +80,7 @@ describe("a fault that all the readings show", () => {
       ring("0.27 0.27 0.44", "0.13 0.13 0.21 0.21 0.13 0.13", "0.17 0.18 0.28 0.28 0.18 0.17"),
     );
     expect(all).toEqual([`warning ${joint}`]);
-    expect(says).toMatch(/Likeliest: A cable of about 8 m bridges the ring between S2 and S5\./);
+    expect(says).toMatch(/Likeliest: a cable of about 8 m bridges the ring between S2 and S5\./);
   });
 
   it("is a line leg out of its place at the board, and the legs are sought there", () => {
@@ -140,7 +140,7 @@ ${["0.15", "0.30", "0.44", "0.59"].map((LN, at) => `    at P${at + 1} L-N ${LN} 
       ["flat-twin", same],
       ["singles 70 °C", same],
     ] as const)
-      expect(judged(way(cable, earth)).says).toMatch(/Likeliest: The L-E column repeats the L-N column/);
+      expect(judged(way(cable, earth)).says).toMatch(/Likeliest: the L-E column repeats the L-N column/);
   });
 
   it("are an earth of the line's size where the cores are separate and each was read", () => {
@@ -170,7 +170,7 @@ describe("what other tests show", () => {
     const { all, says } = judged(radial(`R1+R2 ${open} Ω`, "Zs 0.42 Ω"), "tested");
     expect(all).toEqual([`error ${joint}`]);
     expect(says).toMatch(
-      /Likeliest: The protective conductor is open .* Zs of 0\.42 Ω then comes back through other metal/,
+      /Likeliest: the protective conductor is open .* Zs of 0\.42 Ω then comes back through other metal/,
     );
   });
 

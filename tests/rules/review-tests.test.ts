@@ -257,12 +257,12 @@ describe("what is suspected", () => {
       live: "rcd 30 mA 1x 24 ms\ntest-button ok",
     };
     const message = says(ring, "diagnosis/readings-disagree");
-    expect(message).toContain("Likeliest: A poor joint of about 0.30 Ω lies in the line between the board and P1.");
+    expect(message).toContain("Likeliest: a poor joint of about 0.30 Ω lies in the line between the board and P1.");
   });
 
   it("a single high reading is not taken for cable four sizes away", () => {
     expect(says({ R1R2: "0.75 Ω", Zs: "1.05 Ω" }, "diagnosis/readings-disagree")).not.toContain(
-      "Likeliest: The line and neutral are",
+      "Likeliest: the line and neutral are",
     );
   });
 });

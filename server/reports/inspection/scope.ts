@@ -60,7 +60,7 @@ export function inspectedBlocks({ edition }: Installation, inspection: Inspectio
   if (lines.length === 0) return [paragraph("Nothing is recorded as inspected by sight.")];
   const numbers = edition?.id.includes("+A4") !== true;
   const rows = lines.map(({ args }) => {
-    const items = (args.items ?? []).map(({ value }) => value).join(", ");
+    const items = (args.items ?? []).map(({ value }) => value.replace("..", " to ")).join(", ");
     const result =
       "absent" in args.result
         ? `${args.result.absent}${args.result.why ? `: ${args.result.why}` : ""}`

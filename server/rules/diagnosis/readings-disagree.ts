@@ -132,7 +132,7 @@ function findingFor(
     accepted
       ? `Each reading is within ${ohms(ringTolerance.value)} of what a sound ring gives, yet together they follow the pattern of a fault.`
       : "These readings do not fit a sound circuit.",
-    first?.fits ? `Likeliest: ${first.sentence}` : undefined,
+    first?.fits ? `Likeliest: ${first.sentence.replace(/^(?:A|An|The) /, (word) => word.toLowerCase())}` : undefined,
     note,
   ];
   const next = nextTest && `Next test, isolated and proved dead: ${nextTest.sentence}`;
