@@ -134,7 +134,7 @@ function miscounted({ described }: Cable): Oddity[] {
   const { parallel, cpcs, arranged } = described.args;
   const at = (span: Span, message: string): Oddity => ({ at: span, report: { message } });
   if (parallel?.value === 0)
-    return [at(parallel, "No conductors in parallel is no cable: write how many there are, or leave `parallel` out.")];
+    return [at(parallel, "No conductors in parallel is no cable: write how many there are, or leave parallel out.")];
   if (parallel && parallel.value > most)
     return [at(parallel, `${parallel.value} in parallel are more than any group of cables Table 4C1 knows: a slip?`)];
   if (cpcs?.value === 0) return [at(cpcs, "Without a protective conductor write cpc-by none instead of cpcs 0.")];

@@ -43,7 +43,7 @@ export default wayRule({
     const { branches: source } = parallelSources;
     if (study.isRing) {
       const message =
-        "The legs of a ring are not conductors in parallel, which may have no points: leave `parallel` out.";
+        "The legs of a ring are not conductors in parallel, which may have no points: leave parallel out.";
       report(factSpot(cable.fact), { message, source });
       return;
     }

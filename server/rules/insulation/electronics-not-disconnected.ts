@@ -69,7 +69,7 @@ export default wayRule({
     if (!fact) return;
     const { voltage } = fact.args;
     report(valueSpot(fact, voltage), {
-      message: `Tested at ${volts(voltage.value)} L-N with ${found.map(([, words]) => words).join(" and ")} on the circuit: record that they were disconnected, or join line and neutral.`,
+      message: `Tested at ${volts(voltage.value)} L-N with ${found.map(([, words]) => words).join(" and ")} on the circuit: record the disconnection, or join line and neutral.`,
       value: amount(voltage.value, "V"),
       steps: reduced.steps,
       source: reduced.source,
