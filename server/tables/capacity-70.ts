@@ -90,8 +90,8 @@ export const capacity4D2A = table<Capacity4D2A>({
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A", E2: "A", E3: "A" },
   standing: "memory",
   rows: () => [
-    { csa: 1, A2: 11, A3: 10, B2: 13, B3: 11.5, C2: 15, C3: 13.5, E2: 17, E3: 14.5 },
-    { csa: 1.5, A2: 14, A3: 13, B2: 16.5, B3: 15, C2: 19.5, C3: 17.5, E2: 22, E3: 18.5 },
+    memory({ csa: 1, A2: 11, A3: 10, B2: 13, B3: 11.5, C2: 15, C3: 13.5, E2: 17, E3: 14.5 }, { B2: "quoted" }),
+    memory({ csa: 1.5, A2: 14, A3: 13, B2: 16.5, B3: 15, C2: 19.5, C3: 17.5, E2: 22, E3: 18.5 }, { B2: "quoted" }),
     { csa: 2.5, A2: 18.5, A3: 17.5, B2: 23, B3: 20, C2: 27, C3: 24, E2: 30, E3: 25 },
     memory({ csa: 4, A2: 25, A3: 23, B2: 30, B3: 27, C2: 36, C3: 32, E2: 40, E3: 34 }, { B3: "quoted" }),
     memory({ csa: 6, A2: 32, A3: 29, B2: 38, B3: 34, C2: 46, C3: 41, E2: 51, E3: 43 }, { B3: "quoted" }),
@@ -105,12 +105,13 @@ export const capacity4D2A = table<Capacity4D2A>({
     memory({ csa: 120, A2: 192, A3: 172, B2: 232, B3: 206, C2: 299, C3: 259, E2: 328, E3: 276 }, { B3: "quoted" }),
   ],
   notes: [
-    "The column for method B and three loaded cores equals one a machine maker prints from IEC 60364-5-52 for 4 to 120 mm²; the rest is from memory.",
+    "The column for method B and three loaded cores equals one a machine maker prints from IEC 60364-5-52 for 4 to 120 mm²; two loaded cores of 1 and 1.5 mm² in method B stand on a page beside flat cable; the rest is from memory.",
     "For round cables; flat twin cable has a table of its own.",
   ],
   // Quoted on these pages:
   // - Compressor manual: IEC 60364-5-52 method B2 ratings, PVC, three loaded conductors
-  quotedOn: 1,
+  // - Personal reference page 'Table 4D5 ... plus 4E2A thermosetting (90 C) and 4D2A thermoplastic' (fsnet.co.uk host)
+  quotedOn: 2,
 });
 
 /** Current-carrying capacity and volt drop of flat twin cable. */

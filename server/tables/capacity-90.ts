@@ -1,4 +1,4 @@
-import { quoted, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
 interface Capacity4E4A {
@@ -132,7 +132,10 @@ export const capacity4E2A = table<Capacity4E2A>({
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A", E2: "A", E3: "A" },
   standing: "memory",
   rows: () => [
-    { csa: 1.5, A2: 18.5, A3: 16.5, B2: 22, B3: 19.5, C2: 24, C3: 22, E2: 26, E3: 23 },
+    memory(
+      { csa: 1.5, A2: 18.5, A3: 16.5, B2: 22, B3: 19.5, C2: 24, C3: 22, E2: 26, E3: 23 },
+      { A2: "quoted", C2: "quoted" },
+    ),
     { csa: 2.5, A2: 25, A3: 22, B2: 30, B3: 26, C2: 33, C3: 30, E2: 36, E3: 32 },
     { csa: 4, A2: 33, A3: 30, B2: 40, B3: 35, C2: 45, C3: 40, E2: 49, E3: 42 },
     { csa: 6, A2: 42, A3: 38, B2: 51, B3: 44, C2: 58, C3: 52, E2: 63, E3: 54 },
@@ -144,5 +147,10 @@ export const capacity4E2A = table<Capacity4E2A>({
     { csa: 70, A2: 183, A3: 164, B2: 221, B3: 194, C2: 269, C3: 229, E2: 289, E3: 246 },
     { csa: 95, A2: 220, A3: 197, B2: 265, B3: 233, C2: 328, C3: 278, E2: 352, E3: 298 },
   ],
-  notes: ["No page that could be read prints this table: the figures are from memory, each to be looked up."],
+  notes: [
+    "Two cells of 1.5 mm² stand on a page beside flat cable; no page that could be read prints the rest: it is from memory, each figure to be looked up.",
+  ],
+  // Quoted on these pages:
+  // - Personal reference page 'Table 4D5 ... plus 4E2A thermosetting (90 C) and 4D2A thermoplastic' (fsnet.co.uk host)
+  quotedOn: 1,
 });

@@ -17,7 +17,7 @@ export const sizes: readonly Printed[] = [
     capacity4E2A,
     "csa A2 A3 B2 B3 C2 C3 E2 E3",
     `
-      1.5M 18.5M 16.5M 22M 19.5M 24M 22M 26M 23M
+      1.5M 18.5C 16.5M 22M 19.5M 24C 22M 26M 23M
       2.5M 25M 22M 30M 26M 33M 30M 36M 32M
       4M 33M 30M 40M 35M 45M 40M 49M 42M
       6M 42M 38M 51M 44M 58M 52M 63M 54M
