@@ -210,7 +210,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way(
-          "<<<<<<< mine\n^^^^^^^^^^^^\n  length 12 m\n=======\n^^^^^^^\n  length 14 m\n>>>>>>> theirs\n^^^^^^^^^^^^^^",
+          "<<<<<<< mine\n^^^^^^^^^^^^\n  length 12 m\n=======\n  length 14 m\n>>>>>>> theirs",
         ),
         good: way("  length       14 m"),
       },
