@@ -209,9 +209,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     why: "Both versions of the same lines are there, and only one of them is what was read on site. Keep one and delete the marks; until then what is between them cannot be trusted.",
     examples: [
       {
-        bad: way(
-          "<<<<<<< mine\n^^^^^^^^^^^^\n  length 12 m\n=======\n  length 14 m\n>>>>>>> theirs",
-        ),
+        bad: way("<<<<<<< mine\n^^^^^^^^^^^^\n  length 12 m\n=======\n  length 14 m\n>>>>>>> theirs"),
         good: way("  length       14 m"),
       },
     ],
