@@ -344,6 +344,7 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
 
 /** Asked for at once, and of most files never. */
 const asked = late(root, [
+  "server/cli/misuse.ts",
   "server/diagnosis/discriminate.ts",
   "server/diagnosis/evidence.ts",
   "server/diagnosis/faults.ts",
