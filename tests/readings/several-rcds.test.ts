@@ -8,6 +8,7 @@ import { csvOf } from "../../server/papers/csv.ts";
 import { incomingOf } from "../../server/papers/incoming.ts";
 import { scheduleOf } from "../../server/reports/schedule/schedule.ts";
 import { valuesOf } from "../../server/reports/schedule/values.ts";
+import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { worksheet } from "../../server/reports/worksheet/worksheet.ts";
 import { fileOfText } from "../../server/workspace/loaded-file.ts";
@@ -97,8 +98,8 @@ describe("an RCBO behind an RCD, with another in an outlet", () => {
 
   test("each has its lines on the worksheet and its row in the schedule", () => {
     const installation = of(shed(`${own}\n${outlet}`, shared));
-    // So wide that no name of an RCD is broken.
-    const sheet = reportText(worksheet(installation, { again: true }), { width: 300 });
+    // Set so that no name is broken between two lines of a column.
+    const sheet = reportMarkdown(worksheet(installation, { again: true }));
     for (const name of [
       "30 mA type A BS EN 61009 at 1 × IΔn",
       "RCD at S2, 10 mA type A BS 7288 at 1 × IΔn",
