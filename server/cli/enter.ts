@@ -1,5 +1,6 @@
 import { dirname, extname } from "node:path";
 import { type Change, changesOf, enteredReport } from "../entry/change.ts";
+import { guessOf } from "../entry/columns.ts";
 import { enter } from "../entry/enter.ts";
 import { installationsOf } from "../model/installation.ts";
 import { digestOf } from "../papers/digest.ts";
@@ -59,7 +60,17 @@ export async function enterCommand(
   if (base && base !== digestOf(files))
     terminal.out(lines("The schedule has changed since the worksheet was made of it.\n"));
   terminal.out(lines(enteredReport(entered, read, paths, options.dryRun === true)));
+  terminal.out(lines(columnHint(read.passed)));
   return entered.misfits.length > 0 ? exit.errors : exit.clean;
+}
+
+/** What a heading that is none of ours points to: it is offered, and never taken by itself. */
+function columnHint(passed: readonly string[]): string {
+  const named = passed.flatMap((heading) => {
+    const guess = guessOf(heading);
+    return guess === undefined ? [] : [`--column "${heading}=${guess}"`];
+  });
+  return named.length === 0 ? "" : `If these columns hold readings, add ${named.join(" ")}\n`;
 }
 
 function outsideOf(path: string, disk: Disk): Outside | Failure {

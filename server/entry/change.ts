@@ -98,7 +98,17 @@ export function enteredReport(
     ...assumed,
     ...(passed.length > 0 ? [`Columns that no reading was taken from: ${passed.join(", ")}.`] : []),
     ...(misfits.length > 0 ? ["", `Not entered (${misfits.length}):`] : []),
-    ...misfits.map(({ source, why }) => `  ${source}: ${why}.`),
+    ...misfitLines(misfits),
     "",
   ].join("\n");
+}
+
+/** What is wrong with several readings of one line alike is one line. */
+function misfitLines(misfits: Entered["misfits"]): string[] {
+  const alike = Map.groupBy(misfits, ({ source, why }) => `${source.split(", ", 1)[0]}\n${why}`);
+  return [...alike.values()].map((group) => {
+    const [first] = group;
+    const others = group.slice(1).map(({ source }) => source.split(", ").slice(1).join(", "));
+    return `  ${[first?.source, ...others].join(", ")}: ${first?.why}.`;
+  });
 }

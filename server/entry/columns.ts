@@ -16,6 +16,7 @@ export interface ForeignColumn {
 const signs: readonly (readonly [RegExp, string])[] = [
   [/r1\s*\+\s*r2/, "R1+R2"],
   [/\b(?:rcd|trip|disconnect\w*)\b.*\b(?:time|ms)\b|\btrip ?time\b|\bt ?[ai]\b/, "rcd-time"],
+  [/\brcd\b.*(?:\b1 ?x|\bx ?1\b)/, "rcd-time"],
   [/\b(?:trip|ramp)\b.*\b(?:current|ma)\b|\bramp\b/, "trip-current"],
   [/\bafdd\b/, "afdd-button"],
   [/\b(?:button|push)\b/, "rcd-button"],

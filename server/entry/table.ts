@@ -36,8 +36,11 @@ type TableReadings =
   | { readonly incoming: readonly Incoming[]; readonly unchanged: number; readonly passed: readonly string[] }
   | { readonly failure: string };
 
-/** A heading without the unit in brackets behind it. */
-export const keyOf = (heading: string): string => heading.replace(/\s*\([^)]*\)\s*$/, "").trim();
+/** A heading without the unit in brackets behind it; one of ours in capitals or without them is ours. */
+export function keyOf(heading: string): string {
+  const key = heading.replace(/\s*\([^)]*\)\s*$/, "").trim();
+  return inAnyCase.get(key.toLowerCase()) ?? key;
+}
 
 /** What a column of a table may hold, by the name the schedule's own table has for it. */
 export const columnNames: readonly string[] = [
@@ -46,6 +49,9 @@ export const columnNames: readonly string[] = [
   ...["rcd-time", "rcd-button", "afdd-button", "trip-current", "leakage", "voltage", "phase-sequence", "function"],
   ...["test", "result"],
 ];
+
+/** Not r2, which with a capital is another resistance, nor those beside it. */
+const inAnyCase = new Map(columnNames.filter((name) => !/^r.$/i.test(name)).map((name) => [name.toLowerCase(), name]));
 
 const results = new Set([
   ...["r1", "rn", "r2", "R1+R2", "R2", "L-N", "L-E", "N-E", "N-N", "L-L", "polarity", "Zs", "Zdb", "Ipf"],

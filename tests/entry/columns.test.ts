@@ -34,6 +34,8 @@ describe("a heading", () => {
     ["IR L/PE", "L-E"],
     ["Insulation N-PE", "N-E"],
     ["RCD trip time ms", "rcd-time"],
+    ["RCD x1", "rcd-time"],
+    ["RCD 1 x IΔn", "rcd-time"],
     ["Ramp current", "trip-current"],
     ["PSC kA", "PSCC"],
     ["Polarity", "polarity"],

@@ -240,6 +240,29 @@ test.each([
   expect(readValue(text, { unit, words: [] })).toEqual({ text: expected });
 });
 
+test("headings in capitals are ours, others are offered, and a row that has no way is one line", async () => {
+  const house = readFileSync(`${import.meta.dirname}/../../examples/larkfield/cottage.ways`, "utf8")
+    .replace(/^use .*\n/m, "")
+    .replace(/^ {6}(?:dead|live) \d.*\{\n(?: {8}.*\n)*? {6}\}\n/gm, "");
+  const meter = "Way,ZS (ohm),POLARITY,R2,IR L-N\n4,0.26,ok,,\n99,0.3,ok,0.2,200\n";
+  const folder = new Folder({ "house.ways": house, "meter.csv": meter });
+  const { out } = await folder.run(
+    "enter",
+    "house.ways",
+    "meter.csv",
+    "--board",
+    "A",
+    "--on",
+    "2026-04-15",
+    "--dry-run",
+  );
+  expect(out).toContain("Zs 0.26 Ω");
+  expect(out).toContain("polarity ok");
+  expect(out).toContain("  line 3, Zs, polarity, R2: the schedule has no way A/99.\n");
+  expect(out).toContain("Columns that no reading was taken from: IR L-N.");
+  expect(out).toContain('If these columns hold readings, add --column "IR L-N=L-N"\n');
+});
+
 /** What went out and came back into a schedule without its tests is the same schedule of results. */
 test.each(["larkfield/cottage", "tanner-row/shop"])("there and back: %s", async (name) => {
   const examples = `${import.meta.dirname}/../../examples`;
