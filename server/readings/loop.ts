@@ -202,6 +202,25 @@ export const loopAgreement = memoByObject((study: WayStudy): LoopAgreement | und
 });
 
 /**
+ * Whether the two figures stand in each other's place: Zs is the smaller, and with the board's impedance it comes to what
+ * is written as R1+R2, which the length fits no better. Rounding and the meter's last digits are a few hundredths.
+ */
+export function interchangedWithR1R2({ expectedR1R2 }: WayStudy, { Zs, R1R2, board }: LoopAgreement): boolean {
+  if (!R1R2 || !board || Zs.value >= R1R2.value) return false;
+  const offLength = ({ value }: ExactReading): number => (expectedR1R2 ? Math.abs(value - expectedR1R2.value) : 0);
+  if (offLength(R1R2) < offLength(Zs)) return false;
+  const rounding = practiceOf("loop-below").value;
+  return board.value > rounding && !exceeds(Math.abs(R1R2.value - board.value - Zs.value), rounding);
+}
+
+/** The same of a circuit in one clause, for a finding on its Zs; nothing where they are not. */
+export function interchangedWords(study: WayStudy, found: LoopAgreement): string | undefined {
+  const { Zs, R1R2, board } = found;
+  if (!R1R2 || !board || !interchangedWithR1R2(study, found)) return undefined;
+  return `Zs ${ohms(Zs.value)} and R1+R2 ${ohms(R1R2.value)} seem interchanged: ${board.name} ${ohms(board.value)} and ${ohms(Zs.value)} come to ${ohms(board.value + Zs.value)}.`;
+}
+
+/**
  * Whether Zs agrees with R1+R2 as it was read and not with what it should be by the length: two tests made apart then say
  * the same, and the length is what is questionable.
  */

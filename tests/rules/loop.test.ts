@@ -96,6 +96,24 @@ describe("Zs against what it is made of", () => {
     expect(checksOf(made(R1R2, Zs))).toEqual(expected);
   });
 
+  // Ze 0.30 Ω: what is written as R1+R2 is Ze and what is written as Zs.
+  it.each([
+    ["0.50 Ω", "0.20 Ω", "loop/zs-below-board", true],
+    ["0.71 Ω", "0.41 Ω", "loop/zs-below-conductors", true],
+    ["0.76 Ω", "0.41 Ω", "loop/zs-below-conductors", false],
+    ["0.40 Ω", "0.21 Ω", "loop/zs-below-board", false],
+  ])("R1+R2 %s and Zs %s are taken for interchanged only where they add up so", (R1R2, Zs, check, isSlip) => {
+    const [finding] = of(check, made(R1R2, Zs));
+    expect(finding?.message.includes("seem interchanged")).toBe(isSlip);
+  });
+
+  it("nor where the length bears R1+R2 out as it is written", () => {
+    const cable = (length: string) => `cable flat-twin line 2.5 mm² cpc 1.5 mm²\nlength ${length}`;
+    const said = (length: string) => of("loop/zs-below-board", made("0.50 Ω", "0.20 Ω", cable(length)))[0]?.message;
+    expect(said("10 m")).toContain("seem interchanged");
+    expect(said("25 m")).toContain("record metal in parallel");
+  });
+
   it("may be low beside a recorded path, never high", () => {
     const path = 'parallel-path "Frame bolted to bonded steel"';
     expect(checksOf(made("0.92 Ω", "0.31 Ω", path))).toEqual([]);

@@ -6,6 +6,7 @@ import { type Diagnosis, departures, type Explanation } from "../../diagnosis/in
 import { diagnosisInSteps, diagnosisOfWay } from "../../diagnosis/of-way.ts";
 import type { ReadSheet } from "../../diagnosis/read.ts";
 import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
+import { interchangedWithR1R2, loopAgreement } from "../../readings/loop.ts";
 import { r2OffLength, r2Share } from "../../readings/r2.ts";
 import { diagnosisPractice } from "../../tables/diagnosis-practice.ts";
 import { capital } from "../../text/words.ts";
@@ -76,7 +77,7 @@ export default wayRule({
     },
   ],
   *before(study) {
-    if (!isCopied(study)) yield* diagnosisInSteps(study);
+    if (!isSlipOfRecord(study)) yield* diagnosisInSteps(study);
   },
   check(study, report, found) {
     const verdict = verdictOn(study);
@@ -95,7 +96,7 @@ interface Verdict {
 }
 
 const verdictOn = memoByObject((study: WayStudy): Verdict | undefined => {
-  const found = isCopied(study) ? undefined : diagnosisOfWay(study);
+  const found = isSlipOfRecord(study) ? undefined : diagnosisOfWay(study);
   return found && { ...found, off: departures(found.sheet) };
 });
 
@@ -132,7 +133,9 @@ function findingFor(
     accepted
       ? `Each reading is within ${ohms(ringTolerance.value)} of what a sound ring gives, yet together they follow the pattern of a fault.`
       : "These readings do not fit a sound circuit.",
-    first?.fits ? `Likeliest: ${first.sentence.replace(/^(?:A|An|The) /, (word) => word.toLowerCase())}` : undefined,
+    first?.fits
+      ? `Likeliest: ${first.sentence.replace(/^(?:A|An|The|All|Every) /, (word) => word.toLowerCase())}`
+      : undefined,
     note,
   ];
   const next = nextTest && `Next test, isolated and proved dead: ${nextTest.sentence}`;
@@ -188,6 +191,12 @@ function severityOf(explanations: readonly Explanation[], explains: readonly Fin
   if (alike.every(isMakeUp)) return "warning";
   const own = alike.map((one): Severity => (isDangerous(one) ? "error" : isHarmless(one) ? "information" : "warning"));
   return gravest([...own, ...explains.map(({ severity }) => severity)]);
+}
+
+/** What was written down wrongly is no fault of the circuit, and has checks of its own. */
+function isSlipOfRecord(study: WayStudy): boolean {
+  const loop = loopAgreement(study);
+  return isCopied(study) || (loop !== undefined && interchangedWithR1R2(study, loop));
 }
 
 /** One figure in both places is no reading of the circuit: R2 has a check of its own. */

@@ -3,7 +3,7 @@ import { practiceOf } from "../../calc/practice.ts";
 import { ohms, plain, relation, step } from "../../calc/result.ts";
 import { type ExactReading, exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
+import { interchangedWords, type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
@@ -151,7 +151,9 @@ function reportWay({ study, found, board }: Low, report: Reporter): void {
   const meter = loopUncertainty(study, { Zs, board });
   const by = board.value - allowance.value - Zs.value;
   report(factSpot(Zs.fact), {
-    message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}: record metal in parallel if there is any, or one of the two is wrong.${beyondTolerance(meter, by)}`,
+    message:
+      interchangedWords(study, found) ??
+      `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}: record metal in parallel if there is any, or one of the two is wrong.${beyondTolerance(meter, by)}`,
     value: amount(Zs.value, "Ω"),
     limit: amount(board.value, "Ω"),
     least: true,

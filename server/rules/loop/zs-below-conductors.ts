@@ -2,7 +2,7 @@ import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms, relation } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { bandSource, bandSteps } from "../../readings/dead.ts";
-import { type LoopAgreement, lineAlone, loopAgreement } from "../../readings/loop.ts";
+import { interchangedWords, type LoopAgreement, lineAlone, loopAgreement } from "../../readings/loop.ts";
 import { lengthRelated } from "../common/dead-words.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
@@ -70,7 +70,9 @@ export default wayRule({
     const meter = loopUncertainty(study, { Zs, R1R2 });
     const by = R1R2.value - practiceOf("loop-below").value - Zs.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below the circuit's own R1+R2 ${ohms(R1R2.value)}: record metal in parallel if there is any, or repeat the dead test.${beyondTolerance(meter, by)}`,
+      message:
+        interchangedWords(study, found) ??
+        `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below the circuit's own R1+R2 ${ohms(R1R2.value)}: record metal in parallel if there is any, or repeat the dead test.${beyondTolerance(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       limit: amount(R1R2.value, "Ω"),
       least: true,
