@@ -13,9 +13,9 @@ import type { LanguageCheck, Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
 import { phraseOfLine } from "./site-phrases.ts";
 import { spokenSign } from "./spoken-sign.ts";
-import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
+import { suggestionFor, termsFor, wordForSiteTerm } from "./suggestions.ts";
 import { writtenTwice } from "./twice.ts";
-import { isDeviceAlone, lineWith, unknownWord, wordsOf } from "./unknown-word.ts";
+import { isDeviceAlone, lineWith, unknownWord, wordsOf, wordTaking } from "./unknown-word.ts";
 import { conflictMark, type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
 
@@ -235,9 +235,13 @@ class Binder {
   }
 }
 
-/** As it is answered: a term of the site goes before a part of a line, and that before a misspelling. */
-const meantBy = (kind: BlockKind, image: string): string | undefined =>
-  wordForSiteTerm(image, wordsOf(kind)) ?? lineWith(kind, image)?.name ?? suggestionFor(image, wordsOf(kind));
+/** As it is answered: a term of the site goes before a part of a line, that before a misspelling, and last what stands behind. */
+const meantBy = (kind: BlockKind, image: string, args: readonly IToken[]): string | undefined =>
+  wordForSiteTerm(image, wordsOf(kind)) ??
+  lineWith(kind, image)?.name ??
+  lineWith(kind, termsFor(image)[0] ?? "")?.name ??
+  suggestionFor(image, wordsOf(kind)) ??
+  wordTaking(kind, args);
 
 /**
  * A misspelt word counts as the word it is nearest to, a part of a line as that line, and what stands on its line as a
@@ -250,7 +254,7 @@ function meant(kind: BlockKind, { word: { image }, word, args }: Statement): str
   const crowded = first < 0 ? [] : args.slice(first).flatMap(({ image: one }) => (rowOf(kind, one) ? [one] : []));
   const near =
     phraseOfLine([word, ...args], wordsOf(kind))?.word ??
-    (rowOf(kind, image) ? undefined : isDeviceAlone(kind, word) ? "device" : meantBy(kind, image));
+    (rowOf(kind, image) ? undefined : isDeviceAlone(kind, word) ? "device" : meantBy(kind, image, args));
   return [image, ...(near === undefined ? [] : [near]), ...crowded];
 }
 

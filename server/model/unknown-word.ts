@@ -296,7 +296,7 @@ const linesWith = (kind: BlockKind, part: string): string[] =>
     .map(([name]) => name);
 
 /** `system TN-S`: the one line of a block that begins with a closed list which has the word behind. */
-function wordTaking(kind: BlockKind, [first]: readonly IToken[]): string | undefined {
+export function wordTaking(kind: BlockKind, [first]: readonly IToken[]): string | undefined {
   const found = first && Object.entries<WordRow>(vocabulary[kind]).filter(([, row]) => beginsWith(row, first));
   return found?.length === 1 ? found[0]?.[0] : undefined;
 }

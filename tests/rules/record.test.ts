@@ -78,6 +78,12 @@ describe("the supply", () => {
     expect(missing("earthing TN-S\nZe 0.3 Ω\nPSCC 1.2 kA\nPEFC 1.1 kA")).toBeUndefined();
   });
 
+  it("does not lack what stands there under another word", () => {
+    expect(missing("arrangement TN-S\nexternal-impedance 0.3 Ω\nPFC 1.2 kA")).toBeUndefined();
+    expect(missing("kind TN-S\nZe 0.3 Ω\nIpf 1.2 kA")).toBeUndefined();
+    expect(missing("kind green\nZe 0.3 Ω\nIpf 1.2 kA")).toContain("lacks earthing");
+  });
+
   it("is an error without its earthing, for then no loop is judged, and asked about for the rest", () => {
     const gravity = (supply: string) => find("record/supply-incomplete", "way 1 spare", { supply })[0]?.severity;
     expect(gravity("Ze 0.3 Ω\nIpf 1 kA")).toBe("error");
