@@ -1,4 +1,4 @@
-import { memory, quoted, table } from "./table.ts";
+import { memory, quoted, type Row, table } from "./table.ts";
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
 interface Capacity4D1A {
@@ -94,9 +94,18 @@ export const capacity4D2A = table<Capacity4D2A>({
     memory({ csa: 1.5, A2: 14, A3: 13, B2: 16.5, B3: 15, C2: 19.5, C3: 17.5, E2: 22, E3: 18.5 }, { B2: "quoted" }),
     { csa: 2.5, A2: 18.5, A3: 17.5, B2: 23, B3: 20, C2: 27, C3: 24, E2: 30, E3: 25 },
     memory({ csa: 4, A2: 25, A3: 23, B2: 30, B3: 27, C2: 36, C3: 32, E2: 40, E3: 34 }, { B3: "quoted" }),
-    memory({ csa: 6, A2: 32, A3: 29, B2: 38, B3: 34, C2: 46, C3: 41, E2: 51, E3: 43 }, { B3: "quoted" }),
-    memory({ csa: 10, A2: 43, A3: 39, B2: 52, B3: 46, C2: 63, C3: 57, E2: 70, E3: 60 }, { B3: "quoted" }),
-    memory({ csa: 16, A2: 57, A3: 52, B2: 69, B3: 62, C2: 85, C3: 76, E2: 94, E3: 80 }, { B3: "quoted" }),
+    memory(
+      { csa: 6, A2: 32, A3: 29, B2: 38, B3: 34, C2: 46, C3: 41, E2: 51, E3: 43 },
+      { A2: "quoted", B2: "quoted", B3: "quoted", C2: "quoted" },
+    ),
+    memory(
+      { csa: 10, A2: 43, A3: 39, B2: 52, B3: 46, C2: 63, C3: 57, E2: 70, E3: 60 },
+      { A2: "quoted", B2: "quoted", B3: "quoted", C2: "quoted" },
+    ),
+    memory(
+      { csa: 16, A2: 57, A3: 52, B2: 69, B3: 62, C2: 85, C3: 76, E2: 94, E3: 80 },
+      { A2: "quoted", B2: "quoted", B3: "quoted", C2: "quoted" },
+    ),
     memory({ csa: 25, A2: 75, A3: 68, B2: 90, B3: 80, C2: 112, C3: 96, E2: 119, E3: 101 }, { B3: "quoted" }),
     memory({ csa: 35, A2: 92, A3: 83, B2: 111, B3: 99, C2: 138, C3: 119, E2: 148, E3: 126 }, { B3: "quoted" }),
     memory({ csa: 50, A2: 110, A3: 99, B2: 133, B3: 118, C2: 168, C3: 144, E2: 180, E3: 153 }, { B3: "quoted" }),
@@ -105,13 +114,15 @@ export const capacity4D2A = table<Capacity4D2A>({
     memory({ csa: 120, A2: 192, A3: 172, B2: 232, B3: 206, C2: 299, C3: 259, E2: 328, E3: 276 }, { B3: "quoted" }),
   ],
   notes: [
-    "The column for method B and three loaded cores equals one a machine maker prints from IEC 60364-5-52 for 4 to 120 mm²; two loaded cores of 1 and 1.5 mm² in method B stand on a page beside flat cable; the rest is from memory.",
+    "The column for method B and three loaded cores equals one a machine maker prints from IEC 60364-5-52 for 4 to 120 mm².",
+    "Two cores of 6, 10 and 16 mm² are printed by a maker of showers, as the 16th Edition had them; the rest is from memory.",
     "For round cables; flat twin cable has a table of its own.",
   ],
   // Quoted on these pages:
   // - Compressor manual: IEC 60364-5-52 method B2 ratings, PVC, three loaded conductors
+  // - Shower manual: twin cable of 6, 10 and 16 mm² in an insulated wall, in conduit or trunking, and clipped direct
   // - Personal reference page 'Table 4D5 ... plus 4E2A thermosetting (90 C) and 4D2A thermoplastic' (fsnet.co.uk host)
-  quotedOn: 2,
+  quotedOn: 3,
 });
 
 /** Current-carrying capacity and volt drop of flat twin cable. */
@@ -146,16 +157,22 @@ export const capacity4D5 = table<Capacity4D5>({
   rows: () => [
     quoted({ csa: 1, m100: 13, m101: 10.5, m102: 13, m103: 8, A: 11.5, C: 16, drop: 44 }),
     quoted({ csa: 1.5, m100: 16, m101: 13, m102: 16, m103: 10, A: 14.5, C: 20, drop: 29 }),
-    memory({ csa: 2.5, m100: 21, m101: 17, m102: 21, m103: 13.5, A: 20, C: 27, drop: 18 }, { drop: "quoted" }),
-    memory({ csa: 4, m100: 27, m101: 22, m102: 27, m103: 17.5, A: 26, C: 37, drop: 11 }, { drop: "quoted" }),
-    memory({ csa: 6, m100: 34, m101: 27, m102: 35, m103: 23.5, A: 32, C: 47, drop: 7.3 }, { drop: "quoted" }),
     memory(
-      { csa: 10, m100: 45, m101: 36, m102: 47, m103: 32, A: 44, C: 64, drop: 4.4 },
+      { csa: 2.5, m100: 21, m101: 17, m102: 21, m103: 13.5, A: 20, C: 27, drop: 18 },
+      { drop: "quoted", m101: "quoted" },
+    ),
+    memory({ csa: 4, m100: 27, m101: 22, m102: 27, m103: 17.5, A: 26, C: 37, drop: 11 }, { drop: "quoted" }),
+    memory(
+      { csa: 6, m100: 34, m101: 27, m102: 35, m103: 23.5, A: 32, C: 47, drop: 7.3 },
       { drop: "quoted", C: "quoted" },
     ),
     memory(
+      { csa: 10, m100: 45, m101: 36, m102: 47, m103: 32, A: 44, C: 64, drop: 4.4 },
+      { drop: "quoted", C: "quoted", m100: "quoted" },
+    ),
+    memory(
       { csa: 16, m100: 57, m101: 46, m102: 63, m103: 42.5, A: 57, C: 85, drop: 2.8 },
-      { drop: "quoted", C: "quoted" },
+      { drop: "quoted", C: "quoted", m100: "quoted" },
     ),
   ],
   notes: ["Before the 17th Edition 4 and 6 mm² clipped direct stood at 36 and 46 A."],
@@ -163,7 +180,9 @@ export const capacity4D5 = table<Capacity4D5>({
   // - Personal reference page 'Table 4D5 - 70 C thermoplastic insulated and sheathed flat cable with protective conductor' (fsnet.co.uk host)
   // - Engineering firm page: fixed-wiring cable sizes and ratings
   // - Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C
-  quotedOn: 3,
+  // - Trade article on wiring a shower: 6 mm² clipped direct, 10 and 16 mm² by method 100
+  // - Contractor's article on method 101: 2.5 mm², 17 A
+  quotedOn: 5,
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
@@ -184,6 +203,9 @@ interface Capacity4D4A {
   readonly D3: number;
 }
 
+/** The pages give methods C and E; the ground is from memory. */
+const armoured = (facts: Capacity4D4A): Row<Capacity4D4A> => quoted(facts, { D2: "memory", D3: "memory" });
+
 export const capacity4D4A = table<Capacity4D4A>({
   id: "ccc-4D4A",
   title: "Current-carrying capacity: multicore 70 °C armoured thermoplastic, copper",
@@ -193,25 +215,28 @@ export const capacity4D4A = table<Capacity4D4A>({
   units: { csa: "mm²", C2: "A", C3: "A", E2: "A", E3: "A", D2: "A", D3: "A" },
   standing: "memory",
   rows: () => [
-    { csa: 1.5, C2: 21, C3: 18, E2: 22, E3: 19, D2: 22, D3: 18 },
-    { csa: 2.5, C2: 28, C3: 25, E2: 31, E3: 26, D2: 29, D3: 24 },
-    { csa: 4, C2: 38, C3: 33, E2: 41, E3: 35, D2: 37, D3: 30 },
-    { csa: 6, C2: 49, C3: 42, E2: 53, E3: 45, D2: 46, D3: 38 },
-    memory({ csa: 10, C2: 67, C3: 58, E2: 72, E3: 62, D2: 60, D3: 50 }, { E3: "quoted" }),
-    { csa: 16, C2: 89, C3: 77, E2: 97, E3: 83, D2: 78, D3: 64 },
-    { csa: 25, C2: 118, C3: 102, E2: 128, E3: 110, D2: 99, D3: 82 },
-    { csa: 35, C2: 145, C3: 125, E2: 157, E3: 135, D2: 119, D3: 98 },
-    { csa: 50, C2: 175, C3: 151, E2: 190, E3: 163, D2: 140, D3: 116 },
-    { csa: 70, C2: 222, C3: 192, E2: 241, E3: 207, D2: 173, D3: 143 },
-    { csa: 95, C2: 269, C3: 231, E2: 291, E3: 251, D2: 204, D3: 169 },
-    { csa: 120, C2: 310, C3: 267, E2: 336, E3: 290, D2: 231, D3: 192 },
-    { csa: 150, C2: 356, C3: 306, E2: 386, E3: 332, D2: 261, D3: 217 },
-    { csa: 185, C2: 405, C3: 348, E2: 439, E3: 378, D2: 292, D3: 243 },
-    { csa: 240, C2: 476, C3: 409, E2: 516, E3: 445, D2: 336, D3: 280 },
-    { csa: 300, C2: 547, C3: 469, E2: 592, E3: 510, D2: 379, D3: 316 },
+    armoured({ csa: 1.5, C2: 21, C3: 18, E2: 22, E3: 19, D2: 22, D3: 18 }),
+    armoured({ csa: 2.5, C2: 28, C3: 25, E2: 31, E3: 26, D2: 29, D3: 24 }),
+    armoured({ csa: 4, C2: 38, C3: 33, E2: 41, E3: 35, D2: 37, D3: 30 }),
+    armoured({ csa: 6, C2: 49, C3: 42, E2: 53, E3: 45, D2: 46, D3: 38 }),
+    armoured({ csa: 10, C2: 67, C3: 58, E2: 72, E3: 62, D2: 60, D3: 50 }),
+    armoured({ csa: 16, C2: 89, C3: 77, E2: 97, E3: 83, D2: 78, D3: 64 }),
+    armoured({ csa: 25, C2: 118, C3: 102, E2: 128, E3: 110, D2: 99, D3: 82 }),
+    armoured({ csa: 35, C2: 145, C3: 125, E2: 157, E3: 135, D2: 119, D3: 98 }),
+    armoured({ csa: 50, C2: 175, C3: 151, E2: 190, E3: 163, D2: 140, D3: 116 }),
+    armoured({ csa: 70, C2: 222, C3: 192, E2: 241, E3: 207, D2: 173, D3: 143 }),
+    armoured({ csa: 95, C2: 269, C3: 231, E2: 291, E3: 251, D2: 204, D3: 169 }),
+    armoured({ csa: 120, C2: 310, C3: 267, E2: 336, E3: 290, D2: 231, D3: 192 }),
+    armoured({ csa: 150, C2: 356, C3: 306, E2: 386, E3: 332, D2: 261, D3: 217 }),
+    armoured({ csa: 185, C2: 405, C3: 348, E2: 439, E3: 378, D2: 292, D3: 243 }),
+    armoured({ csa: 240, C2: 476, C3: 409, E2: 516, E3: 445, D2: 336, D3: 280 }),
+    armoured({ csa: 300, C2: 547, C3: 469, E2: 592, E3: 510, D2: 379, D3: 316 }),
   ],
-  notes: ["One cell was seen: 10 mm², method E, three loaded cores, 62 A."],
+  notes: [
+    "Methods C and E are printed as 1 and 11 of the 16th Edition. The page gives the ground by other terms, 15 °C and direct or in a duct, so method D stays from memory.",
+  ],
   // Quoted on these pages:
   // - IET EngX: derating question (4D4A 10 mm2 method E; 4C1 eight circuits)
-  quotedOn: 1,
+  // - Cable maker's page: multicore PVC cables with steel wire armour, capacities of 1.5 to 400 mm²
+  quotedOn: 2,
 });

@@ -1,4 +1,4 @@
-import { memory, quoted, table } from "./table.ts";
+import { quoted, table } from "./table.ts";
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
 interface Capacity4E4A {
@@ -130,12 +130,9 @@ export const capacity4E2A = table<Capacity4E2A>({
   edition: "17th/18th Edition",
   applies: "Ambient 30 °C, conductor 90 °C. If connected to 70 °C accessories, use the 70 °C table (512.1.5).",
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A", E2: "A", E3: "A" },
-  standing: "memory",
+  standing: "quoted",
   rows: () => [
-    memory(
-      { csa: 1.5, A2: 18.5, A3: 16.5, B2: 22, B3: 19.5, C2: 24, C3: 22, E2: 26, E3: 23 },
-      { A2: "quoted", C2: "quoted" },
-    ),
+    { csa: 1.5, A2: 18.5, A3: 16.5, B2: 22, B3: 19.5, C2: 24, C3: 22, E2: 26, E3: 23 },
     { csa: 2.5, A2: 25, A3: 22, B2: 30, B3: 26, C2: 33, C3: 30, E2: 36, E3: 32 },
     { csa: 4, A2: 33, A3: 30, B2: 40, B3: 35, C2: 45, C3: 40, E2: 49, E3: 42 },
     { csa: 6, A2: 42, A3: 38, B2: 51, B3: 44, C2: 58, C3: 52, E2: 63, E3: 54 },
@@ -146,11 +143,15 @@ export const capacity4E2A = table<Capacity4E2A>({
     { csa: 50, A2: 145, A3: 130, B2: 175, B3: 154, C2: 209, C3: 179, E2: 225, E3: 192 },
     { csa: 70, A2: 183, A3: 164, B2: 221, B3: 194, C2: 269, C3: 229, E2: 289, E3: 246 },
     { csa: 95, A2: 220, A3: 197, B2: 265, B3: 233, C2: 328, C3: 278, E2: 352, E3: 298 },
+    { csa: 120, A2: 253, A3: 227, B2: 305, B3: 268, C2: 382, C3: 322, E2: 410, E3: 346 },
+    { csa: 150, A2: 290, A3: 259, B2: 334, B3: 300, C2: 441, C3: 371, E2: 473, E3: 399 },
+    { csa: 185, A2: 329, A3: 295, B2: 384, B3: 340, C2: 506, C3: 424, E2: 542, E3: 456 },
+    { csa: 240, A2: 386, A3: 346, B2: 459, B3: 398, C2: 599, C3: 500, E2: 641, E3: 538 },
+    { csa: 300, A2: 442, A3: 396, B2: 532, B3: 455, C2: 693, C3: 576, E2: 741, E3: 621 },
   ],
-  notes: [
-    "Two cells of 1.5 mm² stand on a page beside flat cable; no page that could be read prints the rest: it is from memory, each figure to be looked up.",
-  ],
+  notes: ["Printed by the methods of the 16th Edition, 4, 3, 1 and 11, which are A, B, C and E."],
   // Quoted on these pages:
+  // - Cable maker's page: multicore XLPE cables without armour, capacities of 1.5 to 400 mm²
   // - Personal reference page 'Table 4D5 ... plus 4E2A thermosetting (90 C) and 4D2A thermoplastic' (fsnet.co.uk host)
-  quotedOn: 1,
+  quotedOn: 2,
 });

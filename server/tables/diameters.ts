@@ -16,9 +16,9 @@ export const singleDiameters = table<SingleDiameter>({
   edition: "product standard",
   applies: "Drawings of what lies in a conduit or trunking. Whether it fits is judged by the guide's factors alone.",
   units: { csa: "mm²", wire: "", overall: "mm" },
-  standing: "memory",
+  standing: "quoted",
   rows: () => [
-    { csa: 1, wire: "solid", overall: 2.9 },
+    { csa: 1, wire: "solid", overall: 2.7 },
     { csa: 1.5, wire: "solid", overall: 3.2 },
     { csa: 2.5, wire: "solid", overall: 3.9 },
     { csa: 1.5, wire: "stranded", overall: 3.3 },
@@ -31,6 +31,11 @@ export const singleDiameters = table<SingleDiameter>({
     { csa: 35, wire: "stranded", overall: 10.9 },
     { csa: 50, wire: "stranded", overall: 12.8 },
   ],
+  notes: ["1 mm² is insulated for 300/500 V, and so is thinner than the others are for 450/750 V."],
+  // Quoted on these pages:
+  // - Cable maker's page: single-core 450/750 V, solid, stranded and flexible, 1.5 to 1000 mm²
+  // - Cable maker's page: single-core 300/500 V, 0.5 to 1 mm²
+  quotedOn: 2,
 });
 
 /** The wall of an enclosure, whose size is stated over all. */

@@ -49,13 +49,14 @@ export const standardRatings = table<StandardRating>({
   // Ratings are steps of a scale: what is from memory is that one is made, and no figure that could be a little off.
   share: 0,
   rows: () => [
-    ...remembered("breaker", 1, 2, 3, 4, 6, 10, 13, 16, 20, 25, 32, 40),
+    ...seen("breaker", 1, 2),
+    ...remembered("breaker", 3),
+    ...seen("breaker", 4, 6, 10, 13, 16, 20, 25, 32, 40),
     practice({ family: "breaker", rating: 45 }, {}, "Not a preferred rating, but one that is made and bought."),
-    ...remembered("breaker", 50, 63, 80, 100, 125),
+    ...seen("breaker", 50, 63, 80, 100, 125),
     ...remembered("legacy-breaker", 5, 6, 10, 15, 16, 20, 30, 32, 40, 45, 50, 63, 100),
-    ...remembered("BS 88-2", 2, 4),
-    ...seen("BS 88-2", 6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200),
-    ...remembered("BS 88-2", 250, 315, 355, 400, 450, 500, 560, 630, 710, 800, 1000, 1250),
+    ...seen("BS 88-2", 2, 4, 6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200),
+    ...seen("BS 88-2", 250, 315, 355, 400, 450, 500, 560, 630, 710, 800, 1000, 1250),
     ...seen("BS 88-3", 5, 16, 20, 32, 45, 63, 80, 100),
     ...seen("BS 3036", 5, 15, 20, 30, 45, 60, 100),
     ...seen("BS 1361", 5, 15, 20, 30, 45, 60, 80, 100),
@@ -64,7 +65,9 @@ export const standardRatings = table<StandardRating>({
   // Quoted on these pages:
   // - Installation tester instruction manual, p.57: the fuses whose loop limits it lists
   // - Maximum Ze and Zs values (five-page list, 17th Edition as first issued), pp.1-3
-  quotedOn: 2,
+  // - Engineer's article on IEC 60898-1: preferred ratings of circuit-breakers, 1 to 125 A
+  // - Fuse makers' cross-reference for BS 88: ratings of 2 to 1250 A
+  quotedOn: 4,
 });
 
 /** A standard cross-section. */

@@ -83,7 +83,7 @@ describe("In against Iz", () => {
     const way = `way 1 radial "Kiln" {
   device  BS EN 60898 C50 6 kA
   cable   armoured line 6 mm² cpc 6 mm²
-  route   clipped method C
+  route   buried method D
 }`;
     expect(of("design/device-over-capacity", way)[0]).toMatchObject({ severity: "warning", verdict: "unproven" });
     expect(of("design/device-over-capacity", way.replace("C50", "C63"))[0]).toMatchObject({ verdict: "fails" });

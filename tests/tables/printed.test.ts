@@ -29,16 +29,16 @@ describe("tables as they are printed", () => {
     expect(written).toEqual(listed(list));
   });
 
-  // BS EN 60898-1, 5.3.2, with 45 A as makers add it; BS 3871 for the older; BS 88-2 by R10 of ISO 3, and the fuses of a tester's manual.
+  // IEC 60898-1 as an article has it, with 45 A as makers add it; BS 3871 for the older; BS 88-2 by a makers' list, and the fuses of a tester's manual.
   it("standard ratings", () => {
     const byFamily = Map.groupBy(standardRatings.rows, ({ facts }) => facts.family);
     const ratings = [...byFamily].map(
       ([family, rows]) => `${family}: ${kept({ ...standardRatings, rows }, "rating").join(" ")}`,
     );
     expect(ratings).toEqual([
-      "breaker: 1M 2M 3M 4M 6M 10M 13M 16M 20M 25M 32M 40M 45P 50M 63M 80M 100M 125M",
+      "breaker: 1C 2C 3M 4C 6C 10C 13C 16C 20C 25C 32C 40C 45P 50C 63C 80C 100C 125C",
       "legacy-breaker: 5M 6M 10M 15M 16M 20M 30M 32M 40M 45M 50M 63M 100M",
-      "BS 88-2: 2M 4M 6C 10C 16C 20C 25C 32C 40C 50C 63C 80C 100C 125C 160C 200C 250M 315M 355M 400M 450M 500M 560M 630M 710M 800M 1000M 1250M",
+      "BS 88-2: 2C 4C 6C 10C 16C 20C 25C 32C 40C 50C 63C 80C 100C 125C 160C 200C 250C 315C 355C 400C 450C 500C 560C 630C 710C 800C 1000C 1250C",
       "BS 88-3: 5C 16C 20C 32C 45C 63C 80C 100C",
       "BS 3036: 5C 15C 20C 30C 45C 60C 100C",
       "BS 1361: 5C 15C 20C 30C 45C 60C 80C 100C",

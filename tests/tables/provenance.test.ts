@@ -73,6 +73,6 @@ describe("the tables together", () => {
     const rows = tables
       .filter(({ id }) => !ours.includes(id) && !id.startsWith("place-"))
       .flatMap((table) => table.rows);
-    expect(rows.filter(({ standing }) => standing === "memory")).toHaveLength(141);
+    expect(rows.filter(({ standing }) => standing === "memory")).toHaveLength(114);
   });
 });

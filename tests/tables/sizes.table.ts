@@ -12,22 +12,27 @@ import type { Printed } from "./printed.ts";
 
 /** Capacities, drops, factors and sizes that the other lists leave out; the letters are theirs, and P is common practice. */
 export const sizes: readonly Printed[] = [
-  // Table 4E2A, from memory, as are Tables B.52.3, B.52.5 and B.52.12 of IEC 60364-5-52, which have the same figures.
+  // Table 4E2A, as a cable maker prints it by the methods of the 16th Edition.
   [
     capacity4E2A,
     "csa A2 A3 B2 B3 C2 C3 E2 E3",
     `
-      1.5M 18.5C 16.5M 22M 19.5M 24C 22M 26M 23M
-      2.5M 25M 22M 30M 26M 33M 30M 36M 32M
-      4M 33M 30M 40M 35M 45M 40M 49M 42M
-      6M 42M 38M 51M 44M 58M 52M 63M 54M
-      10M 57M 51M 69M 60M 80M 71M 86M 75M
-      16M 76M 68M 91M 80M 107M 96M 115M 100M
-      25M 99M 89M 119M 105M 138M 119M 149M 127M
-      35M 121M 109M 146M 128M 171M 147M 185M 158M
-      50M 145M 130M 175M 154M 209M 179M 225M 192M
-      70M 183M 164M 221M 194M 269M 229M 289M 246M
-      95M 220M 197M 265M 233M 328M 278M 352M 298M`,
+      1.5C 18.5C 16.5C 22C 19.5C 24C 22C 26C 23C
+      2.5C 25C 22C 30C 26C 33C 30C 36C 32C
+      4C 33C 30C 40C 35C 45C 40C 49C 42C
+      6C 42C 38C 51C 44C 58C 52C 63C 54C
+      10C 57C 51C 69C 60C 80C 71C 86C 75C
+      16C 76C 68C 91C 80C 107C 96C 115C 100C
+      25C 99C 89C 119C 105C 138C 119C 149C 127C
+      35C 121C 109C 146C 128C 171C 147C 185C 158C
+      50C 145C 130C 175C 154C 209C 179C 225C 192C
+      70C 183C 164C 221C 194C 269C 229C 289C 246C
+      95C 220C 197C 265C 233C 328C 278C 352C 298C
+      120C 253C 227C 305C 268C 382C 322C 410C 346C
+      150C 290C 259C 334C 300C 441C 371C 473C 399C
+      185C 329C 295C 384C 340C 506C 424C 542C 456C
+      240C 386C 346C 459C 398C 599C 500C 641C 538C
+      300C 442C 396C 532C 455C 693C 576C 741C 621C`,
   ],
   // R&M Electrical catalogue, Table 4G1A: light duty to 4 mm², heavy duty from 6 mm².
   [
@@ -206,23 +211,23 @@ export const sizes: readonly Printed[] = [
     `
       resistance 1.1C`,
   ],
-  // BS EN 50525-2-31, upper limits of the mean overall diameter, from memory.
+  // A cable maker: greatest overall diameters to BS EN 50525-2-31.
   [
     singleDiameters,
     "csa wire overall",
     `
-      1M solid 2.9M
-      1.5M solid 3.2M
-      2.5M solid 3.9M
-      1.5M stranded 3.3M
-      2.5M stranded 4M
-      4M stranded 4.6M
-      6M stranded 5.2M
-      10M stranded 6.7M
-      16M stranded 7.8M
-      25M stranded 9.7M
-      35M stranded 10.9M
-      50M stranded 12.8M`,
+      1C solid 2.7C
+      1.5C solid 3.2C
+      2.5C solid 3.9C
+      1.5C stranded 3.3C
+      2.5C stranded 4C
+      4C stranded 4.6C
+      6C stranded 5.2C
+      10C stranded 6.7C
+      16C stranded 7.8C
+      25C stranded 9.7C
+      35C stranded 10.9C
+      50C stranded 12.8C`,
   ],
   [
     enclosureWalls,
