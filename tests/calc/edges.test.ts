@@ -708,8 +708,9 @@ it("a fault current says whether reactance is in it", () => {
       voltage: 230,
       start: given(0.2),
       cables: [{ name: "the feeder", resistance: given(0.3), reactance: given(X) }],
-    }).source;
-  expect(of(0.1)).not.toEqual(of(0));
+    });
+  expect(of(0.1).value).toBeLessThan(of(0).value);
+  expect(of(0.1).source).not.toEqual(of(0).source);
 });
 
 // Two paths in parallel round a ring; 24 m of 2.5/1.5 mm², a point a quarter of the way round and 4 m out on a spur.

@@ -33,23 +33,32 @@ function expectHarmless(markdown: string): void {
 }
 
 it("no hover, completion or working holds a picture, a link, a tag or a sign that steers", async () => {
+  const seen = { hovers: 0, offers: 0, reports: 0 };
   const run = fc.asyncProperty(hostileText, async (text) => {
     const sample = hostileSchedule(text);
     const { snapshot } = await openSample(sample);
     for (const segment of snapshot.file.document.segments) {
       for (let offset = 0; offset < segment.text.length; offset += 2) {
-        expectHarmless(hover(snapshot, { segment, offset }, { pictures: true })?.markdown ?? "");
+        const markdown = hover(snapshot, { segment, offset }, { pictures: true })?.markdown;
+        if (markdown === undefined) continue;
+        seen.hovers++;
+        expectHarmless(markdown);
       }
-      for (const offer of complete(snapshot, { segment, offset: segment.text.length }, [])) {
-        expectHarmless(offer.documentation?.text ?? "");
+      for (const { documentation } of complete(snapshot, { segment, offset: segment.text.length }, [])) {
+        if (!documentation) continue;
+        seen.offers++;
+        expectHarmless(documentation.text);
       }
     }
     for (const kind of ["working", "summary", "editions"] as const) {
       const report = reportOf(snapshot, kind, undefined);
-      if ("title" in report) expectHarmless(reportMarkdown(report));
+      if (!("title" in report)) continue;
+      seen.reports++;
+      expectHarmless(reportMarkdown(report));
     }
   });
   await fc.assert(run, { numRuns: 6, examples: [["![x](https://nowhere.invalid/p.png)"]] });
+  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(10);
 });
 
 it("a title is shown sign by sign", async () => {

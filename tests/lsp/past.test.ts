@@ -74,7 +74,9 @@ test.each([
 ])("a schedule as it was, %s, is read with what it used then", async (_, scheme, query) => {
   const past = wasAt(scheme, query);
   await server.open(past, boatyard);
-  expect(textsOf(await server.pull(past))).not.toMatch(/instruments\.ways|M1/);
+  const { kind, items } = await server.pull(past);
+  expect(kind).toBe("full");
+  expect(textsOf({ items } as Pulled)).not.toMatch(/instruments\.ways|M1/);
 });
 
 test.each([

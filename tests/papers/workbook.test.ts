@@ -62,7 +62,13 @@ describe("a workbook from outside", () => {
   it("means its entities as they are written", async () => {
     const before = '<!DOCTYPE x [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;">]>';
     const table = await tableOfWorkbook(workbook(`<row r="3">${cell("A3", "&b;")}</row>`, { before }));
-    expect(JSON.stringify(table)).not.toContain("aaaa");
+    expect(table).toEqual({
+      head: { line: 1, cells: ["way", "Zs"] },
+      rows: [
+        { line: 2, cells: ["1", "0.44"] },
+        { line: 3, cells: ["&b;", ""] },
+      ],
+    });
   });
 
   it("that states more parts than it has is no workbook", async () => {

@@ -54,13 +54,16 @@ describe("figures", () => {
   });
 
   test("hold in a sound installation, and none is missing", () => {
+    let judged = 0;
     for (const { installation, place, way } of ways) {
       const blocks = workingOf(installation, { place, way }).sections.flatMap((section) => section.blocks);
       const bad = blocks.filter(
         (block) => block.kind === "gap" || (block.kind === "judgement" && block.verdict === "fails"),
       );
       expect(bad).toEqual([]);
+      judged += blocks.filter(({ kind }) => kind === "judgement").length;
     }
+    expect(judged).toBeGreaterThan(ways.length);
   });
 });
 
@@ -197,8 +200,14 @@ const broken = fc
 
 describe("whatever the schedule", () => {
   test("sound ones are set without a blank where a figure should be", () => {
-    for (const seed of [1, 2, 3])
-      for (const text of settingsOf(generate({ ways: 12, seed }))) expect(text).not.toMatch(/undefined|NaN|∞|\[object/);
+    for (const seed of [1, 2, 3]) {
+      const sets = settingsOf(generate({ ways: 12, seed }));
+      expect(sets).toHaveLength(3);
+      for (const text of sets) {
+        expect(text).toMatch(/\d Ω/);
+        expect(text).not.toMatch(/undefined|NaN|∞|\[object/);
+      }
+    }
   });
 
   test.each([

@@ -114,7 +114,9 @@ describe("a worksheet", () => {
 
   it("asks for no more points once the circuit's own figure is written", () => {
     const drawn = weir.replace("length  19 m", "run     P 9 m A1 6 m A2");
-    expect(reportText(sheet(drawn, "P/2"))).not.toMatch(/ at A1| at A2/);
+    const text = reportText(sheet(drawn, "P/2"));
+    expect(text).toContain("R1+R2");
+    expect(text).not.toMatch(/ at A1| at A2/);
   });
 
   it("of lighting speaks of the way down to the switch", () => {
@@ -210,7 +212,9 @@ describe("a worksheet", () => {
     const bare =
       'wayfile 1\ninstallation "Bare" {\nboard A "x" {\nway 1 ring\nway 2 radial\nway 3 feeder\nway 4\n}\n}\n';
     for (const text of [weir, bare, 'wayfile 1\ninstallation "" {\n}\n']) {
-      expect(everything(sheet(text))).not.toMatch(/undefined|NaN|null|Infinity|\[object/);
+      const set = everything(sheet(text));
+      expect(set).toContain("<h1>");
+      expect(set).not.toMatch(/undefined|NaN|null|Infinity|\[object/);
     }
   });
 

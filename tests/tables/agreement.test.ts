@@ -236,6 +236,7 @@ describe("devices", () => {
 describe("words and numbers of one table", () => {
   it("diversity as it is printed and as it is calculated with", () => {
     const columns = { households: "household", smallShops: "shop", hotels: "hotel" } as const;
+    let compared = 0;
     for (const { facts } of diversityAllowances.rows)
       for (const [printed, column] of Object.entries(columns)) {
         const shares = diversityShares.rows.find((row) => row.facts.key === facts.key && row.facts.column === column);
@@ -243,6 +244,7 @@ describe("words and numbers of one table", () => {
         const percents = [...text.matchAll(/(\d+) ?%/g)].map(([, number]) => Number(number) / 100);
         const amperes = [...text.matchAll(/(\d+) A\b/g)].map(([, number]) => Number(number));
         if (!shares || percents.length === 0) continue;
+        compared++;
         const { full, largest, second, rest, socket } = shares.facts;
         expect(amperes).toEqual([full, socket].filter((value) => value > 0));
         // "100 % to 10 A" is the part in full. One share for all is printed once, one for Y and Z together once.
@@ -250,6 +252,7 @@ describe("words and numbers of one table", () => {
         const [first, middle = first, last = middle] = own;
         expect([first, middle, last]).toEqual([largest, second, rest]);
       }
+    expect(compared).toBeGreaterThan(10);
   });
 
   it("the tolerance of a supply in volts", () => {

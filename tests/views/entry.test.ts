@@ -210,6 +210,7 @@ describe("a reading that is entered", () => {
 
   test("keeps the line ends of its file", async () => {
     const { text } = await entering(sample(radial).replaceAll("\n", "\r\n"), { column: "Zs", text: "0.57" });
+    expect(text).toMatch(/Zs +0\.57 Ω\r\n/);
     expect(text.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/);
   });
 });
