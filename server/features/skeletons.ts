@@ -69,11 +69,11 @@ export function waySkeletons(bearings: Bearings, number: string): Offer[] {
 }
 
 /** Ways by what they are for. `head` is what stands before the kind; nothing where it is written already. */
-export const circuitsByUse = (bearings: Bearings, head = "", about = ""): Offer[] =>
+export const circuitsByUse = (bearings: Bearings, head = "", about?: string): Offer[] =>
   usualCircuits.map(({ use, kind, title }) => ({
     label: kind === "ring" ? "sockets-ring" : use,
     kind: "block",
-    detail: `${about}${title.toLowerCase()}`,
+    detail: `${about ?? `${kind}: `}${title.toLowerCase()}`,
     snippet: circuit(`${head}${kind}`, { ...bearings, kind, uses: new Set([use]) }, title),
   }));
 
