@@ -21,7 +21,7 @@ function weakestOf(studies: readonly WayStudy[]): Weakest | undefined {
 
 /** An electrode that was measured, and what relies on it. */
 export interface ElectrodeStudy {
-  readonly fact: Fact;
+  readonly fact: Fact & { readonly args: { readonly value: Reading } };
   readonly reading: Quantity;
   /** Nothing where no RCD relies on it. */
   readonly weakest: Weakest | undefined;

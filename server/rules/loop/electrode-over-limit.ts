@@ -78,18 +78,49 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TT
+    electrode    rod <2000 Ω
+                     ^^^^^^^
+  }
+  board A "Board" {
+    fed-from     supply
+    way 1 radial "Pump" {
+      device       BS EN 61009 B16 6 kA 30 mA type A
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TT
+    electrode    rod 199 Ω
+  }
+  board A "Board" {
+    fed-from     supply
+    way 1 radial "Pump" {
+      device       BS EN 61009 B16 6 kA 30 mA type A
+    }
+  }
+}`,
+    },
   ],
   ...ofElectrodes(checkElectrode),
 });
 
 function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Uncertainty): void {
-  if (reading.sign === "<" || !weakest) return;
+  if (!weakest) return;
   const { rcd, limit } = weakest;
   const related = [{ spot: factSpot(rcd.fact), message: `RCD that relies on the electrode: ${rcdName(rcd)}.` }];
-  if (reading.value <= limit.value) {
-    if (reading.sign === ">")
+  const within = reading.value <= limit.value;
+  if (within || reading.sign === "<") {
+    const range = reading.sign === ">" ? "higher" : "lower";
+    if (reading.sign !== "=" && within === (reading.sign === ">"))
       report(valueSpot(fact, reading), {
-        message: `RA ${shown(reading)} does not prove that the electrode is within the ${ohms(limit.value)} of this RCD: read it on a higher range.`,
+        message: `RA ${shown(reading)} does not prove that the electrode is within the ${ohms(limit.value)} of this RCD: read it on a ${range} range.`,
         severity: "warning",
         limit: amountOf(limit),
         steps: limit.steps,
