@@ -7,7 +7,7 @@ import { hash } from "node:crypto";
 import { basename, dirname, join, relative, resolve, sep } from "node:path";
 import { Grounds, realPathOf } from "../disk/grounds.ts";
 import { Glance, type NamedText, readBytes, readNamed, readUsed } from "../disk/read-now.ts";
-import { isSchedule } from "../disk/refusals.ts";
+import { isSchedule, refusedByPath } from "../disk/refusals.ts";
 import { Engine } from "../model/engine.ts";
 import type { Text } from "../text/decode.ts";
 import type { Sources } from "../workspace/gather.ts";
@@ -143,7 +143,8 @@ export class Disk implements Sources {
   #read(path: string, read: Reader): Known & { readonly text: NamedText } {
     const lent = this.#lent.get(path);
     if (lent !== undefined) return this.#keep(path, { text: lent, bom: false });
-    return this.#keep(path, this.#onlyLent ? { failure: "it is not staged." } : read(path, this.#grounds));
+    const notStaged = (): NamedText => refusedByPath(path, this.#grounds) ?? { failure: "it is not staged." };
+    return this.#keep(path, this.#onlyLent ? notStaged() : read(path, this.#grounds));
   }
 
   #keep(path: string, text: NamedText): Known & { readonly text: NamedText } {

@@ -124,6 +124,16 @@ describe("wayfile check --staged", () => {
     expect((await run(made.folder, "check", "house.ways")).out).not.toContain("1.99");
   });
 
+  it("says of a file outside the repository that it lies there, and of another that it is not staged", async () => {
+    const made = repository({ "house.ways": sound });
+    const using = (path: string) => sound.replace("wayfile 1\n", `wayfile 1\nuse "${path}"\n`);
+    made.write({ "one.ways": using("../other.ways"), "two.ways": using("other.ways"), "other.ways": "wayfile 1\n" });
+    made.git("add", "one.ways", "two.ways");
+    const { out } = await run(made.folder, "check", "--staged", "--format", "concise");
+    expect(out).toMatch(/one\.ways.*“\.\.\/other\.ways” cannot be used: it lies outside/);
+    expect(out).toMatch(/two\.ways.*“other\.ways” cannot be used: it is not staged/);
+  });
+
   it("says of a file in conflict that nothing of it is staged, and so does a comparison with the index", async () => {
     const made = repository({ "house.ways": sound });
     made.git("checkout", "-q", "-b", "side");
