@@ -1,13 +1,14 @@
 import { type Calculated, ohms } from "../../calc/result.ts";
 import { mayReadLess } from "../../circuit/cpc.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { bandSource, bandSteps, lengthMismatch } from "../../readings/dead.ts";
+import { lengthMismatch } from "../../readings/dead.ts";
 import { expectedCircuit } from "../../readings/expected.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
-import { lengthRelated, shown } from "../common/dead-words.ts";
-import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
-import { amount, amountOf, type Reporter, valueSpot, wayRule } from "../frame/rule.ts";
+import { shown } from "../common/dead-words.ts";
+import { offLength } from "../common/off-length.ts";
+import { beyondTolerance } from "../common/uncertainty-words.ts";
+import { type Reporter, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/point-against-length",
@@ -94,11 +95,6 @@ function compare(
     : "Look for a parallel path, and check where it was read.";
   report(valueSpot(fact, quantity), {
     message: `${name} reads ${shown(quantity)} ${kinds[kind]}, where the cable to it gives ${ohms(expected.value)}. ${cause}${beyondTolerance(meter, mismatch.by)}`,
-    value: amount(quantity.value, "Ω"),
-    limit: amountOf(expected),
-    least: !isHigh,
-    steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
-    source: bandSource(expected),
-    related: lengthRelated(study),
+    ...offLength(study, quantity, expected, mismatch.kind, meter),
   });
 }

@@ -4,8 +4,6 @@ import type { Test } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { type Quantity, quantityOf } from "../../model/values.ts";
 import {
-  bandSource,
-  bandSteps,
   expectedConductorAt,
   expectedR1R2At,
   type LengthMismatch,
@@ -19,9 +17,10 @@ import { studyRing } from "../../readings/ring.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, relatedFact, shown } from "../common/dead-words.ts";
-import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
+import { offLength } from "../common/off-length.ts";
+import { beyondTolerance } from "../common/uncertainty-words.ts";
 import { misread } from "../common/writing.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/r1r2-against-length",
@@ -111,11 +110,7 @@ export default wayRule({
     const meter = uncertaintyOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
       message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason(study, quantity, mismatch, { beside, borneOut })}${below}${beyondTolerance(meter, mismatch.by)}`,
-      value: amount(quantity.value, "Ω"),
-      limit: amountOf(expected),
-      least: mismatch.kind === "low",
-      steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
-      source: bandSource(expected),
+      ...offLength(study, quantity, expected, mismatch.kind, meter),
       related: [...lengthRelated(study), relatedFact(test.header, "The test with this reading.")],
       fixes: meant === undefined ? [] : [misread(fact, quantity, meant, "Decimal point misread")],
     });

@@ -4,8 +4,6 @@ import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { type Quantity, quantityOf } from "../../model/values.ts";
 import {
-  bandSource,
-  bandSteps,
   expectedConductorAt,
   type LengthMismatch,
   latestDead,
@@ -15,10 +13,11 @@ import {
 import { r2Share } from "../../readings/r2.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated, shown } from "../common/dead-words.ts";
-import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
+import { shown } from "../common/dead-words.ts";
+import { offLength } from "../common/off-length.ts";
+import { beyondTolerance } from "../common/uncertainty-words.ts";
 import { misread } from "../common/writing.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/r2-against-length",
@@ -87,12 +86,7 @@ export default wayRule({
     const meter = uncertaintyOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {
       message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${mismatch ? beyondTolerance(meter, mismatch.by) : ""}`,
-      value: amount(quantity.value, "Ω"),
-      limit: amountOf(expected),
-      least: !high,
-      steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
-      source: bandSource(expected),
-      related: lengthRelated(study),
+      ...offLength(study, quantity, expected, high ? "high" : "low", meter),
       fixes:
         !beside && mismatch?.slip !== undefined
           ? [misread(latest.fact, quantity, unslipped(quantity, mismatch.slip), "Decimal point misread")]

@@ -6,8 +6,9 @@ import { liveTestsDue } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Context } from "../../model/installation.ts";
 import { quantityOf, readingAt } from "../../model/values.ts";
+import { unproven } from "../common/unproven.ts";
 import { lineInBlock } from "../common/writing.ts";
-import { amountOf, boardRule, type Reporter, valueSpot, wordSpot } from "../frame/rule.ts";
+import { boardRule, type Reporter, valueSpot, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "fault/current-missing",
@@ -107,11 +108,12 @@ function onlyBound(context: Context, studies: readonly WayStudy[], report: Repor
   });
   const least = broken.toSorted((one, other) => one.value - other.value)[0];
   if (!least) return;
-  report(valueSpot(fault.fact, reading), {
-    severity: "warning",
-    message: `${fault.name} >${kiloamps(fault.value)} does not prove that the devices here, which break ${kiloamps(least.value)}, are enough: read it on a higher range.`,
-    limit: amountOf(least),
-    steps: least.steps,
-    source: least.source,
-  });
+  report(
+    valueSpot(fault.fact, reading),
+    unproven(
+      `${fault.name} >${kiloamps(fault.value)}`,
+      `the devices here, which break ${kiloamps(least.value)}, are enough`,
+      least,
+    ),
+  );
 }

@@ -12,6 +12,7 @@ import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { unproven } from "../common/unproven.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -81,9 +82,8 @@ export default wayRule({
               message: `${pair} reads ${shownMegohms(quantity)}, below the minimum of ${megohms(minimum.value)}. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinUncertainty(uncertainty, minimum.value - quantity.value)}${sinceWords(value)}`,
             }
           : {
+              ...unproven(`${pair} ${shownMegohms(quantity)}`, `it reaches ${megohms(minimum.value)}`, minimum),
               ...common,
-              severity: "warning",
-              message: `${pair} ${shownMegohms(quantity)} does not prove that it reaches ${megohms(minimum.value)}: read it on a higher range.`,
             },
       );
     }

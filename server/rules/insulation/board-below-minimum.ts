@@ -4,6 +4,7 @@ import { against, boardInsulation } from "../../readings/insulation.ts";
 import { uncertaintyOnBoard } from "../../readings/uncertainty.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { unproven } from "../common/unproven.ts";
 import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -49,13 +50,10 @@ installation "Sample" {
       const verdict = against(quantity, minimum.value);
       if (verdict === "passes") continue;
       if (verdict !== "fails") {
+        const what = `board ${board.head.name} reaches ${megohms(minimum.value)}`;
         report(valueSpot(fact, quantity), {
-          message: `${pair} ${shownMegohms(quantity)} does not prove that board ${board.head.name} reaches ${megohms(minimum.value)}: read it on a higher range.`,
-          severity: "warning",
-          limit: amountOf(minimum),
+          ...unproven(`${pair} ${shownMegohms(quantity)}`, what, minimum),
           least: true,
-          steps: minimum.steps,
-          source: minimum.source,
         });
         continue;
       }

@@ -7,6 +7,7 @@ import { combine } from "../../tables/source.ts";
 import { shown } from "../common/dead-words.ts";
 import { ofElectrodes } from "../common/electrodes.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { unproven } from "../common/unproven.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -118,13 +119,10 @@ function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Repo
   const within = reading.value <= limit.value;
   if (within || reading.sign === "<") {
     const range = reading.sign === ">" ? "higher" : "lower";
+    const read = `RA ${shown(reading)}`;
     if (reading.sign !== "=" && within === (reading.sign === ">"))
       report(valueSpot(fact, reading), {
-        message: `RA ${shown(reading)} does not prove that the electrode is within the ${ohms(limit.value)} of this RCD: read it on a ${range} range.`,
-        severity: "warning",
-        limit: amountOf(limit),
-        steps: limit.steps,
-        source: limit.source,
+        ...unproven(read, `the electrode is within the ${ohms(limit.value)} of this RCD`, limit, { range }),
         related,
       });
     return;

@@ -8,6 +8,7 @@ import { standingLoopPoints } from "../../readings/loop-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { unproven } from "../common/unproven.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -88,23 +89,26 @@ export default wayRule({
     for (const { where, fact, Zs } of [...pointsOf(study), ...linesOf(study)]) {
       if (Zs.value <= held.value && Zs.sign === "=") continue;
       const isOver = Zs.value > limit.value;
-      const unproven = Zs.sign === ">" && !isOver;
+      const isOpen = Zs.sign === ">" && !isOver;
       const byRcd = by === "overcurrent" && isOver && Zs.sign === "=" && rcdDisconnects(study, Zs.value) !== undefined;
-      const { limit: against, which } = isOver || unproven ? service : reading;
+      const { limit: against, which } = isOver || isOpen ? service : reading;
       const uncertainty = uncertaintyOnWay(study, fact, Zs);
-      const near = unproven ? "" : withinUncertainty(uncertainty, Zs.value - against.value);
-      const words = unproven
-        ? `does not prove that the loop is within the ${ohms(limit.value)} of this circuit: read it on a higher range`
-        : isOver
-          ? `is above the ${ohms(limit.value)} of this circuit: ${byRcd ? "only the RCD would disconnect" : "a fault there would not be disconnected in time"}`
-          : `is above ${ohms(held.value)} for a cold reading: warm, it may exceed the limit`;
+      const read = `Zs ${shown(Zs)} ${where}`;
+      const words = isOver
+        ? `is above the ${ohms(limit.value)} of this circuit: ${byRcd ? "only the RCD would disconnect" : "a fault there would not be disconnected in time"}`
+        : `is above ${ohms(held.value)} for a cold reading: warm, it may exceed the limit`;
+      const verdict = isOpen
+        ? unproven(read, `the loop is within the ${ohms(limit.value)} of this circuit`, against, { which })
+        : {
+            message: `${read} ${words}.${withinUncertainty(uncertainty, Zs.value - against.value)}`,
+            ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
+            value: amount(Zs.value, "Ω"),
+            limit: amountOf(against, which),
+            source: against.source,
+          };
       report(valueSpot(fact, Zs), {
-        message: `Zs ${shown(Zs)} ${where} ${words}.${near}`,
-        ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
-        ...(unproven ? {} : { value: amount(Zs.value, "Ω") }),
-        limit: amountOf(against, which),
+        ...verdict,
         steps: [...against.steps, ...uncertaintySteps(uncertainty)],
-        source: against.source,
         related: stands ? [{ spot: factSpot(stands), message: "The device that must disconnect." }] : [],
       });
     }

@@ -7,6 +7,7 @@ import { rcdDisconnects } from "../../readings/loop.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { unproven } from "../common/unproven.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -48,11 +49,12 @@ export default wayRule({
     const related = [{ spot: factSpot(device.fact), message: `Protective device: ${name}.` }];
     if (reading.sign === ">" && reading.value < limit.value) {
       report(valueSpot(Zs.fact, reading), {
-        message: `Zs ${shown(reading)} does not prove that the loop is within the ${ohms(limit.value)} of the ${name} device: read it on a higher range.`,
-        limit: amountOf(limit, "hot"),
-        severity: "warning",
-        steps: limit.steps,
-        source: limit.source,
+        ...unproven(
+          `Zs ${shown(reading)}`,
+          `the loop is within the ${ohms(limit.value)} of the ${name} device`,
+          limit,
+          { which: "hot" },
+        ),
         related,
       });
       return;

@@ -4,6 +4,7 @@ import { quantityOf } from "../../model/values.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { unproven } from "../common/unproven.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -38,18 +39,24 @@ export default wayRule({
     if (!Zs || !reading || reading.sign === "<" || disconnection?.by !== "rcd" || !disconnection.rcd) return;
     const { limit, rcd } = disconnection;
     if (reading.value <= limit.value && reading.sign === "=") return;
-    const unproven = reading.sign === ">" && reading.value < limit.value;
     const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
+    const name = rcdName(rcd);
+    const which = "by the RCD";
+    const verdict =
+      reading.sign === ">" && reading.value < limit.value
+        ? unproven(`Zs ${shown(reading)}`, `the loop is within the ${ohms(limit.value)} of the ${name}`, limit, {
+            which,
+          })
+        : {
+            message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${name}: more than 50 V could remain on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
+            value: amount(reading.value, "Ω"),
+            limit: amountOf(limit, which),
+            source: limit.source,
+          };
     report(valueSpot(Zs.fact, reading), {
-      message: unproven
-        ? `Zs ${shown(reading)} does not prove that the loop is within the ${ohms(limit.value)} of the ${rcdName(rcd)}: read it on a higher range.`
-        : `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${rcdName(rcd)}: more than 50 V could remain on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
-      ...(unproven ? { severity: "warning" as const } : {}),
-      ...(unproven ? {} : { value: amount(reading.value, "Ω") }),
-      limit: amountOf(limit, "by the RCD"),
+      ...verdict,
       steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
-      source: limit.source,
-      related: [{ spot: factSpot(rcd.fact), message: `RCD that must disconnect: ${rcdName(rcd)}.` }],
+      related: [{ spot: factSpot(rcd.fact), message: `RCD that must disconnect: ${name}.` }],
     });
   },
 });

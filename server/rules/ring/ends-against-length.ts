@@ -2,8 +2,6 @@ import { metres, ohms } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Quantity } from "../../model/values.ts";
 import {
-  bandSource,
-  bandSteps,
   expectedConductorAt,
   type LengthMismatch,
   lengthMismatch,
@@ -13,9 +11,10 @@ import {
 import { type RingStudy, studyRing } from "../../readings/ring.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated, shown } from "../common/dead-words.ts";
+import { shown } from "../common/dead-words.ts";
+import { offLength } from "../common/off-length.ts";
 import { misread } from "../common/writing.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/ends-against-length",
@@ -77,12 +76,7 @@ export default wayRule({
     const { kind, slip } = mismatch;
     report(valueSpot(ends, quantity), {
       message: `${end} reads ${shown(quantity)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${causeOf(study, quantity, mismatch)}`,
-      value: amount(quantity.value, "Ω"),
-      limit: amountOf(expected),
-      least: kind === "low",
-      steps: bandSteps(expected),
-      source: bandSource(expected),
-      related: lengthRelated(study),
+      ...offLength(study, quantity, expected, kind),
       fixes: slip === undefined ? [] : [misread(ends, quantity, unslipped(quantity, slip), "Decimal point misread")],
     });
   },
