@@ -229,7 +229,7 @@ describe("a demand that is kept from edit to edit", () => {
             const text = textOf(file.document);
             const places = [...text.matchAll(words)];
             const found = places[where % places.length];
-            if (!found) return;
+            if (!found) throw new Error("No figure to edit.");
             const before = text.slice(0, found.index + found[0].length).split("\n");
             const [line, character] = [before.length - 1, before.at(-1)?.length ?? 0];
             const range = { start: { line, character: character - 1 }, end: { line, character } };

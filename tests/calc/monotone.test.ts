@@ -23,9 +23,10 @@ const size = fc.constantFrom(...sizes.filter((csa) => csa >= 1 && csa <= 300));
 const twoSizes = fc.tuple(size, size).map((pair) => pair.toSorted((a, b) => a - b) as [number, number]);
 const noSource = { ref: "", standing: "quoted" } as const;
 const k = { value: 115, source: noSource };
-/** Both known, or nothing to compare. */
+/** Where one is not known there is nothing to compare: such figures count as no run. */
 const atMost = (one: number | undefined, other: number | undefined) => {
-  if (one !== undefined && other !== undefined) expect(one).toBeLessThanOrEqual(other * (1 + 1e-9));
+  fc.pre(one !== undefined && other !== undefined);
+  expect(one).toBeLessThanOrEqual(other * (1 + 1e-9));
 };
 
 describe("cables", () => {
@@ -42,7 +43,7 @@ describe("cables", () => {
         const [less, more] = [small, large].map((csa) => tabulatedCapacity({ ...kind, csa })?.value);
         atMost(less, more);
         atMost(dropPerAmpereMetre({ ...kind, csa: large })?.value, dropPerAmpereMetre({ ...kind, csa: small })?.value);
-        if (less === undefined || more === undefined) return;
+        fc.pre(less !== undefined && more !== undefined);
         const hot = (It: number) => dropTemperatureFactor({ It, Iz: It, Ib, insulation: kind.insulation }).value;
         atMost(hot(more), hot(less));
       }),
@@ -74,7 +75,7 @@ describe("cables", () => {
       fc.property(size, two, two, (csa, [short, long], [little, much]) => {
         const question = { construction: "multicore", insulation: 70, method: "C", loaded: 2, csa } as const;
         const perAmpereMetre = dropPerAmpereMetre(question);
-        if (!perAmpereMetre) return;
+        fc.pre(perAmpereMetre !== undefined);
         const drop = (current: number, length: number) => voltageDrop({ perAmpereMetre, current, length }).value;
         atMost(drop(little, short), drop(much, short));
         atMost(drop(little, short), drop(little, long));

@@ -73,13 +73,15 @@ describe("the line being written", () => {
     const board =
       /board (\S+)/.exec(lines.slice(0, serves).findLast((line) => /^ *board /.test(line)) ?? "")?.[1] ?? "";
     const before = await editor.lensOf(`${board}/${way}`);
-    expect(before).toBeTruthy();
+    expect(before).toMatch(/^4 errors · missing: /);
     const Ib = lineOf("Ib      2.1 A");
     const at = (lines[Ib] ?? "").indexOf("2.1");
     await editor.type(Ib, at, "1", at);
     expect(await editor.lensOf(`${board}/${way}`)).toBe(before);
     await editor.moveTo(Ib, true);
-    expect(await editor.lensOf(`${board}/${way}`)).toMatch(/^\d error/);
+    const left = await editor.lensOf(`${board}/${way}`);
+    expect(left).toMatch(/^\d errors?\b/);
+    expect(left).not.toBe(before);
   });
 
   test("is judged where the cursor rests in it, unless it is half a line", async () => {

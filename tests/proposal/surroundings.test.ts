@@ -179,10 +179,11 @@ describe("without a route", () => {
     );
   });
 
-  it("nothing is proposed otherwise, nor where the route is written but not its method", () => {
+  it("nothing is proposed otherwise, and a route that is written without its method is kept, with the usual method of its kind", () => {
     expect(proposed(lines).proposal.outcome).toBe("missing");
     const half = lines.replace("length", "route free-air\n  length");
-    expect(proposed(half, {}, { assumeRoute: true }).proposal.fix?.edits.length ?? 0).toBeGreaterThanOrEqual(0);
-    expect(proposed(half, {}, { assumeRoute: true }).proposal.open.join()).not.toContain("The route was assumed");
+    const { proposal, after } = proposed(half, {}, { assumeRoute: true });
+    expect([proposal.outcome, proposal.open]).toEqual(["fits", []]);
+    expect(after).toMatch(/^ *route +free-air$/m);
   });
 });

@@ -78,8 +78,7 @@ describe("dividing", () => {
         const document = documentOf(text);
         const positions = new Positions(document);
         const found = positions.at(place);
-        expect(found).toBeDefined();
-        if (!found) return;
+        if (!found) throw new Error("Every place of a text is found.");
         expect(positions.place(found.segment, found.offset)).toEqual(place);
         const within = positions.at(positionOf(lineStarts(text), at));
         expect(within).toEqual(found);
