@@ -211,8 +211,8 @@ function decorationOf({ text, detail, isGrave }: BesideAnswer["lines"][number], 
 function addressOf(about: unknown): Uri | undefined {
   if (about instanceof Uri) return about;
   if (typeof about === "string") return Uri.parse(about);
-  const resource: unknown = (about as { resourceUri?: unknown } | undefined)?.resourceUri;
-  if (resource instanceof Uri) return resource;
+  if (typeof about === "object" && about && "resourceUri" in about && about.resourceUri instanceof Uri)
+    return about.resourceUri;
   const document = window.activeTextEditor?.document;
   return document?.languageId === "wayfile" && document.uri.scheme === "file" ? document.uri : undefined;
 }

@@ -36,14 +36,15 @@ export function Report({ report, reveal, line }: Props) {
   );
 }
 
-const marks = { holds: "✓", fails: "✗", unproven: "~", advises: "!" } as const;
+type Tone = Extract<ReportBlock, { kind: "words" }>["tone"];
+const marks: Readonly<Partial<Record<Tone, string>>> = { holds: "✓", fails: "✗", unproven: "~", advises: "!" };
 
 function Block({ block, reveal, line }: { readonly block: Placed<ReportBlock> } & Pick<Props, "reveal" | "line">) {
   switch (block.kind) {
     case "words": {
       const { tone, text } = block;
-      const mark = tone in marks ? `${marks[tone as keyof typeof marks]} ` : "";
-      return <p class={`words ${tone}`}>{`${mark}${text}`}</p>;
+      const mark = marks[tone];
+      return <p class={`words ${tone}`}>{mark === undefined ? text : `${mark} ${text}`}</p>;
     }
     case "calculation":
       return <Calculation block={block} />;

@@ -17,7 +17,10 @@ export function selections(snapshot: Snapshot, cursor: Cursor): Span[] {
     found.push({ start: header.start, end: header.end });
   }
   found.push({ start: 0, end: segment.text.length });
-  return found.filter((span, index) => index === 0 || widens(found[index - 1] as Span, span));
+  return found.filter((span, index) => {
+    const within = found[index - 1];
+    return !within || widens(within, span);
+  });
 }
 
 const widens = (narrow: Span, wide: Span): boolean =>

@@ -113,7 +113,7 @@ async function timeline(
 }
 
 const isFailure = (answer: unknown): answer is Failure =>
-  typeof answer === "object" && answer !== null && typeof (answer as Partial<Failure>).failure === "string";
+  typeof answer === "object" && answer !== null && "failure" in answer && typeof answer.failure === "string";
 
 const hasUri = (question: { readonly uri?: unknown }): question is { uri: string } => typeof question.uri === "string";
 const hasRevision = (question: Partial<PastQuestion>): question is PastQuestion =>

@@ -23,7 +23,7 @@ export function renaming(service: Service, client: ClientCapabilities): ServerCa
     if (named && all.some((one) => isTaken(one, named, newName))) return badRequest(`“${newName}” is taken already.`);
     const places = new Map<string, { readonly uri: string; readonly range: Range }>();
     for (const one of all)
-      for (const spot of one === snapshot ? renamed.spots : occurrences(one, named as Named).map(spotOf)) {
+      for (const spot of one === snapshot || !named ? renamed.spots : occurrences(one, named).map(spotOf)) {
         const location = locationOf(workspace, one, spot);
         if (location) places.set(JSON.stringify(location), location);
       }

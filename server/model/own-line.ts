@@ -141,7 +141,7 @@ export function daysNotYears(line: LineBeingRead): Slip | undefined {
   const wantsDay = line.free().some(([, { accepts, optional }]) => accepts.kind === "date" && !optional);
   const said = /^\d{1,2}$/.test(figure?.image ?? "") ? `${figure?.image} ${unit?.image}` : (figure?.image ?? "");
   if (!figure || !wantsDay || !/^\d{1,2}[ -]?(?:years?|yrs?|y|months?)$/i.test(said)) return undefined;
-  const last = said === figure.image ? figure : (unit as IToken);
+  const last = said === figure.image || !unit ? figure : unit;
   const example = line.row.example.split("\n")[0];
   const message = `“${said}” is written as the day on which they end, and the reason: ${example}`;
   const problem = { ...problemAt("wrong-argument", message, figure), ...spanOf(figure, last) };

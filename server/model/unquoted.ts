@@ -68,7 +68,10 @@ export const nameKinds: readonly string[] = ["name", "ref", "define"];
 export function quoted(line: LineBeingRead, why: string): Slip | undefined {
   const { token: first } = line;
   let upTo = line.at + 1;
-  while (upTo < line.tokens.length && !belongsElsewhere(line, line.tokens[upTo] as IToken)) upTo++;
+  for (const token of line.tokens.slice(upTo)) {
+    if (belongsElsewhere(line, token)) break;
+    upTo++;
+  }
   const last = line.tokens[upTo - 1] ?? first;
   const span = { start: first.startOffset, end: endOf(last) };
   const quotes = [

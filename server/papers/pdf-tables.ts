@@ -103,7 +103,7 @@ function linesOfParticulars({ rows }: Particulars, sheet: Sheet): readonly (read
   const lines: Particular[][] = [[]];
   let x = sheet.left;
   for (const row of rows) {
-    const [name, fact] = row.map(shown) as [string, string];
+    const [name, fact] = [shown(row[0]), shown(row[1])];
     const nameWidth = sheet.widthOf(name, nameLook) + 4;
     const width = nameWidth + sheet.widthOf(fact, factLook) + 14;
     if (x > sheet.left && x + width > sheet.left + sheet.width) {

@@ -150,7 +150,8 @@ class Comparer {
       if (!alone.has(key)) alone.set(key, pair);
     }
     return pairs.flatMap((pair): PlaceChanges[] => {
-      const place = found.get(pair) as PlaceChanges;
+      const place = found.get(pair);
+      if (!place) return [];
       const other = isAlone(pair) ? alone.get(keyOf(pair, pair.now === undefined)) : undefined;
       if (!other || isSpare(placed(pair)) === isSpare(placed(other))) return [place];
       // That the spare way is no more goes without saying.

@@ -20,10 +20,11 @@ export function changeRows(changes: readonly Change[]): string[][] {
     const row = changeRow(change);
     return change.kind === "read" || isLimitation(change) ? [change.on, ...row.slice(1)].join("\0") : String(index);
   });
-  return [...alike.values()].map((group) => {
-    const [first = {} as Change] = group;
+  return [...alike.values()].flatMap((group) => {
+    const [first] = group;
+    if (!first) return [];
     const [, ...rest] = changeRow(first);
-    return [`${folded(group.map(({ name }) => name))}${endingOf(first)}`, ...rest];
+    return [[`${folded(group.map(({ name }) => name))}${endingOf(first)}`, ...rest]];
   });
 }
 

@@ -170,10 +170,7 @@ function scaleOf(points: readonly Point[]): Scale | undefined {
 function dotsOf({ value, uncertainty }: Point, { least, most }: Scale): string {
   if (value === undefined) return "";
   const column = (at: number): number => Math.round(((at - least) / (most - least)) * (width - 1));
-  const [from, at, to] = [value - (uncertainty?.value ?? 0), value, value + (uncertainty?.value ?? 0)].map(column) as [
-    number,
-    number,
-    number,
-  ];
+  const around = uncertainty?.value ?? 0;
+  const [from, at, to] = [column(value - around), column(value), column(value + around)];
   return Array.from({ length: to + 1 }, (_, index) => (index === at ? "●" : index >= from ? "─" : "·")).join("");
 }

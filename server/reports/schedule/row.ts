@@ -224,7 +224,7 @@ function insulationCells(study: WayStudy, fill: Fill, due: boolean): Cells {
     pairs.map((pair) => [pair, lowestOf(test?.facts ?? [], (one) => plainPair(one) === pair)]),
   );
   const cellOf = (among: readonly Pair[]): Noted => {
-    const found = lowestOf(test?.facts ?? [], (one) => among.includes(plainPair(one) as Pair));
+    const found = lowestOf(test?.facts ?? [], (one) => among.some((pair) => pair === plainPair(one)));
     const needed = among.map((pair) => want[pair]).find((one) => one !== "none") ?? "none";
     const why = found?.fact.args.why?.value;
     const cell = readingCell(found?.fact, found?.pair ?? "", "MΩ", needed, fill);

@@ -4,6 +4,7 @@ import { wordsWhere } from "../../../grammar/readings.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
 import { metres, volts } from "../../calc/result.ts";
 import { deviceName, rcdName } from "../../circuit/describe.ts";
+import type { Rcd } from "../../circuit/rcds.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { written } from "../common/written.ts";
 import { type Block, gap, part, particulars, type Section } from "../setting/document.ts";
@@ -68,10 +69,15 @@ const named = (name: string, title: string): string => (title === "" ? name : `$
 
 /** Only where the RCD is not on the way's own lines. */
 function protectedBy({ rcds }: WayStudy): string[][] {
-  const places = { board: "at the board", "main-switch": "at the main switch", upstream: "upstream" } as const;
-  return rcds.flatMap((rcd) =>
-    rcd.at in places ? [["RCD that protects it", `${rcdName(rcd)}, ${places[rcd.at as keyof typeof places]}`]] : [],
-  );
+  const places: Readonly<Partial<Record<Rcd["at"], string>>> = {
+    board: "at the board",
+    "main-switch": "at the main switch",
+    upstream: "upstream",
+  };
+  return rcds.flatMap((rcd) => {
+    const place = places[rcd.at];
+    return place === undefined ? [] : [["RCD that protects it", `${rcdName(rcd)}, ${place}`]];
+  });
 }
 
 function cableType({ cable }: WayStudy): string[][] {

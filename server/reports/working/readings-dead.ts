@@ -7,18 +7,22 @@ import { expectedConductorAt, expectedR1R2At, latestDead } from "../../readings/
 import { expectedPoint } from "../../readings/expected.ts";
 import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { continuityBounds } from "../../readings/plan-dead.ts";
-import { type EndName, expectationAt, type Round, rounds, studyRing } from "../../readings/ring.ts";
+import { expectationAt, type Round, rounds, studyRing } from "../../readings/ring.ts";
 import { expectation, leftTo, row } from "../common/margins.ts";
 import { writtenValue } from "../common/written.ts";
 
 export function deadRows(study: WayStudy): string[][] {
   const ring = studyRing(study);
   const rows: string[][] = [];
-  const conductors = { r1: "line", rn: "neutral", r2: "cpc" } as const;
-  for (const name of ["r1", "rn", "r2"] as readonly EndName[]) {
+  const conductors = [
+    ["r1", "line"],
+    ["rn", "neutral"],
+    ["r2", "cpc"],
+  ] as const;
+  for (const [name, conductor] of conductors) {
     const value = ring.ends?.args[name];
     if (!ring.ends || !value || !ring.endsTest) continue;
-    const expected = expectedConductorAt(study, conductors[name], ring.endsTest);
+    const expected = expectedConductorAt(study, conductor, ring.endsTest);
     rows.push(row(`${name}, end to end`, ring.ends, value, expectation(expected?.value)));
   }
   for (const point of ring.points) rows.push(...pointRows(study, point));
