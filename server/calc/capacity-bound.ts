@@ -1,6 +1,6 @@
 /** What no cable of a kind carries more than, where its own table stands on memory and so could only advise. */
 import { capacity4D1A } from "../tables/capacity-70.ts";
-import { capacity4E4A } from "../tables/capacity-90.ts";
+import { capacity4E2A, capacity4E4A } from "../tables/capacity-90.ts";
 import type { Sourced } from "../tables/source.ts";
 import type { Table } from "../tables/table.ts";
 import { numberCell } from "../tables/table.ts";
@@ -14,8 +14,8 @@ import type { CapacityQuestion, Method } from "./capacity.ts";
 export function capacityBound(question: CapacityQuestion): Sourced<number> | undefined {
   const { construction, insulation } = question;
   if (insulation !== 70 || construction === "singles") return undefined;
-  const armoured = construction === "armoured" || question.method === "E";
-  const bound = armoured ? fromArmoured(question) : fromSingles(question);
+  const alike = construction === "armoured" || question.method === "E";
+  const bound = alike ? fromHotter(question) : fromSingles(question);
   return bound?.source.standing === "memory" ? undefined : bound;
 }
 
@@ -32,8 +32,10 @@ const resistance = (celsius: number): number => 230 + celsius;
 /** Heat a conductor may lose at 70 °C against 90 °C in air of 30 °C, and the resistance that makes it. */
 const cooler = Math.sqrt(((70 - 30) / (90 - 30)) * (resistance(90) / resistance(70)));
 
-function fromArmoured({ method, loaded, csa }: CapacityQuestion): Sourced<number> | undefined {
-  const found = cell(capacity4E4A, csa, `${method}${loaded}`);
+/** From cable made alike for 90 °C. A flat one may do a little better than a round one, so the freer table bounds it. */
+function fromHotter({ construction, method, loaded, csa }: CapacityQuestion): Sourced<number> | undefined {
+  const column = `${method}${loaded}`;
+  const found = construction === "multicore" ? cell(capacity4E2A, csa, column) : cell(capacity4E4A, csa, column);
   if (!found || found.source.standing === "memory") return undefined;
   // In the ground the two tables do not keep that ratio in every edition: there the 90 °C figure itself is the bound.
   if (method === "D") return found;

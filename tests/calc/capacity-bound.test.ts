@@ -46,6 +46,8 @@ describe("a device that no cable of the kind could bear", () => {
     ["C63", "armoured line 6 mm² cpc 6 mm²", "error"],
     ["C50", "armoured line 6 mm² cpc 6 mm²", "error"],
     ["C50", "armoured line 6 mm² cpc 6 mm²", "warning", "buried method D"],
+    // Table 4E2A, method E: 36 A at 90 °C, so 30.8 A at most at 70 °C, where 30 A of Table 4D2A is from memory.
+    ["B32", "multicore line 2.5 mm² cpc 2.5 mm² cores 3", "error", "tray method E"],
   ])("%s on %s", (device, cable, expected, route?: string) =>
     expect(severity(device, cable, route)).toEqual([expected]),
   );
