@@ -67,8 +67,9 @@ const backwards: Change = (items, head) => {
   if (head === "") return items;
   const groups: string[][] = [];
   for (const line of linesOf(items)) {
-    const last = groups.at(-1);
-    if (last && /^answer\b/.test(line)) last.push(line);
+    // Comments and blank lines between the two go with them.
+    const asked = groups.findLastIndex(([first]) => !/^\s*(#|$)/.test(first ?? ""));
+    if (asked >= 0 && /^answer\b/.test(line)) groups.push([...groups.splice(asked).flat(), line]);
     else groups.push([line]);
   }
   return [...groups.reverse().flat(), ...innerOf(items)];

@@ -35,25 +35,41 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  device       BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    Zs           <2.00 Ω
+                 ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device       BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    Zs           <0.62 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const { disconnection, device } = study;
     const Zs = latestRead(study);
     const reading = Zs && quantityOf(Zs.value);
-    if (!Zs || !reading || disconnection?.by !== "overcurrent" || !device || reading.sign === "<") return;
+    if (!Zs || !reading || disconnection?.by !== "overcurrent" || !device) return;
     const { limit } = disconnection;
-    if (reading.value <= limit.value && reading.sign === "=") return;
+    if (reading.value <= limit.value && reading.sign !== ">") return;
     // Where an RCD clears the fault anyway, another check speaks of relying on it.
     if (reading.sign === "=" && rcdDisconnects(study, reading.value)) return;
     const name = deviceName(device);
     const related = [{ spot: factSpot(device.fact), message: `Protective device: ${name}.` }];
-    if (reading.sign === ">" && reading.value < limit.value) {
+    if (reading.sign === "<" || (reading.sign === ">" && reading.value < limit.value)) {
       report(valueSpot(Zs.fact, reading), {
         ...unproven(
           `Zs ${shown(reading)}`,
           `the loop is within the ${ohms(limit.value)} of the ${name} device`,
           limit,
-          { which: "hot" },
+          { which: "hot", range: reading.sign === "<" ? "lower" : "higher" },
         ),
         related,
       });

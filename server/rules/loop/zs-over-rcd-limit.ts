@@ -32,20 +32,37 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested", supply: "earthing TT\nIpf 1.2 kA" },
+      bad: `way 1 radial "Pump" {
+  device       BS EN 61009 B16 6 kA 300 mA type A
+  live 2026-03-05 {
+    Zs           <182 Ω
+                 ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Pump" {
+  device       BS EN 61009 B16 6 kA 100 mA type A
+  live 2026-03-05 {
+    Zs           <182 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const { Zs, disconnection } = study;
     const reading = Zs && quantityOf(Zs.value);
-    if (!Zs || !reading || reading.sign === "<" || disconnection?.by !== "rcd" || !disconnection.rcd) return;
+    if (!Zs || !reading || disconnection?.by !== "rcd" || !disconnection.rcd) return;
     const { limit, rcd } = disconnection;
-    if (reading.value <= limit.value && reading.sign === "=") return;
+    if (reading.value <= limit.value && reading.sign !== ">") return;
     const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     const name = rcdName(rcd);
     const which = "by the RCD";
     const verdict =
-      reading.sign === ">" && reading.value < limit.value
+      reading.sign === "<" || (reading.sign === ">" && reading.value < limit.value)
         ? unproven(`Zs ${shown(reading)}`, `the loop is within the ${ohms(limit.value)} of the ${name}`, limit, {
             which,
+            range: reading.sign === "<" ? "lower" : "higher",
           })
         : {
             message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${name}: more than 50 V could remain on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,

@@ -78,6 +78,22 @@ export default boardRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd          30 mA 1x <500 ms
+                          ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd          30 mA 1x <40 ms
+  }
+}`,
+    },
   ],
   check({ context, studies }, report) {
     for (const test of latestRcdTests(context, studies)) {
@@ -100,6 +116,12 @@ export default boardRule({
       } else if (time?.sign === ">" && time.value + meterStep < greatest.value) {
         report(valueSpot(fact, time), {
           message: `Over ${milliseconds(time.value)} at ${multipleName(test)} does not prove that it trips within ${most}: test it again, and write no-trip if it does not trip.`,
+          severity: "warning",
+          ...limit,
+        });
+      } else if (time?.sign === "<" && exceeds(time.value, greatest.value)) {
+        report(valueSpot(fact, time), {
+          message: `Under ${milliseconds(time.value)} at ${multipleName(test)} does not prove that it trips within ${most}: test it again, and write the time that was read.`,
           severity: "warning",
           ...limit,
         });
