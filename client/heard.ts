@@ -1,5 +1,6 @@
 /** What the page of the live view says, once it is looked at: whatever else comes is passed over, and above all undoes nothing. */
 import type { At } from "../server/lsp/placed.ts";
+import { isViewKind } from "../server/views/kinds.ts";
 import type { EnterMessage, FromPage } from "./page/messages.ts";
 
 /** Nothing for a message that is none of the page's. */
@@ -7,7 +8,7 @@ export function heard(message: unknown): FromPage | undefined {
   if (!isRecord(message)) return undefined;
   switch (message.kind) {
     case "show":
-      return isText(message.view) && isTextOrNone(message.board) ? (message as FromPage) : undefined;
+      return isViewKind(message.view) && isTextOrNone(message.board) ? (message as FromPage) : undefined;
     case "enter":
       return isEntry(message) ? entryOf(message) : undefined;
     case "reveal":

@@ -21,6 +21,7 @@ describe("a message of the page", () => {
     ...[undefined, null, 7, "undo", [], {}, { kind: "Undo" }, { kind: "x" }, { kind: ["undo"] }],
     { kind: "show" },
     { kind: "show", view: 1 },
+    { kind: "show", view: "cellar" },
     { kind: "show", view: "board", board: {} },
     { kind: "reveal" },
     { kind: "reveal", at: { line: -1, character: 0 } },
