@@ -2,9 +2,10 @@
 import { correctedCapacity, type Method, tabulatedCapacity } from "../calc/capacity.ts";
 import { capacityBound } from "../calc/capacity-bound.ts";
 import { greatestBy } from "../calc/compare.ts";
+import { resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { fromAbove } from "../calc/minimum-size.ts";
 import type { Calculated } from "../calc/result.ts";
-import type { Sourced } from "../tables/source.ts";
+import { combine, type Sourced, sourced } from "../tables/source.ts";
 import { type Cable, isTabled } from "./cable.ts";
 import { capacityOfAll, methodOf } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
@@ -19,8 +20,26 @@ const mayBeSingle = ({ construction, cores }: Cable): boolean =>
 const largest = 16;
 
 /**
+ * What aluminium carries of the current of copper of the same size, where both lose the same heat: the root of their
+ * resistances by BS EN 60228. That the tables of aluminium keep this ratio is from memory, within its band. Undefined for
+ * a size that the standard does not have in aluminium.
+ */
+function aluminiumShare(csa: number): Sourced<number> | undefined {
+  const [copper, aluminium] = [resistancePerMetre(csa), resistancePerMetre(csa, "aluminium")];
+  if (!copper || !aluminium) return undefined;
+  const ref = `BS 7671:2018+A2:2022, Tables 4H and 4J, of aluminium; here by its resistance, ${aluminium.source.ref}`;
+  return sourced(Math.sqrt(copper.value / aluminium.value), ref, "memory");
+}
+
+/** Of a figure for copper, what the metal of a cable carries at the most; that of copper where no more is known. */
+function inItsMetal(copper: Sourced<number>, { material, line }: Cable): Sourced<number> {
+  const share = material === "aluminium" ? aluminiumShare(line) : undefined;
+  return share ? { value: copper.value * share.value, source: combine(copper.source, share.source) } : copper;
+}
+
+/**
  * Iz (A) that the cable of a way cannot exceed by any method it could be laid by, with two loaded conductors and by itself:
- * three carry less, and so does aluminium. Undefined where its capacity is known, stated, or bounded by no table.
+ * three carry less. Undefined where its capacity is known, stated, or bounded by no table.
  */
 export function capacityCeiling({ cable, device, facts }: WayStudy): Calculated | undefined {
   if (!cable || !isTabled(cable) || cable.own?.carries) return undefined;
@@ -37,7 +56,7 @@ export function capacityCeiling({ cable, device, facts }: WayStudy): Calculated 
   const most = greatestBy(tabled, ({ value }) => value)?.one;
   if (!most) return undefined;
   const one = correctedCapacity({
-    It: most,
+    It: inItsMetal(most, cable),
     insulation,
     ...(device?.family === "BS 3036" ? { semiEnclosed: true } : {}),
   });

@@ -39,8 +39,9 @@ export default wayRule({
 }`,
     },
     {
+      // Copper of that size, laid so, could carry it.
       bad: `way 1 feeder "Mill" {
-  device       BS 88-2 400 A 80 kA gG
+  device       BS 88-2 315 A 80 kA gG
   ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
   cable        armoured aluminium 90 °C  line 95 mm²  cpc-by armour  cores 4
   route        tray  method E
@@ -60,8 +61,9 @@ export default wayRule({
     if (radialShortfall(study) || protectedByRelay(study, most.value)) return;
     // Which of its tables applies is open, so that the last digits of the bound mean nothing.
     const bound = roughAmps(most.value, device.rating);
+    const size = `${squareMillimetres(cable.line)}${cable.material === "aluminium" ? " aluminium" : ""}`;
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above ${bound}: ${squareMillimetres(cable.line)} carries no more, however it is laid. Fit a larger cable or a smaller device.`,
+      message: `The ${deviceName(device)} device is rated above ${bound}: ${size} carries no more, however it is laid. Fit a larger cable or a smaller device.`,
       value: amount(device.rating, "A"),
       limit: amount(Number.parseFloat(bound), "A"),
       steps: [...most.steps, relation("In ≤ the most it could be", amps(device.rating), bound)],
