@@ -156,7 +156,7 @@ function wrongLength({ sound, sheet }: Predictions): Hypothesis[] {
       state: soundState,
       say: (_, scale) =>
         scale > 4 || scale < 1 / 4
-          ? `${capital(all)} is about ${plain(scale, 2)} times what the length gives: the length, or the unit, is wrong.`
+          ? `${capital(all)} is about ${plain(Number(scale.toPrecision(2)))} times what the length gives: the length, or the unit, is wrong.`
           : scale > 1
             ? `All the cable is about ${plain(scale, 1)} times as long as written.`
             : `All the cable is only about ${plain(scale, 2)} of the length that is written.`,
