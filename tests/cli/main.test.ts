@@ -118,6 +118,23 @@ describe("explain", () => {
             Zs           0.62 Ω
           }
         }
+
+      Fails (stage tested)
+        way 1 radial "Water heater" {
+          device       BS EN 60898 B32 6 kA
+          live 2026-03-05 {
+            Zs           <2.00 Ω
+                         ^^^^^^^
+          }
+        }
+
+      Passes
+        way 1 radial "Water heater" {
+          device       BS EN 60898 B32 6 kA
+          live 2026-03-05 {
+            Zs           <0.62 Ω
+          }
+        }
       "
     `);
   });

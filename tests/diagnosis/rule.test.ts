@@ -59,7 +59,7 @@ describe("readings that disagree", () => {
   });
 
   it.each([
-    ["1.60 Ω", /R1\+R2 is about 5\.86? times what the length gives/],
+    ["1.60 Ω", /R1\+R2 is about 5\.9 times what the length gives/],
     ["0.70 Ω", /not nulled: R1\+R2 has about/],
   ])("one figure of %s is named, and is not every reading", (R1R2, says) => {
     const wiring = `way 1 radial "Heater" {
