@@ -14,7 +14,9 @@ export function meaningOf(text: string): string {
     for (const board of part.boards) said.push(boardText(board));
   }
   for (const board of model.boards) said.push(boardText(board));
-  said.push([...model.problems.values()].flatMap((problems) => problems.map(({ check }) => check)).join());
+  // In the order of their names: lines that are set in order take what is wrong with them along.
+  const wrong = [...model.problems.values()].flatMap((problems) => problems.map(({ check }) => check));
+  said.push(wrong.sort().join());
   said.push(String(installationsOf([{ path: "sample.ways", model }]).length));
   return said.join("\n");
 }
