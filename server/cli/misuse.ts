@@ -74,12 +74,12 @@ function commandIn(args: readonly string[], program: Command): Meant {
   return { command, called: names.join(" ") };
 }
 
-const meant = (written: string, known: readonly string[], before = ""): string | undefined => {
-  const near = nearest(written, known);
-  return near === undefined ? undefined : question(`${before}${near}`);
-};
-
-const question = (guess: string): string => ` Did you mean ${guess}?`;
+/** `guess`: what is known to be meant, whatever is near. */
+function meant(written: string, known: readonly string[], before = "", guess?: string): string | undefined {
+  const near = guess === undefined ? nearest(written, known) : undefined;
+  const one = near === undefined ? guess : `${before}${near}`;
+  return one === undefined ? undefined : ` Did you mean ${one}?`;
+}
 
 function unknownCommand(written: string, { commands }: Command, called: string, cwd: string): string {
   const what = `There is no command “${called === "" ? "" : `${called} `}${written}”`;
@@ -87,7 +87,7 @@ function unknownCommand(written: string, { commands }: Command, called: string, 
     return `${what}: to check it, write “wayfile check ${written}”.`;
   const names = commands.map((one) => one.name());
   const guess = called === "" ? guessedCommand(written, names) : undefined;
-  const near = guess === undefined ? meant(written, names) : question(guess);
+  const near = meant(written, names, "", guess);
   return near === undefined ? `${what}: the commands are ${listed(names)}.` : `${what}.${near}`;
 }
 
@@ -96,8 +96,7 @@ function unknownOption(written: string, command: Command, called: string): strin
   const known = optionsOf(command).flatMap(({ long }) => long?.replace(/^--/, "") ?? []);
   const what = `There is no option “${name}”${called === "" ? "" : ` of “${called}”`}`;
   const word = name.replace(/^-+/, "");
-  const guess = guessedOption(word, optionsOf(command));
-  const near = guess === undefined ? meant(word, known, "--") : question(guess);
+  const near = meant(word, known, "--", guessedOption(word, optionsOf(command)));
   return near === undefined
     ? `${what}: “wayfile ${called === "" ? "" : `${called} `}--help” lists them.`
     : `${what}.${near}`;

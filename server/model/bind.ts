@@ -13,9 +13,8 @@ import type { LanguageCheck, Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
 import { phraseOfLine } from "./site-phrases.ts";
 import { spokenSign } from "./spoken-sign.ts";
-import { suggestionFor, termsFor, wordForSiteTerm } from "./suggestions.ts";
 import { writtenTwice } from "./twice.ts";
-import { isDeviceAlone, lineWith, unknownWord, wordsOf, wordTaking } from "./unknown-word.ts";
+import { isDeviceAlone, lineWith, meantBy, unknownWord, wordsOf } from "./unknown-word.ts";
 import { conflictMark, type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
 
@@ -234,14 +233,6 @@ class Binder {
     this.#problems.push({ check, message, start, end, fixes: [] });
   }
 }
-
-/** As it is answered: a term of the site goes before a part of a line, that before a misspelling, and last what stands behind. */
-const meantBy = (kind: BlockKind, image: string, args: readonly IToken[]): string | undefined =>
-  wordForSiteTerm(image, wordsOf(kind)) ??
-  lineWith(kind, image)?.name ??
-  lineWith(kind, termsFor(image)[0] ?? "")?.name ??
-  suggestionFor(image, wordsOf(kind)) ??
-  wordTaking(kind, args);
 
 /**
  * A misspelt word counts as the word it is nearest to, a part of a line as that line, and what stands on its line as a

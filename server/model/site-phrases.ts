@@ -8,7 +8,7 @@ import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
 import { problemAt, removeFix, spanOf, writeFix, writtenSo } from "./refusals.ts";
 import { mayBeAbsent, type Slot } from "./row-shape.ts";
-import { wordForSiteTerm } from "./suggestions.ts";
+import { wordForSiteTerm, wordInAnyCase } from "./suggestions.ts";
 
 /** The longest phrase that is known: `flat twin and earth`. */
 const mostWords = 4;
@@ -27,8 +27,7 @@ export function phraseIn(tokens: readonly IToken[], words: readonly string[]): P
   const run = tokens.slice(0, Math.min(mostWords, end < 0 ? tokens.length : end));
   for (let length = run.length; length >= 2; length--) {
     const images = run.slice(0, length).map(({ image }) => image);
-    const joined = images.join("-").toLowerCase();
-    const word = words.find((one) => one.toLowerCase() === joined) ?? wordForSiteTerm(joined, words);
+    const word = wordInAnyCase(images.join("-"), words);
     const last = run[length - 1];
     if (word !== undefined && last) return { said: images.join(" "), word, last, length };
   }

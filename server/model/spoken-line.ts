@@ -3,7 +3,7 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import { vocabulary } from "../../grammar/vocabulary.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import { problemAt, removeFix, spanOf, writeFix, writtenSo } from "./refusals.ts";
-import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
+import { suggestionFor, wordForSiteTerm, wordInAnyCase } from "./suggestions.ts";
 
 const prepositions = /^(?:to|on|onto|along|through|across|over|above|under|within|inside|against|behind)$/i;
 const articles = /^(?:the|a|an)$/i;
@@ -62,7 +62,7 @@ export function useAsKind(line: LineBeingRead): Slip | undefined {
   const { word, token, tokens, args } = line;
   if (word.image !== "way" || args.kind || !isToken(token, "Word")) return undefined;
   const uses = Object.keys(vocabulary.way.serves.params.uses.accepts.choices);
-  const use = uses.find((one) => one === token.image.toLowerCase()) ?? wordForSiteTerm(token.image, uses);
+  const use = wordInAnyCase(token.image, uses);
   if (use === undefined || siteKind(token.image) !== undefined) return undefined;
   const next = tokens[tokens.indexOf(token) + 1];
   const fixes = next ? [removeFix(token.image, { start: token.startOffset, end: next.startOffset })] : [];

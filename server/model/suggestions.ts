@@ -26,6 +26,10 @@ function byItsPart(word: string, words: readonly string[]): string | undefined {
 export const wordForSiteTerm = (word: string, words: readonly string[]): string | undefined =>
   termsFor(word).find((ours) => words.includes(ours));
 
+/** The word of a list that is written in any capitals, or else the one for which another is said on site. */
+export const wordInAnyCase = (word: string, words: readonly string[]): string | undefined =>
+  words.find((ours) => ours.toLowerCase() === word.toLowerCase()) ?? wordForSiteTerm(word, words);
+
 /** All words of the language that one said on site may stand for, the likeliest first. */
 export function termsFor(word: string): readonly string[] {
   const folded = word.toLowerCase();

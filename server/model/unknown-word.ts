@@ -11,7 +11,7 @@ import type { Problem } from "./problems.ts";
 import { problemAt, removeFix, replaceFix, spanOf, writeFix } from "./refusals.ts";
 import { couldBe } from "./row-shape.ts";
 import { phraseIn, phraseOfLine } from "./site-phrases.ts";
-import { suggestionFor, termsFor, wordForSiteTerm } from "./suggestions.ts";
+import { suggestionFor, termsFor, wordForSiteTerm, wordInAnyCase } from "./suggestions.ts";
 
 /** The word that is meant, where it can be known; else where the word has its place. */
 export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem {
@@ -46,6 +46,17 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   const ending = near ? `: did you mean “${near}”?` : `.${asDetail(kind, word, args)}`;
   return misspelt(word, `${here}${ending}`, near);
 }
+
+/**
+ * The word that an unknown one counts as, in the order it is answered: a term of the site goes before a part of a line, that
+ * before a misspelling, and last what stands behind.
+ */
+export const meantBy = (kind: BlockKind, image: string, args: readonly IToken[]): string | undefined =>
+  wordForSiteTerm(image, wordsOf(kind)) ??
+  lineWith(kind, image)?.name ??
+  lineWith(kind, termsFor(image)[0] ?? "")?.name ??
+  suggestionFor(image, wordsOf(kind)) ??
+  wordTaking(kind, args);
 
 const misspelt = (word: IToken, message: string, meant: string | undefined): Problem =>
   problemAt("unknown-word", message, word, meant === undefined ? [] : [replaceFix(word, meant)]);
@@ -90,10 +101,10 @@ function dayAlone(kind: BlockKind, word: IToken, [day]: readonly IToken[]): Prob
   if (!/^(?:date|dated|day|test-date|date-of-test|date-tested)$/i.test(word.image)) return undefined;
   const name = dayWords[kind];
   const written = day && isDay(day.image) ? day.image : "2026-03-04";
-  const where =
-    kind === "dead" || kind === "live" || kind === "boardDead" || kind === "boardLive" || kind === "supplyLive"
-      ? `the line that opens these tests: ${kind === "dead" || kind === "boardDead" ? "dead" : "live"} ${written} { … }`
-      : (name ?? "the line of what was done on it").replaceAll("DAY", written);
+  const opening = testsOpenedBy[kind];
+  const where = opening
+    ? `the line that opens these tests: ${opening} ${written} { … }`
+    : (name ?? "the line of what was done on it").replaceAll("DAY", written);
   const fix = kind === "supply" ? [writeFix("measured", spanOf(word))] : [];
   return problemAt("unknown-word", `A day stands on ${where}.`, word, fix);
 }
@@ -216,7 +227,7 @@ function partOfWay(kind: BlockKind, { image }: IToken): string | undefined {
     ),
   );
   const choices = all.map(({ choice }) => choice);
-  const ours = choices.includes(image.toLowerCase()) ? image.toLowerCase() : wordForSiteTerm(image, choices);
+  const ours = wordInAnyCase(image, choices);
   const line = all.find(({ choice }) => choice === ours);
   return line && `“${image}” is stated by the way that it is on: ${line.name} ${line.choice}.`;
 }
@@ -296,7 +307,7 @@ const linesWith = (kind: BlockKind, part: string): string[] =>
     .map(([name]) => name);
 
 /** `system TN-S`: the one line of a block that begins with a closed list which has the word behind. */
-export function wordTaking(kind: BlockKind, [first]: readonly IToken[]): string | undefined {
+function wordTaking(kind: BlockKind, [first]: readonly IToken[]): string | undefined {
   const found = first && Object.entries<WordRow>(vocabulary[kind]).filter(([, row]) => beginsWith(row, first));
   return found?.length === 1 ? found[0]?.[0] : undefined;
 }

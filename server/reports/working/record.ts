@@ -52,18 +52,18 @@ function openPart(parts: readonly Section[]): Section[] {
 
 /** Figures whose source nobody has seen printed, by source: which figure of which way or board rests on it. */
 export function memoryPart(sections: readonly Section[]): Section[] {
-  const bySource = new Map<string, string[]>();
+  const weak: { readonly source: string; readonly figure: string }[] = [];
   let place = "";
   for (const { level, title, blocks } of sections) {
     if (level === 1) place = shortOf(title);
     for (const block of blocks) {
       if ((block.kind !== "calculation" && block.kind !== "judgement") || block.source?.standing !== "memory") continue;
-      const source = block.source.ref;
       const figure = block.kind === "calculation" ? `${block.name}: ${block.result}` : block.text;
-      bySource.set(source, [...(bySource.get(source) ?? []), `${place} ${figure}`]);
+      weak.push({ source: block.source.ref, figure: `${place} ${figure}` });
     }
   }
-  const rows = [...bySource].map(([source, figures]) => [source, figures.join("; ")]);
+  const bySource = Map.groupBy(weak, ({ source }) => source);
+  const rows = [...bySource].map(([source, of]) => [source, of.map(({ figure }) => figure).join("; ")]);
   // Of several places it is no part of the last.
   const level = sections.filter((one) => one.level === 1).length > 1 ? 1 : 2;
   const blocks =

@@ -118,11 +118,12 @@ function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Repo
   const related = [{ spot: factSpot(rcd.fact), message: `RCD that relies on the electrode: ${rcdName(rcd)}.` }];
   const within = reading.value <= limit.value;
   if (within || reading.sign === "<") {
-    const range = reading.sign === ">" ? "higher" : "lower";
     const read = `RA ${shown(reading)}`;
     if (reading.sign !== "=" && within === (reading.sign === ">"))
       report(valueSpot(fact, reading), {
-        ...unproven(read, `the electrode is within the ${ohms(limit.value)} of this RCD`, limit, { range }),
+        ...unproven(read, `the electrode is within the ${ohms(limit.value)} of this RCD`, limit, {
+          sign: reading.sign,
+        }),
         related,
       });
     return;

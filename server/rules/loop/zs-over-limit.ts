@@ -69,7 +69,7 @@ export default wayRule({
           `Zs ${shown(reading)}`,
           `the loop is within the ${ohms(limit.value)} of the ${name} device`,
           limit,
-          { which: "hot", range: reading.sign === "<" ? "lower" : "higher" },
+          { which: "hot", sign: reading.sign },
         ),
         related,
       });

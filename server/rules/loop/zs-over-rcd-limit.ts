@@ -62,7 +62,7 @@ export default wayRule({
       reading.sign === "<" || (reading.sign === ">" && reading.value < limit.value)
         ? unproven(`Zs ${shown(reading)}`, `the loop is within the ${ohms(limit.value)} of the ${name}`, limit, {
             which,
-            range: reading.sign === "<" ? "lower" : "higher",
+            sign: reading.sign,
           })
         : {
             message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${name}: more than 50 V could remain on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
