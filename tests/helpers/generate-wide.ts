@@ -173,8 +173,8 @@ const tripped = (next: Next): string[] => [
   "test-button  ok",
 ];
 
-/** The island behind the last way: an electrode of its own, and a delayed RCD before it. */
-function island(RA: number, next: Next): string[] {
+/** The island behind the last way: an electrode of its own, a delayed RCD before it, and so many kA from line to neutral. */
+function island(RA: number, Ipf: number, next: Next): string[] {
   const ways = Array.from({ length: whole(1, 3, next) }, (_, index) => {
     const length = whole(5, 15, next);
     const R = length * ohmsPer(2.5, 1.5);
@@ -196,7 +196,7 @@ function island(RA: number, next: Next): string[] {
     "    phase        L1",
     "    diversity    60 %",
     "    main-switch  BS EN 61008 63 A 100 mA type A delayed",
-    "    Ipf          0.60 kA",
+    `    Ipf          ${Ipf.toFixed(2)} kA`,
     "    spd          fitted",
     "    polarity     ok",
     "    live 2026-03-05 with M1 {",
@@ -266,7 +266,8 @@ export function generateWorks(seed: number): { text: string; island: string | un
     [],
     next,
   );
-  const hut = island(40 + next() * 90, next);
+  const threePhase = (0.23 / Zdb) * 1.85;
+  const hut = island(40 + next() * 90, 0.23 / (0.46 / threePhase + reach), next);
   const lines = [
     "wayfile 1",
     ...(apart ? ['use "hut.ways"'] : []),
@@ -288,7 +289,7 @@ export function generateWorks(seed: number): { text: string; island: string | un
     "    diversity       40 %",
     "    busbar          125 A",
     `    Zdb             ${Zdb.toFixed(2)} Ω`,
-    `    Ipf             ${((0.23 / Zdb) * 1.85).toFixed(2)} kA`,
+    `    Ipf             ${threePhase.toFixed(2)} kA`,
     "    spd             fitted",
     "    phase-sequence  ok",
     "    polarity        ok",
