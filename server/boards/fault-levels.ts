@@ -96,7 +96,7 @@ function levelsFrom(node: BoardNode, start: Start): FaultLevels | undefined {
     three,
     earth,
     greatest: most([three, earth]),
-    bound: bounds.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral),
+    bound: most(bounds),
   };
 }
 

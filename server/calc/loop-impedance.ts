@@ -14,7 +14,7 @@ export function totalLoop(start: number, r1r2: number, name: "Ze" | "Zdb" = "Ze"
 
 /** What two conductors side by side come to, each with its working: 1/R = 1/R1 + 1/R2. In whatever unit they have. */
 export function inParallel(one: Calculated, other: Calculated, name = "R"): Calculated {
-  const value = one.value === 0 || other.value === 0 ? 0 : 1 / (1 / one.value + 1 / other.value);
+  const value = 1 / (1 / one.value + 1 / other.value);
   const shown = (of: number) => (one.unit === "Ω/m" ? `${milliohms(of)}/m` : ohms(of));
   const numbers = `1 / (1/${shown(one.value)} + 1/${shown(other.value)})`;
   const steps = [...one.steps, ...other.steps, step(`${name} side by side`, numbers, shown(value))];

@@ -59,7 +59,7 @@ function faultPlace(
   loop: ExactReading | undefined,
   threePhase: boolean,
 ): FaultPlace[] {
-  if (!loop || loop.value <= 0 || noted.faults.length + noted.atMost.length === 0) return [];
+  if (!loop || loop.value <= 0 || [...noted.faults, ...noted.atMost].length === 0) return [];
   return [{ name, ...noted, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt, combined }];
 }
 

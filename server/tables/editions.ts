@@ -1,5 +1,5 @@
 import type { Source, Sourced } from "./source.ts";
-import { sourced } from "./source.ts";
+import { ruleFrom, sourced } from "./source.ts";
 
 /** What an edition of BS 7671 says where editions differ. Ratings in A, insulation in Ω, dates as ISO. */
 export interface Edition {
@@ -67,8 +67,8 @@ type EditionRule =
   | "investigation";
 
 const a2 = "BS 7671:2018+A2:2022";
-const quoted = (ref: string, note?: string): Source => sourced(0, ref, "quoted", note).source;
-const memory = (ref: string, note?: string): Source => sourced(0, ref, "memory", note).source;
+const quoted = (ref: string, note?: string): Source => ruleFrom(ref, "quoted", note);
+const memory = (ref: string, note?: string): Source => ruleFrom(ref, "memory", note);
 const oneMegohm = 1e6;
 
 const seventeenth: Edition = {
@@ -105,7 +105,7 @@ const seventeenth: Edition = {
     spd: memory("BS 7671:2008, Section 443"),
     // Named by no regulation before that: whoever is told of it is sent to the page that has it.
     bidirectional: quoted("BS 7671:2018+A2:2022+A3:2024, 530.3.201"),
-    investigation: sourced(0, "Common practice before A4:2026, Appendix 6", "practice").source,
+    investigation: ruleFrom("Common practice before A4:2026, Appendix 6", "practice"),
   },
 };
 

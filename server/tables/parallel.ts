@@ -1,11 +1,11 @@
-import { sourced } from "./source.ts";
+import { ruleFrom, sourced } from "./source.ts";
 
 /**
  * Rules for conductors in parallel. What is calculated by them follows from Kirchhoff's laws and not from a figure of
  * theirs. The conditions of 523.7 and the rule against branches are quoted on one page:
  * - NAPIT: A brief guide to the use of parallel conductors
  */
-const from = (clause: string) => sourced(1, `BS 7671:2018+A2:2022, ${clause}`, "quoted").source;
+const from = (clause: string) => ruleFrom(`BS 7671:2018+A2:2022, ${clause}`, "quoted");
 
 export const parallelSources = {
   /** Iz is the sum of what each carries, where they share the load equally. */

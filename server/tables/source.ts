@@ -176,18 +176,20 @@ export function fromFormula(source: Source): Source {
 }
 
 /** The source of a rule that holds whatever its figure from memory should be. */
-export function ruleAlone({ ref, standing, note }: Source): Source {
-  return note === undefined ? { ref, standing } : { ref, standing, note };
-}
+export const ruleAlone = ({ ref, standing, note }: Source): Source => ruleFrom(ref, standing, note);
 
 /** By what share a remembered resistance, factor or capacity can be wrong where nothing bounds it closer. */
 export const usualShare = 0.1;
+
+/** The source of a rule that has no figure to be doubted. */
+export const ruleFrom = (ref: string, standing: Standing, note?: string): Source =>
+  note === undefined ? { ref, standing } : { ref, standing, note };
 
 /** Pairs a value with its source in one breath. */
 export function sourced<T>(value: T, ref: string, standing: Standing, note?: string): Sourced<T> {
   const doubtful = standing === "memory" && typeof value === "number" && value !== 0;
   const remembered = doubtful ? { remembered: [{ figure: ref, share: usualShare }] } : {};
-  return { value, source: { ref, standing, ...(note === undefined ? {} : { note }), ...remembered } };
+  return { value, source: { ...ruleFrom(ref, standing, note), ...remembered } };
 }
 
 function unique(texts: readonly string[]): string[] {

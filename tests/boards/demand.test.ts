@@ -168,6 +168,14 @@ installation "Works" {
     expect(certainAtOrigin(installationOf(text))).toBe(20);
   });
 
+  it("draws of a board with a diversity of its own that share, of its circuits and of its feeders alike", () => {
+    const text = network("phase L2")
+      .replace("      Ib 12 A\n", "      Ib 12 A\n      diversity 100 %\n")
+      .replace("fed-from supply", "fed-from supply\n    diversity 50 %");
+    // Half of the lathe's 8 A and the kiln's 20 A in the one line, of 8 A and 12 A in the other.
+    expect(certainDemand(nodeOf(installationOf(text), "A"))).toBe(14);
+  });
+
   it("circuits without a line are spread evenly, and said to be", () => {
     const text = network("phase L3").replace("      phase L1\n", "");
     const demand = demandOf(nodeOf(installationOf(text), "A"));

@@ -166,6 +166,12 @@ describe("loads where they are", () => {
     expect(less?.drop.value).toBeCloseTo(((0.018 * (4 * 10 + 4 * 30)) / 230) * 100, 9);
   });
 
+  // However little it is: 92 W are 0.4 A.
+  it("a small load near the board is no load at the far end", () => {
+    const bell = dropOf("cable singles line 2.5 mm² cpc 2.5 mm²\nrun A 10 m P1 20 m P2\nload 92 W at P1");
+    expect(bell?.drop.value).toBeCloseTo(((0.018 * 0.4 * 10) / 230) * 100, 9);
+  });
+
   it("a ring with all load at its middle is a quarter of the ring laid out", () => {
     const middle = worstPlace(
       dropPaths([

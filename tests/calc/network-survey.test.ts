@@ -32,3 +32,26 @@ describe("a reading from A to C", () => {
     expect(read([more, across])[0]).toBeCloseTo(resistanceBetween(resistors, "A", "C"), 9);
   });
 });
+
+test("a reading of a network of several loops, each with branches of its own and one in common", () => {
+  const braced: readonly Resistor[] = [
+    ...square,
+    { from: "B", to: "D", ohms: 0.8 },
+    { from: "C", to: "E", ohms: 1.1 },
+    { from: "E", to: "D", ohms: 0.7 },
+  ];
+  const ends = [
+    ["A", "C"],
+    ["B", "E"],
+    ["A", "E"],
+    ["C", "D"],
+  ] as const;
+  const survey = surveyOf(braced);
+  const read = withBranches(
+    survey,
+    ends.map(([from, to]) => survey.place({ from, to })),
+    [],
+  );
+  const solved = ends.map(([from, to]) => resistanceBetween(braced, from, to));
+  for (const [at, ohms] of read([]).entries()) expect(ohms).toBeCloseTo(solved[at] ?? Number.NaN, 9);
+});

@@ -8,6 +8,7 @@ import { boardImpedance } from "../../server/circuit/board-impedance.ts";
 import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "../../server/circuit/breaking.ts";
 import { countWords, hasResistance, isTabled } from "../../server/circuit/cable.ts";
 import { armourSection, ratioOf } from "../../server/circuit/cpc.ts";
+import { deviceName } from "../../server/circuit/describe.ts";
 import { unstatedInput } from "../../server/circuit/motor-input.ts";
 import { inrushCurrent, startingCurrent, tripsOnStart } from "../../server/circuit/motor-start.ts";
 import { isTooHot, terminalHeat } from "../../server/circuit/terminals.ts";
@@ -55,6 +56,13 @@ describe("breaking capacity", () => {
     expect(place(cutout, board, phases)).toEqual(wanted);
   });
 });
+
+it.each([
+  [{ standard: "BS EN 60898", curve: "B", rating: 32 }, "B32 BS EN 60898"],
+  [{ standard: "BS 3871", curve: "2", rating: 15 }, "type 2 15 A BS 3871"],
+  [{ standard: "BS 3036", rating: 30 }, "30 A BS 3036"],
+  [{ standard: "BS 3036" }, "BS 3036"],
+])("a device %j is named as it is spoken of: %s", (device, name) => expect(deviceName(device)).toBe(name));
 
 describe("what busbar trunking withstands", () => {
   const of = (figures: string) => {

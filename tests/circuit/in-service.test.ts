@@ -3,6 +3,7 @@
  * Figures of Tables 4D1A, 4D1B and 4E4B of BS 7671; a conductor's x is half of √(z² − r²) of the two of a drop.
  */
 import { describe, expect, it } from "vitest";
+import { conductorPerMetre } from "../../server/circuit/cpc.ts";
 import { disconnectionOf, readingLimit, serviceLimit } from "../../server/circuit/disconnection.ts";
 import { cableDrop } from "../../server/circuit/drop.ts";
 import { corrected } from "../../server/circuit/drop-corrected.ts";
@@ -33,6 +34,26 @@ describe("the reactance of a conductor", () => {
     ["singles line 50 mm² cpc 25 mm²\nroute conduit method B", 0.01838],
     ["singles line 35 mm² cpc 16 mm²\nroute conduit method B", undefined],
   ])("of %s: %s Ω in 100 m", (cable, ohms) => expect(of(`cable ${cable}`)).toBe(ohms));
+
+  // 0.3 mΩ/m of the armour (BS 7671, notes to Appendix 4) beside 0.075 mΩ/m of the core: Z = Z1 Z2 / (Z1 + Z2).
+  it("of armour is its own, and of armour and a core side by side that of the two in parallel", () => {
+    const cpc = (lines: string) =>
+      studied(`cable armoured 90 °C line 70 mm² ${lines}\nroute clipped method C\nlength 1 m`);
+    const ways = ["cpc-by armour cores 2", "cpc 35 mm² cores 2", "cpc 35 mm² cpc-by armour cores 2"].map(cpc);
+    const [steel, core, both] = ways.map((way) => reactanceOf(way, ["cpc"])?.value ?? Number.NaN) as number[];
+    expect([steel, core]).toEqual([0.0003, 0.000075]);
+    const [R, r] = ways.map(({ cable }) => (cable && conductorPerMetre(cable, "cpc")?.value) ?? Number.NaN) as number[];
+    const at = (r: number, x: number) => ({ G: r / (r * r + x * x), B: x / (r * r + x * x) });
+    const [one, other] = [at(R ?? 0, steel ?? 0), at(r ?? 0, core ?? 0)];
+    const [G, B] = [one.G + other.G, one.B + other.B];
+    expect(both).toBeCloseTo(B / (G * G + B * B), 12);
+  });
+
+  it("of a protective conductor is the one stated for it, and of its line the other", () => {
+    const stated = studied('cable singles line 16 mm² cpc 16 mm² x 0.1 mΩ/m x2 0.3 mΩ/m by "Sheet 3"\nlength 100 m');
+    expect(reactanceOf(stated, ["line"])?.value).toBeCloseTo(0.01, 12);
+    expect(reactanceOf(stated, ["cpc"])?.value).toBeCloseTo(0.03, 12);
+  });
 
   it("counts at any size where it is stated", () => {
     expect(of('cable singles line 16 mm² cpc 16 mm² x 0.1 mΩ/m by "Sheet 3"\nroute conduit method B')).toBe(0.01);

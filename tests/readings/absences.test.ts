@@ -21,6 +21,7 @@ test.each([
     ["insulation, R1+R2", "polarity"],
   ],
   [['at S1 LIM "Behind the freezer"'], 1, ["readings at S1"]],
+  [["insulation 500 V L-N N/A L-E 300 MΩ", "R1+R2 0.4 Ω"], 0, []],
 ])("%j: %i", (lines, count, names) => {
   const { model } = dead(...lines);
   const [way] = model.installations.flatMap(({ boards }) => boards.flatMap(({ ways }) => ways));

@@ -16,6 +16,7 @@ import {
   pmeNeed,
   soilNeed,
 } from "../../server/readings/earthing.ts";
+import { ownElectrodes } from "../../server/readings/electrode.ts";
 import {
   byQuestionableLoop,
   faultPlaceAtBoard,
@@ -23,7 +24,8 @@ import {
   singlePhaseFigure,
   upstreamFaults,
 } from "../../server/readings/fault-check.ts";
-import { installationOf } from "../helpers/place.ts";
+import { installationOf, nodeOf } from "../helpers/place.ts";
+import { inSetting } from "../helpers/sample.ts";
 
 const installed = (supply: string, board = "") =>
   installationOf(
@@ -41,6 +43,23 @@ const sizeBy =
 
 describe("the earthing conductor by the tails", () => {
   const need = sizeBy(earthingNeed);
+  it("an electrode of a board is what its circuits rely on, but for those with one of their own", () => {
+    const text = inSetting(
+      `way 1 radial "Shed" {
+device BS EN 61009 B16 6 kA 30 mA type A
+}
+way 2 radial "Field" {
+earthing TT
+electrode rod 40 Ω
+device BS EN 61009 B16 6 kA 300 mA type A
+}`,
+      { board: "fed-from supply\nearthing TT\nelectrode rod 120 Ω" },
+    ).text;
+    // 50 V over 30 mA, and over 300 mA.
+    const limits = ownElectrodes(nodeOf(installationOf(text), "A")).map(({ weakest }) => weakest?.limit.value);
+    expect(limits.map((limit) => Math.round(limit ?? 0))).toEqual([1667, 167]);
+  });
+
   it.each([
     ["earthing TN-S\ntails 10 mm²", 10],
     ["earthing TN-S\ntails 16 mm²", 16],

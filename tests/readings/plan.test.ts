@@ -3,6 +3,7 @@
  * 19.51 mΩ for a metre of 2.5/1.5 mm²; Table 41.3: 2.73 Ω of B16, cold 2.18 Ω, of which Ze takes 0.30 Ω.
  */
 import { describe, expect, it } from "vitest";
+import { planBoard } from "../../server/readings/plan-board.ts";
 import { planDead } from "../../server/readings/plan-dead.ts";
 import { planLive } from "../../server/readings/plan-live.ts";
 import { testsByWaveform } from "../../server/readings/plan-rcd.ts";
@@ -52,6 +53,25 @@ describe("continuity of a radial", () => {
       "R1+R2 at S1 | 0.18 Ω | at most 1.88 Ω cold | 0.19 Ω",
       "R1+R2, the far point | 0.33 Ω | at most 1.88 Ω cold | 0.34 Ω",
     ]);
+  });
+});
+
+describe("insulation of the whole board", () => {
+  const board = (...ways: readonly string[]) => {
+    const lines = ways.map((reading, at) => {
+      const dead = reading === "" ? "" : `dead 2026-03-04 {\ninsulation 500 V L-E ${reading} joined\n}\n`;
+      return `way ${at + 1} radial "Heater" {\n${dead}}`;
+    });
+    const node = nodeOf(installationOf(inSetting(lines.join("\n")).text), "A");
+    return planBoard(node.context, node.board.ways).find(({ step }) => step === "insulation")?.expected?.text;
+  };
+  // One figure a circuit, two circuits of 1 MΩ side by side: half of it.
+  it("is that of its circuits side by side, once each was read", () => {
+    expect(board("1 MΩ", "1 MΩ")).toBe("0.5 MΩ");
+    expect(board("0.8 MΩ")).toBe("0.8 MΩ");
+    expect(board("1 MΩ", "")).toBeUndefined();
+    expect(board("1 MΩ", "<0.05 MΩ")).toBeUndefined();
+    expect(board("1 MΩ", ">1 MΩ")).toBe("at least 0.5 MΩ");
   });
 });
 

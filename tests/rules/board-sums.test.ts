@@ -45,6 +45,16 @@ describe("protective conductor currents behind an RCD", () => {
     expect(find(id, works(shared(leaks)))).toHaveLength(count);
   });
 
+  it("takes what leaks on a board behind it, though nothing is stated of another", () => {
+    const behind = (name: string, lines: string) =>
+      `board ${name} "Shop" {\nfed-from A\nway 1 radial "Desks" {\n${lines}\n}\n}`;
+    const feeders = ["B", "C"].map((name, at) => `way ${at + 1} feeder "Shop" {\nbehind east\nfeeds ${name}\n}`);
+    const main = `board A "Main" {\nfed-from supply\nrcd east BS EN 61008 63 A 30 mA type A\n${feeders.join("\n")}\n}`;
+    const [found, ...others] = find(id, works([main, behind("B", "Ib 3 A"), behind("C", "leakage 10 mA")].join("\n")));
+    expect(others).toEqual([]);
+    expect(found?.message).toContain("is at least 10 mA, above 9 mA");
+  });
+
   it("says value, limit and margin, and each circuit on its line, the worst first", () => {
     const [finding] = find(id, works(shared(["leakage 4 mA", "leakage 8 mA declared"])));
     expect(finding?.value?.amount).toBeCloseTo(0.012, 9);

@@ -50,6 +50,9 @@ describe("the catalogue of checks", () => {
   it("finds a page by its name, its regulation, part of its id, or a misspelling", () => {
     expect(nearestPages("zs-over-limit")[0]?.id).toBe("loop/zs-over-limit");
     expect(nearestPages("411.4.4").every(({ clauses }) => clauses.includes("411.4.4"))).toBe(true);
+    // Of a section all that rest on one of its regulations.
+    expect(nearestPages("411.4").length).toBeGreaterThan(0);
+    expect(nearestPages("411.4").every(({ clauses }) => clauses.some((one) => one.startsWith("411.4")))).toBe(true);
     expect(nearestPages("rcd/time").every(({ id }) => id.startsWith("rcd/time"))).toBe(true);
     expect(nearestPages("rcd/time-zeor")[0]?.id).toBe("rcd/time-zero");
     expect(nearestPages("xyzzy-plugh-quux")).toEqual([]);

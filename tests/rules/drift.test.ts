@@ -144,6 +144,22 @@ describe("a retest that leaves a reading out", () => {
       way(days("dead", "insulation 500 V L-E 300 MΩ N-E 300 MΩ", "insulation 500 V L-E 300 MΩ")),
     ],
     [
+      "of four, each of them",
+      /R1\+R2, insulation L-N, insulation L-E and insulation N-E were not read again/,
+      way(days("dead", "R1+R2 0.4 Ω\npolarity ok\ninsulation 500 V L-N 300 MΩ L-E 300 MΩ N-E 300 MΩ", "polarity ok")),
+    ],
+    [
+      "of five the first three, and how many more",
+      /R1\+R2, R2, insulation L-N and 2 more were not read again/,
+      way(
+        days(
+          "dead",
+          "R1+R2 0.4 Ω\nR2 0.3 Ω\npolarity ok\ninsulation 500 V L-N 300 MΩ L-E 300 MΩ N-E 300 MΩ",
+          "polarity ok",
+        ),
+      ),
+    ],
+    [
       "but not where line and neutral were joined for it",
       undefined,
       way(days("dead", "insulation 500 V L-E 300 MΩ N-E 300 MΩ", "insulation 500 V L-E 300 MΩ joined")),

@@ -79,6 +79,21 @@ describe("a finding without an observation", () => {
     expect(edit?.text).toMatch(/^ {4}# observation C2\? "Zs 1\.92 Ω .*" board A way 2 rule loop\/zs-over-limit\n$/);
   });
 
+  it("of more than four names four, and how many more", () => {
+    const kiln = (id: number) => `way ${id} radial "Kiln" {
+      device  BS EN 60898 B32 6 kA
+      live 2026-03-05 {
+        Zs  1.92 Ω
+      }
+    }`;
+    const said = (...ids: readonly number[]) =>
+      found(schedule({ more: ids.map(kiln).join("\n") }), "finding-not-observed");
+    expect(said(3, 4, 5)[0]?.message).toMatch(
+      /^4 findings .*A\/5 loop\/zs-over-limit \(C2\), A\/2 loop\/zs-over-limit \(C2\)\. /,
+    );
+    expect(said(3, 4, 5, 6)[0]?.message).toMatch(/^5 findings .*A\/6 loop\/zs-over-limit \(C2\), and 1 more\. /);
+  });
+
   it("is a warning under an outcome that a C1 or C2 rules out", () => {
     const called = (outcome: string, Zs = ["0.62", "1.92"]) =>
       found(schedule({ observations: `outcome ${outcome}`, Zs }), "finding-not-observed").map(

@@ -3,6 +3,7 @@ import { demandNotes } from "../../boards/demand-words.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { amps, step } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
+import type { FactOf } from "../../model/values.ts";
 import { quotedIn } from "../../tables/source.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -61,19 +62,18 @@ installation "Sample" {
   ],
   check(installation, report) {
     const cutout = installation.supply?.one("cutout");
+    const stated = installation.supply?.one("demand");
     if (!cutout) return;
-    const { rating } = cutout.args;
-    if (!statedOver(installation, rating.value, report)) calculatedOver(installation, report);
+    // The demand the designer states counts before the one calculated here: whether it can be right is for another check.
+    if (stated) statedOver(stated, cutout, report);
+    else if (!installation.supply?.isUnread("demand")) calculatedOver(installation, cutout, report);
   },
 });
 
-/** The demand the designer states counts before the one calculated here. */
-function statedOver({ supply }: Installation, rating: number, report: Reporter): boolean {
-  const stated = supply?.one("demand");
-  const cutout = supply?.one("cutout");
-  if (!stated || !cutout) return false;
+function statedOver(stated: FactOf<"supply", "demand">, cutout: FactOf<"supply", "cutout">, report: Reporter): void {
   const { value } = stated.args;
-  if (!exceeds(value.value, rating)) return false;
+  const rating = cutout.args.rating.value;
+  if (!exceeds(value.value, rating)) return;
   report(valueSpot(stated, value), {
     message: `The demand of ${amps(value.value, rating)} exceeds the ${amps(rating, value.value)} cut-out: ask for a larger supply, or limit what runs at the same time.`,
     value: amount(value.value, "A"),
@@ -84,14 +84,11 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
     source: quotedIn("313.1"),
     related: [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }],
   });
-  return true;
 }
 
-function calculatedOver(installation: Installation, report: Reporter): void {
-  const cutout = installation.supply?.one("cutout");
-  // A stated demand is the designer's; whether it can be right is for another check.
-  const demand = cutout && !installation.supply?.has("demand") ? originDemand(installation) : undefined;
-  if (!cutout || !demand || demand.unread) return;
+function calculatedOver(installation: Installation, cutout: FactOf<"supply", "cutout">, report: Reporter): void {
+  const demand = originDemand(installation);
+  if (!demand || demand.unread) return;
   const { rating } = cutout.args;
   const { greatest, diverse } = demand;
   if (!exceeds(greatest.value, rating.value)) return;
