@@ -13,7 +13,10 @@ export const addCheck: AddCommand = (program, terminal, finish) => {
   withReporting(command)
     .option("--stdin-path <PATH>", "the path of the file given on standard input")
     .option("--since <REVISION>", "check what changed since a revision of git, and what uses it")
-    .option("--history", "look in git for readings that were changed after somebody signed for them")
+    .option(
+      "--history",
+      "look in git for readings, signatures and circuits that were changed after somebody signed for them",
+    )
     .option("--staged", "check what is staged in git, with the files it uses as they are staged")
     .addOption(shardOption())
     .option("--no-cache", "check everything anew, and keep nothing for the next time")

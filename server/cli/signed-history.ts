@@ -1,15 +1,13 @@
-/** `check --history`: recorded readings that somebody signed for and that say something else since. */
+/** `check --history`: what somebody signed for and what says something else since. */
 
-import type { Version } from "../features/file-versions.ts";
 import type { FileModel } from "../model/file.ts";
-import { type Entry, entriesOfFile } from "../readings/entries.ts";
-import { addressBefore } from "../reports/compare/records.ts";
 import { cutOff } from "../reports/history/report.ts";
-import { breaksRecord, keeps, type Signature, signatureFor, signaturesIn } from "../reports/history/signed.ts";
+import { type Signature, signaturesIn } from "../reports/history/signed.ts";
+import { changedSinceSigned, isSuspect, type SignedEdit } from "../reports/history/since-signed.ts";
+import type { Edit } from "../reports/history/timeline.ts";
 import type { FileResult } from "../results/result.ts";
 import { withFindings } from "../results/schedule.ts";
-import { signedReadingChanged } from "../rules/frame/history-checks.ts";
-import { type Finding, findingOf, wordSpot } from "../rules/frame/rule.ts";
+import type { Finding } from "../rules/frame/rule.ts";
 import { decode } from "../text/decode.ts";
 import { fileOfText, type LoadedFile } from "../workspace/loaded-file.ts";
 import { type FileHistory, historyOf } from "./file-history.ts";
@@ -66,42 +64,20 @@ async function signedFindings(
 ): Promise<{ readonly findings: readonly Finding[]; readonly isShallow: boolean } | { readonly failure: string }> {
   const history = await historyOf(file.path, file);
   if ("failure" in history) return history;
-  return { findings: await changedSince(file, history, users), isShallow: history.isShallow };
+  const findings = changedSinceSigned(file.model, await signedEdits(history, users));
+  return { findings, isShallow: history.isShallow };
 }
 
-interface Broken {
-  readonly old: Entry;
-  readonly now: Entry | undefined;
-  readonly version: Version;
-  readonly signature: Signature;
-  /** Where the reading would be in the present version. */
-  readonly at: string;
-}
-
-async function changedSince(file: LoadedFile, history: FileHistory, users: readonly LoadedFile[]): Promise<Finding[]> {
-  const present = entriesOfFile(file.model);
-  const broken = new Map<string, Broken>();
-  // From the latest to the first, so that the first change after a signature is the one that stays.
-  for (const [index, version] of history.versions.entries()) {
-    const suspects = version.changes.filter(breaksRecord);
-    if (suspects.length === 0) continue;
-    const [before] = version.before;
-    if (!before) continue;
-    const above = await signaturesAbove(history, before.commit, users);
-    for (const { old, now } of suspects) {
-      const signature = old && signatureFor(old, before.model, above);
-      if (!old || !signature) continue;
-      const at = presentAddress(old.at, history.versions.slice(0, index + 1).toReversed());
-      if (!keeps(present, { ...old, at })) broken.set(at, { old, now, version, signature, at });
-      else broken.delete(at);
-    }
+/** Each version, those that can hold a change of what was signed for with who had signed above. */
+async function signedEdits(history: FileHistory, users: readonly LoadedFile[]): Promise<(Edit | SignedEdit)[]> {
+  const edits: (Edit | SignedEdit)[] = [];
+  for (const version of history.versions) {
+    const [before] = isSuspect(version) ? version.before : [];
+    edits.push(
+      before ? { ...version, was: before.model, above: await signaturesAbove(history, before.commit, users) } : version,
+    );
   }
-  return [...broken.values()].flatMap((one) => findingFor(one, present));
-}
-
-/** An address under the names its place took since. */
-function presentAddress(at: string, later: readonly Version[]): string {
-  return later.reduce((now, { moved }) => addressBefore(now, new Map([...moved].map(([to, from]) => [from, to]))), at);
+  return edits;
 }
 
 /** Who had signed in the files that use this one, as they were then. */
@@ -122,18 +98,4 @@ async function signaturesAbove(
 function modelOf(bytes: Uint8Array): FileModel {
   const read = decode(bytes);
   return fileOfText("", "failure" in read ? "" : read.text).model;
-}
-
-/** On the reading as it is now; where it is gone, on the circuit that lost it. A circuit that is gone has no line. */
-function findingFor({ old, now, version, signature, at }: Broken, present: readonly Entry[]): Finding[] {
-  const entry = present.find((one) => one.at === at);
-  const place = at.split(" · ", 1)[0];
-  const spot = entry ?? present.find((one) => one.at === place);
-  if (!spot) return [];
-  const said = entry?.shown ?? now?.shown;
-  const by =
-    version.commit === undefined ? "not committed yet" : `by ${version.by} on ${version.on}, commit ${version.commit}`;
-  const happened = said === undefined ? "it is gone now" : `it is ${said} now`;
-  const message = `${at} was ${old.shown} when ${signature.by} signed for it on ${signature.on}; ${happened} (${by}). Restore it, or keep it with “was” and the reason.`;
-  return [findingOf(signedReadingChanged, wordSpot(spot.fact), { message })];
 }

@@ -251,6 +251,87 @@ describe("check --history", () => {
     expect(out).toContain("barn.ways");
   });
 
+  it("finds a signature that was changed for tests in the file that is used", async () => {
+    const main = (by: string) =>
+      schedule("", `tested by "${by}" 2026-03-06`).replace("wayfile 1", 'wayfile 1\nuse "barn.ways"');
+    const one = begun(main("R.M."));
+    const board = `wayfile 1\nboard B "Barn" {\n  fed-from A\n${way("1", live("2026-03-05", "0.42 Ω"))}}\n`;
+    one.commit("Barn", { "barn.ways": board }, "R. Moss");
+    later(one, main("B.A."));
+    expect((await check(one)).out).toContain("history/signature-changed");
+  });
+
+  const both = `${live("2026-03-05", "0.42 Ω")}      dead 2026-03-04 with M1 {\n        R1+R2  0.13 Ω\n        polarity  ok\n      }\n`;
+  const byMoss = "when R\\.M\\. signed for";
+  it.each([
+    [
+      "the day of signed tests that was changed",
+      schedule(way("1", both.replace("dead 2026-03-04", "dead 2026-03-05"))),
+      "error history/signed-reading-changed A/1 · dead 2026-03-04 was signed for by R\\.M\\. on 2026-03-06; the same readings are dated 2026-03-05 now",
+    ],
+    [
+      "their instrument",
+      schedule(way("1", both.replace("2026-03-05 with M1", "2026-03-05"))),
+      `error history/signed-reading-changed A/1 · live 2026-03-05 · with was M1 ${byMoss} these tests on 2026-03-06; it is gone now`,
+    ],
+    [
+      "a circuit that is gone with its tests",
+      schedule(way("2", "").replace("Oven", "Hob").replace("6 mm²", "10 mm²")),
+      `error history/signed-reading-changed A/1 had live 2026-03-05 Zs 0\\.42 Ω, dead 2026-03-04 R1\\+R2 0\\.13 Ω and dead 2026-03-04 polarity ok ${byMoss} them on 2026-03-06; they are gone now`,
+    ],
+    [
+      "a signature that took another name",
+      schedule(way("1", both), 'tested by "B.A." 2026-03-06'),
+      'error history/signature-changed R\\.M\\. signed for the tests on 2026-03-06; the signature is by "B\\.A\\." 2026-03-06 now',
+    ],
+    [
+      "a signature that is gone",
+      schedule(way("1", both), ""),
+      "error history/signature-changed R\\.M\\. signed for the tests on 2026-03-06; the signature is gone now",
+    ],
+    [
+      "a circuit with another device, and no test since",
+      schedule(way("1", both).replace("B32", "B40")),
+      `warning history/changed-since-tests A/1 · device was BS EN 60898 B32 6 kA ${byMoss} its tests on 2026-03-06; it is BS EN 60898 B40 6 kA now`,
+    ],
+  ])("finds %s", async (_, text, sentence) => {
+    const one = begun(schedule(way("1", both)));
+    later(one, text);
+    const out = (await check(one)).out.replace(/\s+/g, " ");
+    expect(out).toMatch(new RegExp(`${sentence}.* \\(by B\\. Adder on 2026-04-01, commit [0-9a-f]{8}\\)`));
+    expect(out.match(/history\//g)).toHaveLength(1);
+  });
+
+  it("finds a signed figure without a day until somebody signs again", async () => {
+    const ze = (reading: string, signed?: string) =>
+      schedule(way("1", both), signed).replace(
+        "  board A",
+        `  supply {\n    earthing TN-S\n    Ze ${reading}\n  }\n  board A`,
+      );
+    const one = begun(ze("0.18 Ω"));
+    later(one, ze("0.28 Ω"));
+    expect((await check(one)).out.replace(/\s+/g, " ")).toMatch(
+      /supply · Ze was 0\.18 Ω when R\.M\. signed for it on 2026-03-06; it is 0\.28 Ω now/,
+    );
+    later(one, ze("0.28 Ω", 'tested by "R.M." 2027-03-06'));
+    expect((await check(one)).out).not.toContain("history/");
+  });
+
+  it.each([
+    [
+      "a circuit was tested with its new device",
+      schedule(way("1", both + live("2026-04-01", "0.40 Ω")).replace("B32", "B40")),
+    ],
+    ["whoever tested later signed later", schedule(way("1", both), 'tested by "B.A." 2026-04-02')],
+    ["a signature is written otherwise", schedule(way("1", both), 'tested by "RM" 2026-03-06')],
+    ["an instrument took another name", schedule(way("1", both)).replaceAll("M1", "T1")],
+    ["the length of a circuit was corrected", schedule(way("1", both)).replace("12 m\n", "14 m\n")],
+  ])("is silent where %s", async (_, text) => {
+    const one = begun(schedule(way("1", both)));
+    later(one, text);
+    expect((await check(one)).out).not.toContain("history/");
+  });
+
   it.each([
     ["was corrected with its reason", way("1", live("2026-03-05", '0.47 Ω was 0.42 Ω "Figures turned round"'))],
     ["is written in another unit", way("1", live("2026-03-05", "420 mΩ"))],

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { languageChecks } from "../../server/model/problems.ts";
 import { nearestPages, pageOf, pages } from "../../server/rules/frame/catalogue.ts";
 import { formerIds } from "../../server/rules/frame/former-ids.ts";
+import { historyChecks } from "../../server/rules/frame/history-checks.ts";
 import { observationChecks } from "../../server/rules/frame/observation-checks.ts";
 import { rules } from "../../server/rules/list.ts";
 
@@ -15,7 +16,7 @@ describe("the catalogue of checks", () => {
     const wanted = [
       ...rules.map(({ id }) => id),
       ...languageChecks.map((name) => `language/${name}`),
-      "history/signed-reading-changed",
+      ...historyChecks.map(({ id }) => id),
       ...observationChecks.map(({ id }) => id),
       "record/departure-renamed",
       "record/departure-unused",

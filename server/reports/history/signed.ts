@@ -29,12 +29,13 @@ const signaturesOf = ({ list }: Pick<Facts, "list">): Signature[] =>
   });
 
 /**
- * Who signed for a reading in one version of its file: the nearest signature of its day or later. `above` are those of
- * the file that uses this one.
+ * Who signed for a reading in one version of its file: the nearest signature of its day or later, and of one without a
+ * day the last. `above` are those of the file that uses this one.
  */
 export function signatureFor(entry: Entry, model: Recorded, above: readonly Signature[] = []): Signature | undefined {
   const { on, address } = entry;
-  if (on === undefined || !isRecord(entry) || address.blocks.some(({ struckOut }) => struckOut)) return undefined;
+  const isRecorded = isRecord(entry) || (on !== undefined && isOfItself(entry));
+  if (!isRecorded || address.blocks.some(({ struckOut }) => struckOut)) return undefined;
   const { place } = address;
   const board =
     place.of === "way" || place.of === "board"
@@ -47,22 +48,23 @@ export function signatureFor(entry: Entry, model: Recorded, above: readonly Sign
     [...signaturesIn(model), ...above],
   ];
   for (const level of levels) {
-    const covering = level.filter((one) => one.on >= on).toSorted((a, b) => (a.on < b.on ? -1 : 1));
-    if (covering[0]) return covering[0];
+    const inOrder = level.toSorted((a, b) => (a.on < b.on ? -1 : 1));
+    const covering = on === undefined ? inOrder.at(-1) : inOrder.find((one) => one.on >= on);
+    if (covering) return covering;
   }
   return undefined;
 }
+
+/** What the first line of a block of tests says: that they were made, and with which instrument. */
+const isOfItself = ({ address: { line } }: Entry): boolean => line === undefined || line.word === "with";
 
 /** A change of what was signed for: nothing that was corrected with its reason, or struck out with one, is one. */
 export const breaksRecord = ({ kind, old }: EntryChange): boolean =>
   old !== undefined && (kind === "altered" || kind === "vanished" || kind === "re-dated");
 
-/** Whether a version says again, or says with its correction, what another said. */
-export function keeps(entries: readonly Entry[], old: Entry): boolean {
-  const now = entries.find(({ at }) => at === old.at);
-  if (!now) return false;
-  return now.meaning === old.meaning || correctionOf(now.fact, old);
-}
+/** Whether an entry says again, or says with its correction, what stood at its address before. */
+export const keeps = (now: Entry | undefined, old: Entry): boolean =>
+  now !== undefined && (now.meaning === old.meaning || correctionOf(now.fact, old));
 
 const correctionOf = ({ corrections = [] }: Fact, { shown }: Entry): boolean => {
   const tight = (text: string) => text.replace(/\s+/g, "");

@@ -4,7 +4,7 @@ import { safeIsolation } from "../../text/isolation.ts";
 import { rules } from "../list.ts";
 import { type Declaration, departureChecks } from "./departure-checks.ts";
 import { presentId } from "./former-ids.ts";
-import { signedReadingChanged } from "./history-checks.ts";
+import { historyChecks } from "./history-checks.ts";
 import { languagePages } from "./language-pages.ts";
 import { observationChecks } from "./observation-checks.ts";
 import type { Example, Severity } from "./rule.ts";
@@ -62,7 +62,7 @@ const checks: readonly Declaration[] = [
   ...rules,
   ...departureChecks,
   ...observationChecks,
-  signedReadingChanged,
+  ...historyChecks,
   checkFailed,
   fileTooLarge,
   underWay,

@@ -12,3 +12,25 @@ export const signedReadingChanged: Declaration = {
   clauses: [],
   examples: [],
 };
+
+export const signatureChanged: Declaration = {
+  id: "history/signature-changed",
+  severity: "error",
+  since: "0.1",
+  title: "A signature for tests was taken away, given to another, or dated back.",
+  why: "Who signed answers for the tests of that day. A name or a day that is put in its place later makes somebody answer for what they did not sign; who tests later signs with the later day.",
+  clauses: [],
+  examples: [],
+};
+
+export const changedSinceTests: Declaration = {
+  id: "history/changed-since-tests",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit was changed after its tests were signed for, and not tested since.",
+  why: "Readings prove the circuit that was there. With another device, cable or RCD, or as a ring that was a radial, it is another one: every alteration is verified before it is put into service.",
+  clauses: ["641.5", "644.1"],
+  examples: [],
+};
+
+export const historyChecks: readonly Declaration[] = [signedReadingChanged, signatureChanged, changedSinceTests];
