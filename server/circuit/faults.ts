@@ -75,10 +75,16 @@ function supplyNoted(supply: Facts<"supply"> | undefined): FaultAt[] {
 /** The fault currents at a board: its own, or those of the origin where it stands there. */
 export const faultsAt = (context: Pick<Context, "board" | "supply">): FaultAt[] => notedAt(context).filter(whole);
 
-function notedAt({ board, supply }: Pick<Context, "board" | "supply">): FaultAt[] {
-  const own = boardNoted(board.facts).filter(isShown);
+/** Where every figure is one below which the meter read: the greatest of them. */
+export function greatestAtMost(context: Pick<Context, "board" | "supply">): FaultAt | undefined {
+  if (notedAt(context).length > 0) return undefined;
+  return notedAt(context, isAtMost).toSorted((one, other) => other.value - one.value)[0];
+}
+
+function notedAt({ board, supply }: Pick<Context, "board" | "supply">, which = isShown): FaultAt[] {
+  const own = boardNoted(board.facts).filter(which);
   if (own.length > 0) return own;
-  return board.facts.one("fed-from")?.args.from.value === "supply" ? supplyNoted(supply).filter(isShown) : [];
+  return board.facts.one("fed-from")?.args.from.value === "supply" ? supplyNoted(supply).filter(which) : [];
 }
 
 /** The greatest fault current a device at a board may have to break. */

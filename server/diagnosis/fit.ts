@@ -40,7 +40,8 @@ export function withDecimalSlip(scale: Scale, { accuracy }: Sheet, at: number, p
   values[at] = (values[at] ?? 0) / power;
   limits[at] = limitOf(accuracy, values[at] ?? 0);
   deviations[at] = (limits[at] ?? 1) / Math.sqrt(3);
-  return { ...scale, values, limits, deviations };
+  const open = scale.open.with(at, (values[at] ?? 0) >= deadTestPractice.openLeast.value);
+  return { ...scale, values, open, limits, deviations };
 }
 
 /** What a spur's cable, or a point's unknown place, leaves open, Ω. */
@@ -129,6 +130,9 @@ function factorOf(readings: Scale, shape: ArrayLike<number>, stretch: LengthTole
 }
 
 function departure(predicted: number, value: number, open: boolean, deviation: number): number {
+  // From so much on nobody looks for a joint of just that size.
+  if (open && Number.isFinite(predicted) && value >= deadTestPractice.openLeast.value)
+    return practice.openDeviations.value;
   if (open) return predicted >= value ? 0 : practice.openDeviations.value;
   return Number.isFinite(predicted) ? Math.abs(value - predicted) / deviation : practice.openDeviations.value;
 }

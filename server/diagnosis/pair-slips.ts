@@ -20,12 +20,12 @@ export function* withSlips(
   const { sheet } = predictions;
   const bases = leading.filter(({ hypothesis: { kind, reread, links } }) => kind !== "sound" && !reread && !links);
   const each = yield* eachInSteps(bases.slice(0, slipsTried), 1, (base) =>
-    sheet.readings.flatMap(({ name, open }, at) => {
+    sheet.readings.flatMap(({ name, offScale }, at) => {
       const written = scale.values[at] ?? 0;
       const asked = base.fitted.predicted[at] ?? 0;
       return [10, 100, 0.1, 0.01].flatMap((power): Hypothesis[] => {
         const away = Math.abs(written / power - asked);
-        if (open || away > near * limitOf(sheet.accuracy, written / power)) return [];
+        if (offScale || away > near * limitOf(sheet.accuracy, written / power)) return [];
         const before = withDecimalSlip(scale, sheet, at, power);
         const { hypothesis } = base;
         const size = sizeOf(before, hypothesis.predict, hypothesis.range) ?? 0;

@@ -164,7 +164,9 @@ const usesCpc = (measurement: Measurement): boolean =>
 function reading(name: string, measurement: Measurement, fact: Fact, value: Reading | undefined): SheetReading[] {
   const quantity = quantityOf(value);
   if (!quantity || quantity.sign === "<" || quantity.value <= 0 || fact.provenance !== "measured") return [];
-  return [{ name, measurement, value: quantity.value, open: quantity.sign === ">", at: { fact, span: quantity } }];
+  const offScale = quantity.sign === ">";
+  const open = offScale || quantity.value >= deadTestPractice.openLeast.value;
+  return [{ name, measurement, value: quantity.value, open, offScale, at: { fact, span: quantity } }];
 }
 
 function endReadings(study: WayStudy): SheetReading[] {

@@ -21,8 +21,10 @@ export interface SheetReading {
   readonly measurement: Measurement;
   /** Ω; of an open reading, the least it must be. */
   readonly value: number;
-  /** Off scale. */
+  /** Off scale, or more than any cable comes to. */
   readonly open: boolean;
+  /** The meter showed no figure that could be written wrongly. */
+  readonly offScale: boolean;
   /** Where it stands, where it comes from a schedule. */
   readonly at?: { readonly fact: Fact; readonly span: Span };
 }

@@ -300,8 +300,8 @@ const powers = [10, 100, 1000, 0.1, 0.01, 0.001];
 
 /** The decimal point, or the unit, of one reading. */
 function decimalPoint({ sound, sheet }: Predictions): Hypothesis[] {
-  return sheet.readings.flatMap(({ name, open }, at) =>
-    open
+  return sheet.readings.flatMap(({ name, offScale }, at) =>
+    offScale
       ? []
       : powers.map(
           (power): Hypothesis => ({

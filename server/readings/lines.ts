@@ -13,9 +13,14 @@ interface LineReading {
 
 /** Readings on single lines, off scale or not; bounds below which one lies are left out. */
 export const readOnLines = (fact: Fact | undefined): LineReading[] =>
+  allOnLines(fact).filter(({ reading }) => reading.sign !== "<");
+
+/** Of single lines the bounds below which a reading lies. */
+export const boundedOnLines = (fact: Fact | undefined): LineReading[] =>
+  allOnLines(fact).filter(({ reading }) => reading.sign === "<");
+
+const allOnLines = (fact: Fact | undefined): LineReading[] =>
   threeLines.flatMap((line) => {
     const read = valueAt(fact, line);
-    return fact && read && !isAbsent(read) && "sign" in read && read.sign !== "<"
-      ? [{ name: `line ${line}`, fact, reading: read }]
-      : [];
+    return fact && read && !isAbsent(read) && "sign" in read ? [{ name: `line ${line}`, fact, reading: read }] : [];
   });

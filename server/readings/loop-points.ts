@@ -10,11 +10,15 @@ interface LoopPoint {
 }
 
 /** Of each point the latest day that has it: highest first. A point that was not read again stands as it was read. */
-export function standingLoopPoints({ liveTests }: WayStudy): LoopPoint[] {
-  const points = liveTests.flatMap(({ facts }) => pointsIn(facts.all("at")));
-  const latest = points.filter(({ name }, index) => points.findIndex((one) => one.name === name) === index);
-  return latest.sort(highestFirst);
-}
+export const standingLoopPoints = ({ liveTests }: WayStudy): LoopPoint[] =>
+  latestOf(liveTests.flatMap(({ facts }) => pointsIn(facts.all("at")))).sort(highestFirst);
+
+/** The same of points of which it is only known what they lie below. */
+export const boundedLoopPoints = ({ liveTests }: WayStudy): LoopPoint[] =>
+  latestOf(liveTests.flatMap(({ facts }) => readIn(facts.all("at")))).filter(({ Zs }) => Zs.sign === "<");
+
+const latestOf = (points: readonly LoopPoint[]): LoopPoint[] =>
+  points.filter(({ name }, index) => points.findIndex((one) => one.name === name) === index);
 
 /** Highest first; bounds below which a reading lies are left out. */
 export function loopPoints({ live }: WayStudy): LoopPoint[] {
@@ -22,9 +26,12 @@ export function loopPoints({ live }: WayStudy): LoopPoint[] {
 }
 
 const pointsIn = (facts: readonly LoopPoint["fact"][]): LoopPoint[] =>
+  readIn(facts).filter(({ Zs }) => Zs.sign !== "<");
+
+const readIn = (facts: readonly LoopPoint["fact"][]): LoopPoint[] =>
   facts.flatMap((fact): LoopPoint[] => {
     const Zs = quantityOf(fact.args.Zs);
-    return Zs && Zs.sign !== "<" ? [{ name: fact.args.point.value, fact, Zs }] : [];
+    return Zs ? [{ name: fact.args.point.value, fact, Zs }] : [];
   });
 
 const highestFirst = (one: LoopPoint, other: LoopPoint): number => other.Zs.value - one.Zs.value;

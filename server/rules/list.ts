@@ -176,6 +176,7 @@ import liveZsMissing from "./live/zs-missing.ts";
 import loopBoardBelowUpstream from "./loop/board-below-upstream.ts";
 import loopBoardDisagrees from "./loop/board-disagrees.ts";
 import loopBoardOffScale from "./loop/board-off-scale.ts";
+import loopCpcOpen from "./loop/cpc-open.ts";
 import loopDesignLoopOverLimit from "./loop/design-loop-over-limit.ts";
 import loopDisconnectionTooLong from "./loop/disconnection-too-long.ts";
 import loopElectrodeOverLimit from "./loop/electrode-over-limit.ts";
@@ -563,6 +564,7 @@ export const rules: readonly Rule[] = [
   loopBoardBelowUpstream,
   loopBoardDisagrees,
   loopBoardOffScale,
+  loopCpcOpen,
   loopDesignLoopOverLimit,
   loopDisconnectionTooLong,
   loopElectrodeOverLimit,

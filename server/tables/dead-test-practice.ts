@@ -29,6 +29,8 @@ export const deadTestPractice = {
   lowLeast: practice(0.05, "Ω", "continuity against length"),
   /** A reading this near to a power of ten of what is expected is a slip of the decimal point. */
   slipShare: practice(0.12, "", "slips of the decimal point"),
+  /** From this on line and protective conductor count as open, Ω: 500 m of 1 mm² and 1 mm² come to 18 Ω (BS EN 60228). */
+  openLeast: practice(20, "Ω", "conductors that are open: 500 m of 1 mm² come to 18 Ω"),
   /** A protective conductor that reads as less than this much cable, m, has another path beside it. */
   impliedLength: practice(1, "m", "parallel paths"),
   /** By how much r2/r1 of a ring may leave the ratio of the sizes. */

@@ -74,8 +74,8 @@ const offScale = 99.9;
 /** One reading as a meter with two decimals writes it. */
 export function written(name: string, measurement: Measurement, ohms: number): SheetReading {
   return ohms > offScale
-    ? { name, measurement, value: offScale, open: true }
-    : { name, measurement, value: round(ohms, 2), open: false };
+    ? { name, measurement, value: offScale, open: true, offScale: true }
+    : { name, measurement, value: round(ohms, 2), open: false, offScale: false };
 }
 
 export interface Simulated {

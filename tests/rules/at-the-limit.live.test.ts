@@ -25,7 +25,12 @@ const limits: readonly Limit[] = [
       "TN-C-S\nZe 0.81 Ω": ["warning", "is it TT?"],
       "TN-S\nZe 0.80 Ω": "",
       "TN-S\nZe 0.81 Ω": ["warning", "is it TT?"],
-      "TN-S\nZe <0.90 Ω": "",
+      "TN-S\nZe <0.80 Ω": "",
+      "TN-S\nZe <0.90 Ω": [
+        "warning",
+        "does not prove that the loop of the supply is within the 0.80 Ω declared for TN-S",
+      ],
+      "TN-S\nZe >0.70 Ω": ["warning", "read it on a higher range"],
       "TN-S\nZe >9.99 Ω": ["error", "the supply has no earth"],
       "TT\nZe 60 Ω": "",
     },
@@ -124,7 +129,7 @@ const limits: readonly Limit[] = [
   },
   ...(
     [
-      ["TN-S", { ">0.80 Ω": "error", ">0.79 Ω": "warning", "0.90 Ω": "", "<0.90 Ω": "" }],
+      ["TN-S", { ">0.80 Ω": "error", ">0.79 Ω": "warning", "0.90 Ω": "", "<0.90 Ω": "warning", "<0.79 Ω": "" }],
       ["TT", { ">1999 Ω": "warning" }],
     ] as const
   ).map(

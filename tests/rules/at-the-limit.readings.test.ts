@@ -291,7 +291,11 @@ at S2 #
       "Zs 1.10 Ω": ["warning", "Zs 1.10 Ω at S2 is above 1.09 Ω for a cold reading"],
       "Zs 1.37 Ω": "warning",
       "Zs 1.38 Ω": ["error", "Zs 1.38 Ω at S2 is above the 1.37 Ω of this circuit"],
-      "Zs <1.50 Ω": "",
+      "Zs <1.50 Ω": [
+        "warning",
+        "does not prove that the loop is within the 1.37 Ω of this circuit: read it on a lower range",
+      ],
+      "Zs <1.37 Ω": "",
       "Zs >1.50 Ω": "error",
       'Zs LIM "Locked"': "",
     },

@@ -230,7 +230,33 @@ live 2026-03-05 {
 Zs # Ω
 }
 }`,
-    found: { "1.37": "", "1.38": "warning", ">1.52": "", "<1.52": "", "1667": "warning", "1668": "" },
+    found: { "1.37": "", "1.38": "warning", ">1.52": "", "<1.52": "", "20.2": "warning", "20.4": "" },
+  },
+  // 20 Ω beyond the 0.30 Ω of the supply: 500 m of 1 mm² come to 18.1 Ω (BS EN 60228).
+  {
+    check: "loop/cpc-open",
+    setting: tested,
+    text: `way 1 radial "Outside lights" {
+device BS EN 61009 B32 6 kA 30 mA type A
+live 2026-03-05 {
+Zs # Ω
+}
+}`,
+    found: { "20.2": "", "20.4": "error", "1667": "error", "1668": "", ">1999": "", "<20.4": "" },
+  },
+  // 600 m of 1 mm²: 600 × 36.2 mΩ are 21.7 Ω.
+  {
+    check: "loop/cpc-open",
+    setting: tested,
+    text: `way 1 radial "Bell" {
+device BS EN 61009 B6 6 kA 30 mA type A
+cable flat-twin line 1 mm² cpc 1 mm²
+length # m
+live 2026-03-05 {
+Zs 25 Ω
+}
+}`,
+    found: { "600": "", "100": "error" },
   },
   // 9.2 kW at 230 V are 40 A: 15 % of it are 6 A. A small load may be out by an ampere.
   {

@@ -85,7 +85,7 @@ describe("the catalogue of checks", () => {
       "drift: insulation-fallen resistance-risen",
       "insulation: all-low below-minimum board-below-minimum board-disagrees low-on-new missing not-tested-with-equipment outlier pair-missing zero",
       "live: function-failed phase-sequence-reversed",
-      "loop: board-disagrees board-off-scale expected-over-limit low-for-tt over-any-limit point-over-limit relies-on-rcd zs-against-length zs-below-electrode zs-disagrees zs-over-limit zs-over-rcd-limit",
+      "loop: board-disagrees board-off-scale cpc-open expected-over-limit low-for-tt over-any-limit point-over-limit relies-on-rcd zs-against-length zs-below-electrode zs-disagrees zs-over-limit zs-over-rcd-limit",
       "polarity: wrong wrong-upstream",
       "population: unlike-neighbours",
       "protective: bonding-missing bonding-not-tested bonding-reads-high earthing-reads-high open supplementary-reads-high",

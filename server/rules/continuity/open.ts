@@ -1,9 +1,14 @@
-import { quantityOf } from "../../model/values.ts";
-import { latestReadDead } from "../../readings/dead.ts";
+import { ohms, relation } from "../../calc/result.ts";
+import { exactReading } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { type Quantity, quantityOf } from "../../model/values.ts";
+import { latestReadDead, lengthMismatch } from "../../readings/dead.ts";
 import { readOnLines } from "../../readings/lines.ts";
+import { isBeyondCable } from "../../readings/open-conductor.ts";
 import { pointLines } from "../../readings/radial-points.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { shown } from "../common/dead-words.ts";
-import { amount, valueSpot, wayRule } from "../frame/rule.ts";
+import { amount, type Report, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/open",
@@ -11,7 +16,7 @@ export default wayRule({
   compares: true,
   since: "0.1",
   title: "A protective conductor reads open.",
-  why: "Off scale means that no path was found. Without one a fault leaves exposed metal live and nothing disconnects. Find the break before anything else is tested.",
+  why: "Off scale, or tens of ohms, means that no conductor was found. Without one a fault leaves exposed metal live and nothing disconnects. Find the break before anything else is tested.",
   opens: true,
   clauses: ["643.2.1", "411.3.1.1"],
   examples: [
@@ -25,6 +30,19 @@ export default wayRule({
       good: `way 1 radial "Water heater" {
   dead 2026-03-04 {
     R1+R2        0.41 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 radial "Water heater" {
+  dead 2026-03-04 {
+    R1+R2        180 Ω
+                 ^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  dead 2026-03-04 {
+    R1+R2        1.80 Ω
   }
 }`,
     },
@@ -66,21 +84,42 @@ export default wayRule({
       const quantity = quantityOf(fact?.args.value);
       if (!fact || !quantity) continue;
       const lines = readOnLines(fact).map(({ name, reading }) => ({ of: `${word} of ${name}`, reading }));
-      const all = quantity.sign === ">" ? [{ of: word, reading: quantity }] : lines;
+      const all = isOpen(study, quantity) ? [{ of: word, reading: quantity }] : lines;
       for (const { of, reading } of all) {
-        if (reading.sign !== ">") continue;
+        if (!isOpen(study, reading)) continue;
+        const read = reading.sign === ">" ? `is off scale (${shown(reading)})` : `reads ${shown(reading)}`;
         report(valueSpot(fact, reading), {
-          message: `${of} is off scale (${shown(reading)}): no continuity. Find the break before the circuit is energised.`,
+          message: `${of} ${read}: no continuity. Find the break before the circuit is energised.`,
           value: amount(reading.value, "Ω"),
+          ...(reading.sign === ">" ? {} : beyondCable(reading.value)),
         });
       }
     }
     for (const { name, fact, R2 } of pointLines(study)) {
-      if (R2?.sign !== ">") continue;
+      if (!R2 || !isOpen(study, R2)) continue;
+      const read = R2.sign === ">" ? `is off scale (${shown(R2)})` : `reads ${shown(R2)}`;
       report(valueSpot(fact, R2), {
-        message: `R2 at ${name} is off scale (${shown(R2)}): the protective conductor does not reach it. Check its terminals and those before it.`,
+        message: `R2 at ${name} ${read}: the protective conductor does not reach it. Check its terminals and those before it.`,
         value: amount(R2.value, "Ω"),
       });
     }
   },
 });
+
+const { openLeast } = deadTestPractice;
+
+const beyondCable = (value: number): Partial<Report> => ({
+  limit: amount(openLeast.value, "Ω"),
+  steps: [relation("reading < the most a cable comes to", ohms(value), ohms(openLeast.value))],
+  source: openLeast.source,
+});
+
+/** Off scale, or more than any cable comes to. A loop that was measured and is low shows the conductor whole: the figure is wrong. */
+function isOpen(study: WayStudy, { sign, value }: Quantity): boolean {
+  if (sign !== "=") return sign === ">";
+  const expected = study.expectedR1R2;
+  // Ten or a hundred times what the length gives is a slip of the decimal point, and reported as that.
+  if (expected && lengthMismatch({ sign, value }, expected.value)?.slip !== undefined) return false;
+  const Zs = exactReading(study.Zs);
+  return isBeyondCable(study, value) && !(Zs && Zs.fact.provenance === "measured" && Zs.value < openLeast.value);
+}

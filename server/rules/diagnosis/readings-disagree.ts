@@ -206,7 +206,7 @@ function isCopied(study: WayStudy): boolean {
 }
 
 const writtenAs = (reading: SheetReading | undefined): string =>
-  reading ? `${reading.open ? ">" : ""}${ohms(reading.value)}` : "";
+  reading ? `${reading.offScale ? ">" : ""}${ohms(reading.value)}` : "";
 
 /** By how much an explanation makes a reading differ from a sound circuit's, Ω. */
 const accounted = ({ predicted }: Explanation, at: number): number => {

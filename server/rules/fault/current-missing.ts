@@ -1,7 +1,7 @@
-import { kiloamps } from "../../calc/result.ts";
+import { type Calculated, kiloamps } from "../../calc/result.ts";
 import { breakingOf } from "../../circuit/breaking.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
-import { faultsNoted, greatestFault } from "../../circuit/faults.ts";
+import { faultsNoted, greatestAtMost, greatestFault } from "../../circuit/faults.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Context } from "../../model/installation.ts";
@@ -81,6 +81,31 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ipf          <20 kA
+                 ^^^^^^
+  }
+  board A "Main" {
+    fed-from     supply
+    way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ipf          <2 kA
+  }
+  board A "Main" {
+    fed-from     supply
+    way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
+  }
+}`,
+    },
   ],
   check({ board, context, studies }, report) {
     onlyBound(context, studies, report);
@@ -97,23 +122,25 @@ installation "Sample" {
   },
 });
 
-/** A meter at the top of its range leaves open how much more flows than the devices are seen to break. */
+/** A meter at an end of its range leaves open whether more flows than the devices are seen to break. */
 function onlyBound(context: Context, studies: readonly WayStudy[], report: Reporter): void {
-  const fault = greatestFault(context);
-  const reading = fault?.sign === ">" ? quantityOf(readingAt(fault.fact)) : undefined;
+  const fault = greatestFault(context) ?? greatestAtMost(context);
+  const reading = fault && fault.sign !== "=" ? quantityOf(readingAt(fault.fact)) : undefined;
   if (!fault || !reading) return;
+  const isOpen = ({ value }: Calculated): boolean => (fault.sign === ">" ? value >= fault.value : value < fault.value);
   const broken = studies.flatMap((study) => {
     const capacity = study.device && !study.isSpare ? breakingOf(study) : undefined;
-    return capacity && capacity.value >= fault.value ? [capacity] : [];
+    return capacity && isOpen(capacity) ? [capacity] : [];
   });
   const least = broken.toSorted((one, other) => one.value - other.value)[0];
   if (!least) return;
   report(
     valueSpot(fault.fact, reading),
     unproven(
-      `${fault.name} >${kiloamps(fault.value)}`,
+      `${fault.name} ${fault.sign}${kiloamps(fault.value)}`,
       `the devices here, which break ${kiloamps(least.value)}, are enough`,
       least,
+      { sign: fault.sign },
     ),
   );
 }

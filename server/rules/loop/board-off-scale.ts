@@ -24,19 +24,32 @@ export default boardRule({
   Zdb          0.34 Ω
 }`,
     },
+    {
+      setting: { stage: "tested" },
+      bad: `live 2026-03-05 {
+  Zdb          <20 Ω
+               ^^^^^
+}`,
+      good: `live 2026-03-05 {
+  Zdb          <0.3 Ω
+}`,
+    },
   ],
   check({ board, context }, report) {
     const stated = [...liveOfBoard(context).map(({ facts }) => facts.one("Zdb")), board.head.facts.one("Zdb")];
     const fact = stated.find((one) => one !== undefined);
     const reading = fact && quantityOf(fact.args.value);
-    if (!fact || reading?.sign !== ">") return;
+    if (!fact || !reading || reading.sign === "=") return;
     const { earthing } = studySupply(context);
     const metallic = declaredImpedance("TN-S");
-    const open = earthing !== "TT" && earthing !== "IT" && earthing !== undefined && reading.value >= metallic.value;
+    const isLarge = earthing !== "TT" && earthing !== "IT" && earthing !== undefined && reading.value >= metallic.value;
+    // Below a figure that is small itself there is nothing to read more closely.
+    if (reading.sign === "<" && !isLarge) return;
+    const open = isLarge && reading.sign === ">";
     report(valueSpot(fact, reading), {
       message: open
         ? `Zdb ${shown(reading)} is off scale where ${earthing} gives a fraction of an ohm: is the protective conductor of the board open?`
-        : `Zdb ${shown(reading)} is not a value its circuits can be judged from: read it on a higher range.`,
+        : `Zdb ${shown(reading)} is not a value its circuits can be judged from: read it on a ${reading.sign === "<" ? "lower" : "higher"} range.`,
       ...(open ? {} : { severity: "warning" as const }),
       value: amount(reading.value, "Ω"),
       ...(open ? { limit: amountOf(metallic), source: metallic.source } : {}),

@@ -1,10 +1,14 @@
 import { exceeds } from "../../calc/compare.ts";
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { designLoop } from "../../readings/loop.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { quantityOf } from "../../model/values.ts";
+import { designBoardImpedance, designLoop } from "../../readings/loop.ts";
 import { leastLoop } from "../../readings/loop-least.ts";
+import { shown } from "../common/dead-words.ts";
 import { loopOver } from "../common/loop-over.ts";
-import { factSpot, wayRule } from "../frame/rule.ts";
+import { unproven } from "../common/unproven.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/expected-over-limit",
@@ -45,11 +49,35 @@ export default wayRule({
   length       60 m
 }`,
     },
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 radial "Water heater" {
+  device       BS EN 60898 B32 6 kA
+  dead 2026-03-04 {
+    R1+R2        <20 Ω
+                 ^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device       BS EN 60898 B32 6 kA
+  dead 2026-03-04 {
+    R1+R2        <0.5 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const { disconnection, device } = study;
     if (disconnection?.by !== "overcurrent" || !device) return;
     const { limit } = disconnection;
+    if (study.R1R2 && isOnlyBound(study, limit.value)) {
+      const { fact, value } = study.R1R2;
+      const read = quantityOf(value);
+      const within = `the loop is within the ${ohms(limit.value)} of the ${deviceName(device)} device`;
+      if (read)
+        report(valueSpot(fact, read), unproven(`R1+R2 ${shown(read)}`, within, limit, { which: "hot", sign: "<" }));
+      return;
+    }
     const least = leastLoop(study);
     // A design that fails by itself is judged by its length.
     if (!least || !exceeds(least.loop.value, limit.value) || exceeds(designLoop(study)?.value ?? 0, limit.value))
@@ -63,3 +91,10 @@ export default wayRule({
     });
   },
 });
+
+/** Whether no Zs was read, and R1+R2 only as below a figure that would be too much. */
+function isOnlyBound(study: WayStudy, limit: number): boolean {
+  const bound = quantityOf(study.R1R2?.value);
+  if (bound?.sign !== "<" || quantityOf(study.Zs?.value) || study.supply.earthing === "TT") return false;
+  return exceeds((designBoardImpedance(study.context)?.value ?? 0) + bound.value, limit);
+}

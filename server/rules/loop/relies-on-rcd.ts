@@ -4,6 +4,7 @@ import { deviceName, rcdName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { quantityOf } from "../../model/values.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
+import { isOpenLoop } from "../../readings/open-conductor.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -75,7 +76,7 @@ export default wayRule({
     if (!Zs || !reading || reading.sign !== "=" || disconnection?.by !== "overcurrent" || !device) return;
     const { limit } = disconnection;
     const byRcd = reading.value > limit.value ? rcdDisconnects(study, reading.value) : undefined;
-    if (!byRcd) return;
+    if (!byRcd || isOpenLoop(study, reading.value)) return;
     report(valueSpot(Zs.fact, reading), {
       message: `Zs ${ohms(reading.value)} is above ${ohms(limit.value)} for the ${deviceName(device)} device: only the RCD would disconnect. ${cure(study)}`,
       value: amount(reading.value, "Ω"),

@@ -5,7 +5,8 @@ import { quantityOf } from "../../model/values.ts";
 import { uncertaintyOnSupply } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
-import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
+import { unproven } from "../common/unproven.ts";
+import { amount, amountOf, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "loop/ze-above-declared",
@@ -49,15 +50,37 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ze           <20 Ω
+                 ^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ze           <0.5 Ω
+  }
+}`,
+    },
   ],
   check(installation, report) {
     const earthing = installation.supply?.one("earthing");
     const Ze = installation.supply?.one("Ze");
     const reading = quantityOf(Ze?.args.value);
     const system = earthing?.args.system.value;
-    if (!earthing || !Ze || !reading || reading.sign === "<" || (system !== "TN-S" && system !== "TN-C-S")) return;
+    if (!earthing || !Ze || !reading || (system !== "TN-S" && system !== "TN-C-S")) return;
     const limit = declaredImpedance(system);
-    if (reading.value <= limit.value) return;
+    if (reading.sign === "<" ? reading.value > limit.value : reading.sign === ">" && reading.value <= limit.value) {
+      const within = `the loop of the supply is within the ${ohms(limit.value)} declared for ${system}`;
+      report(valueSpot(Ze, reading), unproven(`Ze ${shown(reading)}`, within, limit, { sign: reading.sign }));
+      return;
+    }
+    if (reading.sign === "<" || reading.value <= limit.value) return;
     const other = system === "TN-C-S" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
     const meter = uncertaintyOnSupply(installation, Ze, reading);
     const offScale = reading.sign === ">";

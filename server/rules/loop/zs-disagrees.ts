@@ -4,6 +4,7 @@ import { ohms, step } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { wordAt } from "../../model/fact-values.ts";
 import { aboveElectrode, type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
+import { isOpenLoop } from "../../readings/open-conductor.ts";
 import { combine } from "../../tables/source.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
@@ -87,7 +88,7 @@ export default wayRule({
     const found = loopAgreement(study);
     if (!found?.expected || !found.board || !found.R1R2) return;
     const { Zs, R1R2, board, expected, tolerance, verdict } = found;
-    if (verdict !== "low" && verdict !== "high") return;
+    if ((verdict !== "low" && verdict !== "high") || isOpenLoop(study, Zs.value)) return;
     const calculated = Zs.fact.provenance === "calculated";
     const range = noTripRange(study, found);
     const reason = calculated

@@ -1,6 +1,6 @@
 import { lengthFromResistance, resistancePerMetre } from "../../calc/conductor-resistance.ts";
 import { practiceOf } from "../../calc/practice.ts";
-import { metres, ohms } from "../../calc/result.ts";
+import { type Calculated, metres, ohms } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
 import { quantityOf } from "../../model/values.ts";
 import { allBonding, type Bonding, bondingReading } from "../../readings/earthing.ts";
@@ -8,7 +8,9 @@ import type { MeterTest } from "../../readings/meter-tests.ts";
 import { deadOfBoard, supplyMeterTests } from "../../readings/meter-tests.ts";
 import { uncertaintyAmong } from "../../readings/uncertainty.ts";
 import { combine } from "../../tables/source.ts";
+import { shown } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { unproven } from "../common/unproven.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -37,6 +39,40 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-C-S
+    bonding      water 10 mm²  continuity <2 Ω
+                                          ^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-C-S
+    bonding      water 10 mm²  continuity <0.05 Ω
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-C-S
+    bonding      water 10 mm²  length 12 m  continuity <1 Ω
+                                                       ^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-C-S
+    bonding      water 10 mm²  length 12 m  continuity <0.05 Ω
+  }
+}`,
+    },
   ],
   check(installation, report) {
     for (const bonding of allBonding(installation)) checkBonding(bonding, installation, report);
@@ -50,9 +86,16 @@ function checkBonding(bonding: Bonding, installation: Installation, report: Repo
   const size = described?.args.size;
   const metal = described?.args.metal?.value;
   const perMetre = size && resistancePerMetre(size.value, metal);
-  if (reading?.sign !== "=" || !size || !perMetre) return;
+  if (!reading || reading.sign === ">" || !size || !perMetre) return;
+  const found = length && bondingReading(size.value, length.value, metal);
+  if (reading.sign === "<") {
+    const most = found ? found.most : longestBond(perMetre);
+    if (reading.value <= most.value) return;
+    const read = `The ${shown(reading)} of the ${service.value} bonding`;
+    report(valueSpot(bonding, reading), unproven(read, "its clamps are sound", most, { sign: "<" }));
+    return;
+  }
   if (length) {
-    const found = bondingReading(size.value, length.value, metal);
     if (!found || reading.value <= found.most.value) return;
     const meter = uncertaintyAmong(installation.names, testsWithBonding(installation), bonding, reading);
     report(valueSpot(bonding, reading), {
@@ -75,6 +118,17 @@ function checkBonding(bonding: Bonding, installation: Installation, report: Repo
     source: combine(implied.source, most.source),
     related: [{ spot: factSpot(bonding), message: "Size of the bonding conductor." }],
   });
+}
+
+/** What the longest bonding conductor that is usual reads, Ω. */
+function longestBond(perMetre: Calculated): Calculated {
+  const { value, steps, source } = practiceOf("bond-length");
+  return {
+    value: perMetre.value * value,
+    unit: "Ω",
+    steps: [...perMetre.steps, ...steps],
+    source: combine(perMetre.source, source),
+  };
 }
 
 const describedElsewhere = ({ supply }: Installation, service: string): Bonding | undefined =>
