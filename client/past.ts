@@ -121,7 +121,7 @@ export class Past {
 
   async #timeline(): Promise<void> {
     const editor = window.activeTextEditor;
-    if (editor?.document.languageId !== "wayfile") throw new Error(l10n.t("open a schedule first."));
+    if (!editor || !addressOf(undefined)) throw new Error(missingFile());
     const { line, character } = editor.selection.active;
     const uri = editor.document.uri.toString();
     const question = { uri, position: { line, character } };

@@ -22,6 +22,15 @@ it("neither is a reading, a day, an earthing arrangement or what a circuit is ca
   expect(divided(["R1+R2", "TN-C-S", "2.5mm²", "0.67", "2026-03-10", "A/3", "flat-twin", "1x", "½x"])).toEqual([]);
 });
 
+it("what stands behind the number of a standard belongs to it, so that a list is compared with all that is typed", () => {
+  const { pattern, flags } = JSON.parse(
+    readFileSync(new URL("../../grammar/generated/language-configuration.json", import.meta.url), "utf8"),
+  ).wordPattern;
+  const wordIn = (text: string) => new RegExp(pattern, flags).exec(text)?.[0];
+  expect(wordIn("7671:2018+A2:2022")).toBe("7671:2018+A2:2022");
+  expect(wordIn("7671: 2018")).toBe("7671");
+});
+
 it("quotes, braces and a comparison stand apart from what they hold", () => {
   expect(['"', "{", "}", "<", ">", "#", ",", ":"].filter((sign) => !separators.includes(sign))).toEqual([]);
 });
