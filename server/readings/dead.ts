@@ -99,18 +99,22 @@ export interface LengthMismatch {
 
 const slips = [10, 100, 0.1, 0.01];
 
+/** The power of ten that a reading is of what is expected, near enough for a slip of the decimal point. */
+export const decimalSlip = (ratio: number): number | undefined =>
+  slips.find((power) => Math.abs(ratio / power - 1) <= deadTestPractice.slipShare.value);
+
 /** Compares a reading with length and size: a band on both sides, and powers of ten by name. */
 export function lengthMismatch(
   reading: Pick<Quantity, "value" | "sign">,
   expected: number,
 ): LengthMismatch | undefined {
   const { value, sign } = reading;
-  const { highShare, highLeast, lowShare, lowLeast, slipShare } = deadTestPractice;
+  const { highShare, highLeast, lowShare, lowLeast } = deadTestPractice;
   const ratio = value / expected;
   const high = value > highShare.value * expected && value - expected > highLeast.value;
   const low = value < lowShare.value * expected && expected - value > lowLeast.value;
   if (!(high && sign !== "<") && !(low && sign !== ">")) return undefined;
-  const slip = sign === "=" ? slips.find((power) => Math.abs(ratio / power - 1) <= slipShare.value) : undefined;
+  const slip = sign === "=" ? decimalSlip(ratio) : undefined;
   const by = high
     ? value - Math.max(highShare.value * expected, expected + highLeast.value)
     : Math.min(lowShare.value * expected, expected - lowLeast.value) - value;

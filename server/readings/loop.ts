@@ -205,12 +205,18 @@ export const loopAgreement = memoByObject((study: WayStudy): LoopAgreement | und
  * Whether the two figures stand in each other's place: Zs is the smaller, and with the board's impedance it comes to what
  * is written as R1+R2, which the length fits no better. Rounding and the meter's last digits are a few hundredths.
  */
-export function interchangedWithR1R2({ expectedR1R2 }: WayStudy, { Zs, R1R2, board }: LoopAgreement): boolean {
+function interchangedWithR1R2({ expectedR1R2 }: WayStudy, { Zs, R1R2, board }: LoopAgreement): boolean {
   if (!R1R2 || !board || Zs.value >= R1R2.value) return false;
   const offLength = ({ value }: ExactReading): number => (expectedR1R2 ? Math.abs(value - expectedR1R2.value) : 0);
   if (offLength(R1R2) < offLength(Zs)) return false;
   const rounding = practiceOf("loop-below").value;
   return board.value > rounding && !exceeds(Math.abs(R1R2.value - board.value - Zs.value), rounding);
+}
+
+/** The same of a circuit by itself, where it is reported. */
+export function areInterchanged(study: WayStudy): boolean {
+  const found = loopAgreement(study);
+  return found?.verdict !== undefined && interchangedWithR1R2(study, found);
 }
 
 /** The same of a circuit in one clause, for a finding on its Zs; nothing where they are not. */

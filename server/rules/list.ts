@@ -12,6 +12,7 @@ import containmentTooManyBends from "./containment/too-many-bends.ts";
 import containmentVoltagesMixed from "./containment/voltages-mixed.ts";
 import continuityBothRecorded from "./continuity/both-recorded.ts";
 import continuityHighestNotRecorded from "./continuity/highest-not-recorded.ts";
+import continuityLinesDiffer from "./continuity/lines-differ.ts";
 import continuityMissing from "./continuity/missing.ts";
 import continuityNegativeOrZero from "./continuity/negative-or-zero.ts";
 import continuityNoProtectiveConductor from "./continuity/no-protective-conductor.ts";
@@ -400,6 +401,7 @@ export const rules: readonly Rule[] = [
   containmentVoltagesMixed,
   continuityBothRecorded,
   continuityHighestNotRecorded,
+  continuityLinesDiffer,
   continuityMissing,
   continuityNegativeOrZero,
   continuityNoProtectiveConductor,

@@ -79,7 +79,7 @@ describe("the catalogue of checks", () => {
   // A person who is sent into an enclosure without being shown how to isolate can be killed, so each is named here again.
   it("shows how to isolate wherever what puts it right has somebody open the installation", () => {
     expect(withTrait(({ opens }) => opens)).toEqual([
-      "continuity: missing no-protective-conductor open point-against-length point-open r1r2-against-length r2-against-length r2-against-loop r2-ratio",
+      "continuity: lines-differ missing no-protective-conductor open point-against-length point-open r1r2-against-length r2-against-length r2-against-loop r2-ratio",
       "design: neutral-shared",
       "diagnosis: readings-disagree",
       "drift: insulation-fallen resistance-risen",
@@ -99,7 +99,7 @@ describe("the catalogue of checks", () => {
   // What is compared with a limit is left out: no explanation of the readings may speak for it.
   it("lets a diagnosis speak for those that compare one reading with the others or with the drawing, and no more", () => {
     expect(withTrait((rule) => rule.scope === "way" && rule.compares)).toEqual([
-      "continuity: open point-against-length point-open r1r2-against-length r2-against-length r2-ratio",
+      "continuity: lines-differ open point-against-length point-open r1r2-against-length r2-against-length r2-ratio",
       "loop: zs-below-conductors zs-disagrees",
       "ring: bridged cpc-ratio ends-against-length ends-differ identical-readings link-missing links-not-crossed open-conductor point-open point-reading poor-contact r1r2-against-ring",
     ]);

@@ -114,6 +114,22 @@ describe("Zs against what it is made of", () => {
     expect(said("25 m")).toContain("record metal in parallel");
   });
 
+  it("and R1+R2 is then not asked about by itself", () => {
+    const cable = "cable flat-twin line 2.5 mm² cpc 1.5 mm²\nlength 10 m";
+    const byLength = (R1R2: string, Zs: string) => of("continuity/r1r2-against-length", made(R1R2, Zs, cable));
+    expect(byLength("0.50 Ω", "0.20 Ω")).toEqual([]);
+    expect(byLength("0.50 Ω", "0.80 Ω")).toHaveLength(1);
+  });
+
+  // Ze 0.30 Ω and R1+R2 0.20 Ω.
+  it.each([
+    ["loop/zs-disagrees", "5.00 Ω", "It is about 10 times too much: check the decimal point."],
+    ["loop/zs-below-board", "0.05 Ω", "It is about a tenth of it: check the decimal point."],
+  ])("%s of a slip of the decimal point says so: %s", (check, Zs, words) => {
+    expect(of(check, made("0.20 Ω", Zs))[0]?.message).toContain(words);
+    expect(of(check, made("0.20 Ω", Zs === "5.00 Ω" ? "3.00 Ω" : "0.10 Ω"))[0]?.message).not.toContain("decimal point");
+  });
+
   it("may be low beside a recorded path, never high", () => {
     const path = 'parallel-path "Frame bolted to bonded steel"';
     expect(checksOf(made("0.92 Ω", "0.31 Ω", path))).toEqual([]);

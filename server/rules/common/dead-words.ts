@@ -4,6 +4,7 @@ import { megohms, squareMillimetres } from "../../calc/result.ts";
 import { type Cable, countWords } from "../../circuit/cable.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
+import { decimalSlip } from "../../readings/dead.ts";
 import type { RingPoint, RingStudy, Round } from "../../readings/ring.ts";
 import { listed } from "../../text/words.ts";
 import { factSpot, type Related, type Spot, valueSpot } from "../frame/rule.ts";
@@ -68,3 +69,13 @@ function readingsAt({ name, readings }: RingPoint): string {
 /** How a figure came to stand there that nobody read on the day. */
 export const notReadWords = ({ provenance }: Fact): string =>
   provenance === "from-record" ? "taken from a record" : `written as ${provenance}`;
+
+/** How far a slip of the decimal point puts a figure out. */
+export const timesWords = (slip: number): string =>
+  slip > 1 ? `${slip} times too much` : `a ${slip === 0.1 ? "tenth" : "hundredth"} of it`;
+
+/** A sentence for a figure that is a power of ten of what it should be; empty for any other. */
+export function slipWords(read: number, expected: number): string {
+  const slip = decimalSlip(read / expected);
+  return slip === undefined ? "" : ` It is about ${timesWords(slip)}: check the decimal point.`;
+}

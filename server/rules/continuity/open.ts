@@ -110,7 +110,7 @@ const { openLeast } = deadTestPractice;
 
 const beyondCable = (value: number): Partial<Report> => ({
   limit: amount(openLeast.value, "Ω"),
-  steps: [relation("reading < the most a cable comes to", ohms(value), ohms(openLeast.value))],
+  steps: [relation("reading ≤ the most a cable comes to", ohms(value), ohms(openLeast.value))],
   source: openLeast.source,
 });
 

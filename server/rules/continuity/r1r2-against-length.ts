@@ -12,11 +12,11 @@ import {
   otherMetal,
   unslipped,
 } from "../../readings/dead.ts";
-import { loopBearsOut } from "../../readings/loop.ts";
+import { areInterchanged, loopBearsOut } from "../../readings/loop.ts";
 import { studyRing } from "../../readings/ring.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated, relatedFact, shown } from "../common/dead-words.ts";
+import { lengthRelated, relatedFact, shown, timesWords } from "../common/dead-words.ts";
 import { offLength } from "../common/off-length.ts";
 import { beyondTolerance } from "../common/uncertainty-words.ts";
 import { misread } from "../common/writing.ts";
@@ -92,7 +92,7 @@ export default wayRule({
     const quantity = quantityOf(latest?.fact.args.value);
     if (study.isSpare || !latest || !quantity || quantity.sign === ">" || quantity.value <= 0) return;
     const { fact, test } = latest;
-    if (readsLikeNoRing(study)) return;
+    if (readsLikeNoRing(study) || areInterchanged(study)) return;
     const standard = standardFor(study, test, quantity);
     const mismatch = standard && lengthMismatch(quantity, standard.expected.value);
     if (!standard || !mismatch || !study.length) return;
@@ -162,8 +162,7 @@ const hasSpurs = (study: WayStudy): boolean =>
 
 function suspicion(study: WayStudy, { kind, ratio, slip }: LengthMismatch, unit: string): string {
   if (slip !== undefined && unit !== "mΩ") {
-    const times = slip > 1 ? `${slip} times too much` : `a ${slip === 0.1 ? "tenth" : "hundredth"} of it`;
-    return `About ${times}: check the decimal point${slip > 1 ? ", or for a poor joint" : ""}.`;
+    return `About ${timesWords(slip)}: check the decimal point${slip > 1 ? ", or for a poor joint" : ""}.`;
   }
   const metal = otherMetal(study);
   if (metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value)

@@ -6,7 +6,7 @@ import { type Diagnosis, departures, type Explanation } from "../../diagnosis/in
 import { diagnosisInSteps, diagnosisOfWay } from "../../diagnosis/of-way.ts";
 import type { ReadSheet } from "../../diagnosis/read.ts";
 import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
-import { interchangedWithR1R2, loopAgreement } from "../../readings/loop.ts";
+import { areInterchanged } from "../../readings/loop.ts";
 import { r2OffLength, r2Share } from "../../readings/r2.ts";
 import { diagnosisPractice } from "../../tables/diagnosis-practice.ts";
 import { capital } from "../../text/words.ts";
@@ -194,10 +194,7 @@ function severityOf(explanations: readonly Explanation[], explains: readonly Fin
 }
 
 /** What was written down wrongly is no fault of the circuit, and has checks of its own. */
-function isSlipOfRecord(study: WayStudy): boolean {
-  const loop = loopAgreement(study);
-  return isCopied(study) || (loop !== undefined && interchangedWithR1R2(study, loop));
-}
+const isSlipOfRecord = (study: WayStudy): boolean => isCopied(study) || areInterchanged(study);
 
 /** One figure in both places is no reading of the circuit: R2 has a check of its own. */
 function isCopied(study: WayStudy): boolean {

@@ -81,7 +81,7 @@ export default wayRule({
         message: `Zs ${ohms(Zs.value)}${where}: the protective conductor is open. No cable of a circuit comes to ${ohms(openLeast.value)}, so this came back through other metal or the ground. Find the break before it is used; if it has an electrode of its own, write earthing TT.`,
         value: amount(Zs.value, "Ω"),
         limit: amount(openLeast.value, "Ω"),
-        steps: [relation("Zs − Zdb < the most a cable comes to", ohms(Zs.value), ohms(openLeast.value))],
+        steps: [relation("Zs ≤ the most a cable comes to", ohms(Zs.value), ohms(openLeast.value))],
         source: openLeast.source,
       });
     }

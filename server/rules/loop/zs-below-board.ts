@@ -4,6 +4,7 @@ import { ohms, plain, relation, step } from "../../calc/result.ts";
 import { type ExactReading, exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { interchangedWords, type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
+import { slipWords } from "../common/dead-words.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
@@ -153,7 +154,7 @@ function reportWay({ study, found, board }: Low, report: Reporter): void {
   report(factSpot(Zs.fact), {
     message:
       interchangedWords(study, found) ??
-      `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}: record metal in parallel if there is any, or one of the two is wrong.${beyondTolerance(meter, by)}`,
+      `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}: record metal in parallel if there is any, or one of the two is wrong.${found.expected ? slipWords(Zs.value, found.expected.value) : ""}${beyondTolerance(meter, by)}`,
     value: amount(Zs.value, "Ω"),
     limit: amount(board.value, "Ω"),
     least: true,

@@ -6,6 +6,7 @@ import { wordAt } from "../../model/fact-values.ts";
 import { aboveElectrode, type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
 import { isOpenLoop } from "../../readings/open-conductor.ts";
 import { combine } from "../../tables/source.ts";
+import { slipWords } from "../common/dead-words.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { lineAfter } from "../common/writing.ts";
@@ -102,7 +103,7 @@ export default wayRule({
     const meter = loopUncertainty(study, found);
     const by = Math.abs(Zs.value - expected.value) - tolerance.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} the ${ohms(expected.value)} that ${board.name} and R1+R2 give: ${reason}.${beyondTolerance(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} the ${ohms(expected.value)} that ${board.name} and R1+R2 give: ${reason}.${slipWords(Zs.value, expected.value)}${beyondTolerance(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       ...(range === "stated" ? { severity: "information" as const } : {}),
       steps: [...expected.steps, ...tolerance.steps, ...uncertaintySteps(meter)],
