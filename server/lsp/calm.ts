@@ -39,7 +39,7 @@ export class Calm {
 
   /** A change of a document: one by hand is a single one, at the cursor. */
   edited(path: string, changes: readonly Edit[]): void {
-    if (!this.#isOn) return;
+    if (!this.#isOn || this.#isLaidOut(path, changes)) return;
     const [change] = changes;
     const range = change?.range;
     if (!change || !range || changes.length > 1 || range.end.line - range.start.line > 1 || !this.#isAt(path, range)) {
@@ -61,6 +61,16 @@ export class Calm {
       const from = /^[\r\n]/.test(change.text) ? line : range.start.line;
       this.#writing = { path, line, from, to: line, state: "typed" };
     }
+  }
+
+  /** The line that was left by its end, or the one that opened a block: an editor lays it out behind the cursor. */
+  #isLaidOut(path: string, changes: readonly Edit[]): boolean {
+    const cursor = this.#cursor;
+    if (this.#writing?.path !== path || cursor?.path !== path) return false;
+    return changes.every(({ range, text }) => {
+      if (!range || range.start.line !== range.end.line || /[\r\n]/.test(text)) return false;
+      return range.start.line < cursor.line && cursor.line - range.start.line <= 2;
+    });
   }
 
   /** What is changed elsewhere than at the cursor was not typed. */

@@ -148,4 +148,21 @@ describe("the line being written", () => {
     const left = await editor.moveTo(spare - 3);
     expect(left.some((one) => one.includes("record/no-device"))).toBe(true);
   });
+
+  test("nor is it once the editor has laid out the line that was left by its end", async () => {
+    const editor = await opened(true);
+    const before = await editor.marked();
+    const shifted = (found: readonly string[]) => found.map((one) => one.replace(/^\d+/, ""));
+    const spare = lineOf("way 9 spare");
+    await editor.type(spare, 15, '\n    way 10 radial "Yard" {\n      \n    }');
+    await editor.moveTo(spare + 2);
+    await editor.type(spare + 2, 6, "length 9 m");
+    await editor.type(spare + 2, 16, "\n      ");
+    expect(shifted(await editor.change(spare + 2, 12, "       ", 13))).toEqual(shifted(before));
+    await editor.moveTo(spare + 3);
+    expect(shifted(await editor.type(spare + 3, 6, "diversity "))).toEqual(shifted(before));
+    const left = await editor.moveTo(spare - 3);
+    expect(left.some((one) => one.includes("record/no-device"))).toBe(true);
+    expect(left.some((one) => one.startsWith(`${spare + 3}: language/`))).toBe(true);
+  });
 });
