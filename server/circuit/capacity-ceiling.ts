@@ -38,18 +38,20 @@ function inItsMetal(copper: Sourced<number>, { material, line }: Cable): Sourced
 }
 
 /**
- * Iz (A) that the cable of a way cannot exceed by any method it could be laid by, with two loaded conductors and by itself:
- * three carry less. Undefined where its capacity is known, stated, or bounded by no table.
+ * Iz (A) that the cable of a way cannot exceed by any method it could be laid by, by itself: with as many loaded conductors
+ * as it has lines, or with two where no table has three, which carry less. Undefined where its capacity is known, stated,
+ * or bounded by no table.
  */
-export function capacityCeiling({ cable, device, facts }: WayStudy): Calculated | undefined {
+export function capacityCeiling({ cable, device, facts, threePhase }: WayStudy): Calculated | undefined {
   if (!cable || !isTabled(cable) || cable.own?.carries) return undefined;
   if (cable.line > largest && mayBeSingle(cable)) return undefined;
   const { construction, insulation, line, parallel } = cable;
-  const mostBy = (method: Method): Sourced<number> | undefined =>
+  const mostOf = (method: Method, loaded: 2 | 3): Sourced<number> | undefined =>
     fromAbove(line, (csa) => {
-      const question = { construction, insulation, method, loaded: 2, csa } as const;
+      const question = { construction, insulation, method, loaded, csa } as const;
       return capacityBound(question) ?? tabulatedCapacity(question);
     });
+  const mostBy = (method: Method) => (threePhase ? mostOf(method, 3) : undefined) ?? mostOf(method, 2);
   const known = facts.all("route").map(methodOf);
   const open = known.length === 0 || known.includes(undefined) ? methods : known.filter((one) => one !== undefined);
   const tabled = open.flatMap((method) => mostBy(method) ?? []);

@@ -28,3 +28,12 @@ test.each([
   "cable flat-twin line 2.5 mm² cpc 1.5 mm² carries 24 A",
   "",
 ])("nothing is said of “%s”", (cable) => expect(most(cable)).toBeUndefined());
+
+// Table 4E4A, clipped direct: 70 mm² carries 238 A with three loaded, 279 A with two. Aluminium by the root of 0.268/0.443.
+test.each([
+  ["phase three", 238],
+  ["", 279],
+])("aluminium of 70 mm² on %j is bounded by copper with as many loaded conductors", (phase, amperes) => {
+  const lines = `cable armoured 90 °C aluminium line 70 mm² cpc 70 mm² cores 5\nroute clipped method C\n${phase}`;
+  expect(most(lines)).toBeCloseTo(amperes * Math.sqrt(0.268 / 0.443), 6);
+});

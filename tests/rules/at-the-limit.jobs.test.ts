@@ -239,7 +239,8 @@ const limits: readonly Limit[] = [
     check: "place/pool-by-name",
     text: way("device BS EN 60898 B32 6 kA\nserves appliance", "#"),
     found: {
-      "Hot tub": ["warning", "“Hot tub” is a pool by its name"],
+      "Hot tub": ["error", "“Hot tub” has no RCD of 30 mA"],
+      "Swim spa": "error",
       "Swimming pool plant": "warning",
       "Spa pool": "warning",
       "Pool pump": "warning",
@@ -252,7 +253,19 @@ const limits: readonly Limit[] = [
   {
     check: "place/pool-by-name",
     text: way("device BS EN 60898 B32 6 kA\nserves appliance\n#", "Hot tub"),
-    found: { "place outdoors": "warning", "place pool zone outside": "", "place ordinary": "", "work existing": "" },
+    found: { "place outdoors": "error", "place pool zone outside": "", "place ordinary": "", "work existing": "" },
+  },
+  // Behind a fine RCD, or of extra-low voltage, what else is required there is still not judged.
+  {
+    check: "place/pool-by-name",
+    text: way("#\nserves appliance", "Hot tub"),
+    found: {
+      "device BS EN 60898 B32 6 kA": "error",
+      "device BS EN 61009 B32 6 kA 100 mA type A": "error",
+      "device BS EN 61009 B32 6 kA 30 mA type A": ["warning", "“Hot tub” is a pool by its name"],
+      "device BS EN 60898 B32 6 kA\nprotective-measure separation": "warning",
+      "": "warning",
+    },
   },
   // A shower stands in a room with one, whatever else is stated.
   {

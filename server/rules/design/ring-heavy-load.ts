@@ -51,7 +51,8 @@ export default wayRule({
     const limit = practiceOf("ring-load");
     for (const load of study.facts.all("load")) {
       const power = load.args.power?.value ?? (load.args.current?.value ?? 0) * study.supply.voltage;
-      if (power <= limit.value) continue;
+      // Of sockets a load without a name is what they come to together.
+      if (power <= limit.value || (study.uses.has("sockets") && !load.args.title)) continue;
       report(factSpot(load), {
         message: `A load of ${plain(power / 1000)} kW on a ring: if it is on for long periods, give it a circuit of its own.`,
         value: amount(power, "W"),

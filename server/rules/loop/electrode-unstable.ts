@@ -5,7 +5,9 @@ import type { Uncertainty } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
 import { ofElectrodes } from "../common/electrodes.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
-import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
+import { amount, amountOf, installationRule, type Report, type Reporter, valueSpot } from "../frame/rule.ts";
+
+const ofEach = ofElectrodes(checkElectrode);
 
 export default installationRule({
   id: "loop/electrode-unstable",
@@ -32,8 +34,34 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    standby      "Diesel set"  Ze 0.40 Ω  electrode 1200 Ω  neutral linked
+                                                    ^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    standby      "Diesel set"  Ze 0.40 Ω  electrode 84 Ω  neutral linked
+  }
+}`,
+    },
   ],
-  ...ofElectrodes(checkElectrode),
+  check(installation, report) {
+    ofEach.check(installation, report);
+    for (const { segment, args } of installation.supply?.all("standby") ?? []) {
+      const { electrode, what } = args;
+      if (!electrode || electrode.value <= electrodeAdvice().value) continue;
+      const name = `The electrode of “${what.value}”, ${ohms(electrode.value)},`;
+      report({ segment, start: electrode.start, end: electrode.end }, unstable(name, electrode.value));
+    }
+  },
+  checkBoard: ofEach.checkBoard,
 });
 
 function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Uncertainty): void {
@@ -41,11 +69,16 @@ function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Repo
   if (reading.sign === "<" || reading.value <= advice.value) return;
   // An electrode that is too high for its RCD is reported as that.
   if (weakest && reading.value > weakest.limit.value) return;
-  report(valueSpot(fact, reading), {
-    message: `An electrode of ${shown(reading)} may not remain stable; up to ${ohms(advice.value)} is advised: consider a longer rod or a second one.${withinUncertainty(meter, reading.value - advice.value)}`,
-    value: amount(reading.value, "Ω"),
+  report(valueSpot(fact, reading), unstable(`An electrode of ${shown(reading)}`, reading.value, meter));
+}
+
+function unstable(name: string, value: number, meter?: Uncertainty): Report {
+  const advice = electrodeAdvice();
+  return {
+    message: `${name} may not remain stable; up to ${ohms(advice.value)} is advised: consider a longer rod or a second one.${withinUncertainty(meter, value - advice.value)}`,
+    value: amount(value, "Ω"),
     limit: amountOf(advice),
     steps: [...advice.steps, ...uncertaintySteps(meter)],
     source: advice.source,
-  });
+  };
 }

@@ -1,11 +1,26 @@
+import { rcdLimit } from "../../calc/practice.ts";
+import { meets, rcdsKnown } from "../../circuit/additional-protection.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import { isOutsideWork } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { ruleAlone } from "../../tables/source.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
 /** “Hot tub”, “Swimming pool plant”, “Spa pool”, and no pool table and no car pool. */
 const saysPool =
   /(?<![\p{L}\d])(?:hot[- ]?tub|swim[- ]?spa|(?:swim(?:ming)?|spa|paddling|plunge)[- ]?pool|pool (?:plant|pump|heater|lights?)|fountain)s?(?![\p{L}\d])/iu;
+
+/** Of these the equipment is the basin itself: somebody sits in it. */
+const saysTub = /(?<![\p{L}\d])(?:hot[- ]?tub|swim[- ]?spa)s?(?![\p{L}\d])/iu;
+
+/** What feeds a basin people sit in needs a 30 mA RCD wherever its zones lie, unless it is extra-low voltage or separated. */
+const isUnguarded = (study: WayStudy): boolean =>
+  saysTub.test(study.way.title) &&
+  study.device !== undefined &&
+  rcdsKnown(study) &&
+  !study.facts.has("protective-measure") &&
+  !study.uses.has("selv") &&
+  !study.rcds.some((rcd) => meets(rcd, rcdLimit("additional")));
 
 export default wayRule({
   id: "place/pool-by-name",
@@ -28,6 +43,18 @@ export default wayRule({
   supplementary-bonding fitted
 }`,
     },
+    {
+      bad: `way 1 radial "Swim spa" {
+^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       appliance
+}`,
+      good: `way 1 radial "Swim spa" {
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       appliance
+  place        ordinary
+}`,
+    },
   ],
   check(study, report) {
     const { way, places, facts, isSpare, isFinal } = study;
@@ -35,8 +62,12 @@ export default wayRule({
     const stated = facts.one("place")?.args.places.map(({ value }) => value) ?? [];
     if (places.has("pool") || stated.includes("ordinary") || !saysPool.test(way.title)) return;
     const later = laterRule(study);
+    const stateIt = "write place pool and its zone (outside, if it is in none), or place ordinary";
     report(factSpot(way.header), {
-      message: `“${way.title}” is a pool by its name, and none of what is required there is judged: write place pool and its zone (outside, if it is in none), or place ordinary.${later.words}`,
+      message: isUnguarded(study)
+        ? `“${way.title}” has no RCD of 30 mA, and people sit in it: fit one, and ${stateIt}.${later.words}`
+        : `“${way.title}” is a pool by its name, and none of what is required there is judged: ${stateIt}.${later.words}`,
+      ...(isUnguarded(study) ? { severity: "error" as const } : {}),
       source: ruleAlone({ ref: "BS 7671:2018+A2:2022, Section 702", standing: "memory" }),
       ...(later.severity ? { severity: later.severity } : {}),
     });

@@ -51,7 +51,10 @@ const reasons: Readonly<Record<TestWord, Applies>> = {
   "rcm-alarm": mayNot,
   leakage: mayNot,
   thermal: mayNot,
-  at: (_, param) => (param === "polarity" ? "polarity is verified at every point" : undefined),
+  at: (study, param) => {
+    if (param === "polarity") return "polarity is verified at every point";
+    return param === "L-E" && hasEarth(study) ? "the protective conductor is proved at every point" : undefined;
+  },
   Ipf: mayNot,
   PSCC: mayNot,
   PEFC: mayNot,
