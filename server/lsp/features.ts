@@ -52,7 +52,7 @@ import { everySchedule, readUsers } from "./shared-names.ts";
 import { signatures } from "./signatures.ts";
 import { entries, views } from "./views.ts";
 import { worksheets } from "./worksheets.ts";
-import { workspaceFindings } from "./workspace-findings.ts";
+import { isReported, workspaceFindings } from "./workspace-findings.ts";
 import { workspaceSymbols } from "./workspace-symbols.ts";
 
 type Capabilities = ServerCapabilities;
@@ -112,7 +112,8 @@ function diagnostics({ connection, ask, workspace }: Service, delivery: Delivery
     ask(
       "textDocument/diagnostic",
       noFindings,
-      (snapshot, { previousResultId }: DocumentDiagnosticParams) => delivery.pull(snapshot, previousResultId),
+      (snapshot, { previousResultId }: DocumentDiagnosticParams) =>
+        isReported(snapshot.file.path, workspace, delivery) ? delivery.pull(snapshot, previousResultId) : noFindings,
       {
         findings: (path) => delivery.wants(path),
         failed: (path, error) => delivery.pullFailed(path, error),

@@ -14,6 +14,14 @@ import type { Service } from "./service.ts";
 /** Files that nobody has opened are checked up to this number; the rest once they are opened. */
 export const mostUnopened = 500;
 
+/** The files whose findings are reported although nobody has opened them. */
+const unopenedPaths = (workspace: Service["workspace"], delivery: Delivery): readonly string[] =>
+  delivery.checksUnopened ? workspace.knownPaths.slice(0, mostUnopened) : [];
+
+/** Whether anything is reported of a file. An editor asks once more as it closes one, and keeps what it is answered. */
+export const isReported = (path: string, workspace: Service["workspace"], delivery: Delivery): boolean =>
+  workspace.isOpen(path) || unopenedPaths(workspace, delivery).includes(path);
+
 interface Sent {
   report(report: WorkspaceDiagnosticReport): void;
 }
@@ -48,7 +56,7 @@ export function workspaceFindings(
     sent: Map<string, string>,
     token: CancellationToken,
   ): AsyncGenerator<FullDocumentDiagnosticReport & { uri: string; version: null }> {
-    const paths = delivery.checksUnopened ? workspace.knownPaths.slice(0, mostUnopened) : [];
+    const paths = unopenedPaths(workspace, delivery);
     for (const path of paths) {
       if (token.isCancellationRequested) return;
       if (workspace.isOpen(path)) continue;

@@ -92,6 +92,16 @@ describe("files that are not open", () => {
     expect(changed?.kind === "full" && changed.items.map(({ code }) => code)).not.toContain("language/unknown-word");
   });
 
+  test("lose their findings once they are closed, where only open files are checked", async () => {
+    const settings = { wayfile: { check: { unopened: false } } };
+    await server.connection.sendNotification("workspace/didChangeConfiguration", { settings });
+    await server.open(uriOf("barn.ways"), barn);
+    const codes = async () => (await server.pull(uriOf("barn.ways"))).items?.map(({ code }) => code) ?? [];
+    expect(await codes()).toContain("language/unknown-word");
+    await server.connection.sendNotification("textDocument/didClose", { textDocument: { uri: uriOf("barn.ways") } });
+    expect(await codes()).toEqual([]);
+  });
+
   test("are found by the names in them", async () => {
     const found = await server.connection.sendRequest<WorkspaceSymbol[]>("workspace/symbol", { query: "hayl" });
     expect(found.map(({ name, containerName }) => [name, containerName])).toEqual([
