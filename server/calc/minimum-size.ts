@@ -1,7 +1,7 @@
 import type { MinimumSize } from "../tables/protective.ts";
 import { minimumSizes } from "../tables/protective.ts";
 import type { Family } from "../tables/standard-values.ts";
-import { standardRatings, standardResiduals, standardSizes } from "../tables/standard-values.ts";
+import { standardRatings, standardResiduals, standardSizes, switchRatings } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
 import { exceeds, fallsShort } from "./compare.ts";
 import type { Calculated } from "./result.ts";
@@ -49,6 +49,10 @@ export function ratings(family: Family): number[] {
 export function nextRatingUp(family: Family, current: number): number | undefined {
   return ratings(family).find((rating) => rating >= current);
 }
+
+/** The rating (A) of a switch, an RCD or a busbar that is at least a current; undefined above the largest. */
+export const nextSwitchUp = (current: number): number | undefined =>
+  switchRatings.rows.find(({ facts }) => facts.rating >= current)?.facts.rating;
 
 /** The standard rated residual currents, A. */
 export const residuals: readonly number[] = standardResiduals.rows.map(({ facts }) => facts.residual);

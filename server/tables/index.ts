@@ -50,7 +50,7 @@ import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
 import { drop4E4B, otherReactances } from "./reactance.ts";
 import { conventionalCircuits, ringContinuity, ringRules } from "./ring.ts";
 import { assumedRoutes, flatPairs, sizingValues, usualConstructions, usualCurves } from "./sizing-practice.ts";
-import { standardRatings, standardResiduals, standardSizes } from "./standard-values.ts";
+import { standardRatings, standardResiduals, standardSizes, switchRatings } from "./standard-values.ts";
 import { supplyValues } from "./supply.ts";
 import type { Table } from "./table.ts";
 import { operatingFactors, temperatureCoefficients, testTemperatureFactors } from "./temperature.ts";
@@ -185,6 +185,7 @@ export const tables: readonly Table<object>[] = [
   diversityShares,
   insulationMinima16,
   standardRatings,
+  switchRatings,
   standardSizes,
   standardResiduals,
   practiceValues,

@@ -70,6 +70,23 @@ export const standardRatings = table<StandardRating>({
   quotedOn: 4,
 });
 
+/** What has a rating and opens on no overload: switches, RCDs, busbars. Made in wider steps than breakers. */
+interface SwitchRating {
+  /** A. */
+  readonly rating: number;
+}
+
+export const switchRatings = table<SwitchRating>({
+  id: "switch-ratings",
+  title: "Ratings of switches, RCDs and busbars",
+  ref: "Common practice, ratings that switches, RCDs and busbars are made in",
+  edition: "common practice",
+  applies: "Choosing the next rating up.",
+  units: { rating: "A" },
+  standing: "practice",
+  rows: () => [25, 32, 40, 63, 80, 100, 125, 160, 200, 250, 400, 630, 800].map((rating) => practice({ rating })),
+});
+
 /** A standard cross-section. */
 interface StandardSize {
   /** mm². */

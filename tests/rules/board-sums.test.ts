@@ -167,14 +167,16 @@ describe("what has no overload protection of its own", () => {
     ).toEqual(checks);
   });
 
-  it("a sum beyond the breakers that are made is a least rating, and none to be bought", () => {
-    const text = works(board("main-switch BS EN 60947-3 125 A", [63, 63, 9].map(breaker)), {
-      supply: "cutout BS 88-2 200 A",
-    });
+  // Switches are made for 63 A, 80 A, 125 A and 160 A, and for no current between them; the largest that is kept is 800 A.
+  it.each([
+    ["63 A", [40, 25], "100 A", "come to 65 A. Fit 80 A, or"],
+    ["125 A", [63, 63, 9], "200 A", "come to 135 A. Fit 160 A, or"],
+    ["800 A", [500, 500], "1000 A", "come to 1000 A. Fit at least 1000 A, or"],
+  ] as const)("a switch of %s for %j behind %s: %s", (rating, devices, cutout, words) => {
+    const supply = `cutout BS 88-2 ${cutout}`;
+    const text = works(board(`main-switch BS EN 60947-3 ${rating}`, devices.map(breaker)), { supply });
     const found = findingsOf(text).find(({ check }) => check === "coordination/switch-below-device");
-    expect(found?.message).toContain(
-      "downstream devices come to 135 A. Fit at least 135 A, or a smaller device upstream.",
-    );
+    expect(found?.message).toContain(words);
   });
 
   it("nothing is said while what stands before it is not known", () => {

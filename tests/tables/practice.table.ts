@@ -2,6 +2,7 @@ import { comparison } from "../../server/tables/comparison.ts";
 import { deadTestPractice } from "../../server/tables/dead-test-practice.ts";
 import { diagnosisPractice } from "../../server/tables/diagnosis-practice.ts";
 import { practiceValues } from "../../server/tables/practice.ts";
+import { switchRatings } from "../../server/tables/standard-values.ts";
 import type { Printed } from "./printed.ts";
 
 /**
@@ -9,6 +10,7 @@ import type { Printed } from "./printed.ts";
  * to decide anew what is asked about, and needs both.
  */
 export const practice: readonly Printed[] = [
+  [switchRatings, "rating", "25P\n32P\n40P\n63P\n80P\n100P\n125P\n160P\n200P\n250P\n400P\n630P\n800P"],
   [
     practiceValues,
     "key value",
@@ -81,6 +83,7 @@ export const thresholds: readonly (readonly [name: string, of: Readonly<Record<s
       lowShare 0.7
       lowLeast 0.05 Ω
       slipShare 0.12
+      openLeast 20 Ω
       impliedLength 1 m
       ringRatio 0.15
       radialRatio 0.25

@@ -7,7 +7,7 @@ import type { BoardDemand } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { nextRatingUp } from "../../calc/minimum-size.ts";
+import { nextSwitchUp } from "../../calc/minimum-size.ts";
 import { amps, relation, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import type { Source } from "../../tables/source.ts";
@@ -20,7 +20,7 @@ export function reportUnprotectedPart(part: RatedPart, source: Source, report: R
   const { name, fact, rating, above, behind } = part;
   if (!above || isGuarded(part) || part.isUnclear) return;
   const need = Math.min(above.rating, behind?.value ?? above.rating);
-  const next = nextRatingUp("breaker", need);
+  const next = nextSwitchUp(need);
   const sum = behind ? `, downstream devices come to ${amps(behind.value)}` : "";
   const are = part.kind === "busbar" ? "are" : "is";
   report(valueSpot(fact, rating), {
@@ -60,7 +60,7 @@ export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: R
   if (!demand || !exceeds(demand.greatest.value, rating.value)) return;
   const { greatest } = demand;
   const certain = certainDemand(node, new Set(part.ways.map(({ way }) => way)));
-  const next = nextRatingUp("breaker", greatest.value);
+  const next = nextSwitchUp(greatest.value);
   report(valueSpot(fact, rating), {
     message: `${capital(name)} of board ${node.board.head.name} ${part.kind === "busbar" ? "carry" : "carries"} ${demandNotes(demand, rating.value)}, more than the rating of ${amps(rating.value)}.${next ? ` Fit ${amps(next)}, or move circuits.` : ""}`,
     value: amount(greatest.value, "A"),

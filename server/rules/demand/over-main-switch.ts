@@ -4,7 +4,7 @@ import { demandOf } from "../../boards/demand.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { nextRatingUp } from "../../calc/minimum-size.ts";
+import { nextSwitchUp } from "../../calc/minimum-size.ts";
 import { amps } from "../../calc/result.ts";
 import { gradeOfDemand } from "../common/board-part.ts";
 import { inPlaceOf } from "../common/writing.ts";
@@ -56,8 +56,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   // The device upstream keeps the current below the rating of the switch: the demand on it is for other checks.
   const above = protecting(node.context);
   if (above && above.rating <= rating.value) return;
-  // Switches are made in the same steps as the breakers beside them.
-  const larger = nextRatingUp("breaker", greatest.value);
+  const larger = nextSwitchUp(greatest.value);
   report(valueSpot(fact, rating), {
     message: `Board ${board.head.name} draws ${demandNotes(demand, rating.value)}, above the ${amps(rating.value)} of its main switch: fit a larger one, or move circuits.`,
     value: amount(greatest.value, "A"),
