@@ -135,6 +135,24 @@ export class Delivery {
     for (const resolve of this.#atRest.splice(0)) resolve();
   }
 
+  readonly #gone = new Map<string, string>();
+
+  /**
+   * Nothing is reported any more of a file that is closed. As it closes one, an editor asks once more, before or after it
+   * says so, and drops the answer: it takes it from what is reported of all files, once that answer has come.
+   */
+  gone(path: string, uri: string): void {
+    this.#gone.set(path, uri);
+    this.#runtime.soon(() => this.#wake());
+  }
+
+  /** Addresses of what is gone since this was last asked. */
+  takeGone(): ReadonlyMap<string, string> {
+    const gone = new Map(this.#gone);
+    this.#gone.clear();
+    return gone;
+  }
+
   /** Whether files that nobody has opened are checked as well. */
   get checksUnopened(): boolean {
     return this.#settings.checked.unopened;
@@ -161,8 +179,9 @@ export class Delivery {
   }
 
   closed(path: string, dependents: readonly string[]): void {
-    this.#wake();
     const uri = this.#uris.get(path);
+    if (uri !== undefined) this.#gone.set(path, uri);
+    this.#wake();
     this.#uris.delete(path);
     this.#dirty.delete(path);
     this.#parts.delete(path);

@@ -112,8 +112,12 @@ function diagnostics({ connection, ask, workspace }: Service, delivery: Delivery
     ask(
       "textDocument/diagnostic",
       noFindings,
-      (snapshot, { previousResultId }: DocumentDiagnosticParams) =>
-        isReported(snapshot.file.path, workspace, delivery) ? delivery.pull(snapshot, previousResultId) : noFindings,
+      (snapshot, { previousResultId, textDocument: { uri } }: DocumentDiagnosticParams) => {
+        const { path } = snapshot.file;
+        if (isReported(path, workspace, delivery)) return delivery.pull(snapshot, previousResultId);
+        delivery.gone(path, uri);
+        return noFindings;
+      },
       {
         findings: (path) => delivery.wants(path),
         failed: (path, error) => delivery.pullFailed(path, error),

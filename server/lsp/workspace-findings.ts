@@ -18,7 +18,7 @@ export const mostUnopened = 500;
 const unopenedPaths = (workspace: Service["workspace"], delivery: Delivery): readonly string[] =>
   delivery.checksUnopened ? workspace.knownPaths.slice(0, mostUnopened) : [];
 
-/** Whether anything is reported of a file. An editor asks once more as it closes one, and keeps what it is answered. */
+/** Whether anything is reported of a file. An editor asks once more as it closes one. */
 export const isReported = (path: string, workspace: Service["workspace"], delivery: Delivery): boolean =>
   workspace.isOpen(path) || unopenedPaths(workspace, delivery).includes(path);
 
@@ -65,9 +65,11 @@ export function workspaceFindings(
       sent.set(path, set.id);
       yield { kind: "full", uri: workspace.uri(path), version: null, resultId: set.id, items: [...set.items] };
     }
-    for (const path of [...sent.keys()].filter((one) => !paths.includes(one))) {
+    const gone = new Map([...sent.keys()].map((path) => [path, workspace.uri(path)]));
+    for (const [path, uri] of [...gone, ...delivery.takeGone()]) {
+      if (paths.includes(path)) continue;
       sent.delete(path);
-      yield { kind: "full", uri: workspace.uri(path), version: null, items: [] };
+      if (!workspace.isOpen(path)) yield { kind: "full", uri, version: null, items: [] };
     }
   }
 

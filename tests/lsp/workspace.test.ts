@@ -99,7 +99,10 @@ describe("files that are not open", () => {
     const codes = async () => (await server.pull(uriOf("barn.ways"))).items?.map(({ code }) => code) ?? [];
     expect(await codes()).toContain("language/unknown-word");
     await server.connection.sendNotification("textDocument/didClose", { textDocument: { uri: uriOf("barn.ways") } });
+    const held = pullAll();
     expect(await codes()).toEqual([]);
+    // What an editor is answered of a file that is not to be seen, it does not show: it takes it from here.
+    expect((await held).items.map(({ uri, kind }) => [uri, kind])).toEqual([[uriOf("barn.ways"), "full"]]);
   });
 
   test("are found by the names in them", async () => {
