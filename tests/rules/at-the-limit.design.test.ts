@@ -265,6 +265,9 @@ const limits: readonly Limit[] = [
         "error",
         "below the 100 A cut-out; the stated demand is 88 A: fit tails of 25 mm².",
       ],
+      // Larger ones are for both, the cut-out and what is drawn: 120 A need 35 mm², 141 A.
+      "cutout BS 88-3 80 A\ntails 10 mm²\ndemand 120 A": ["error", "fit tails of 35 mm²."],
+      "cutout BS 88-3 100 A\ntails 10 mm²\ndemand 70 A": ["error", "fit tails of 25 mm²."],
       // Nor does it need a cut-out to overload them.
       "tails 16 mm²\ndemand 88 A": ["error", "carry 87 A clipped direct; the stated demand is 88 A"],
       "tails 16 mm²\ndemand 87 A": "",

@@ -221,6 +221,25 @@ describe("which device was tested", () => {
 });
 
 describe("test buttons", () => {
+  // Two of one rating: the one of the ways has a name, so that a button without one is the main switch's.
+  it("a button without a name on a board is that of its main switch, where the others have names", () => {
+    const board = (button: string) =>
+      `fed-from supply\nmain-switch BS EN 61008 100 A 30 mA type A\nrcd east BS EN 61008 63 A 30 mA type A\nlive 2026-03-05 {\n${button}\n}`;
+    const missing = (button: string) =>
+      find("rcd/test-button-missing", 'way 1 radial "Bench" {\nbehind east\n}', { ...tested, board: board(button) })
+        .length;
+    expect(missing("test-button ok") - missing("test-button ok\ntest-button east ok")).toBe(1);
+    expect(missing("test-button east ok") - missing("test-button ok\ntest-button east ok")).toBe(1);
+  });
+
+  it("of a board that has an RCD on one of its ways alone may be of that", () => {
+    const setting = { ...tested, board: "fed-from supply\nlive 2026-03-05 {\nrcd 30 mA 1x 24 ms\n}" };
+    const ways = (device: string) =>
+      `way 1 radial "Bench" {\ndevice ${device}\n}\nway 2 radial "Hob" {\ndevice BS EN 60898 B32 6 kA\n}`;
+    expect(find("rcd/test-no-device", ways(rcbo), setting)).toEqual([]);
+    expect(find("rcd/test-no-device", ways("BS EN 60898 B16 6 kA"), setting)).toHaveLength(1);
+  });
+
   it("a button that failed, of an RCD or an AFDD", () => {
     const lines = way(rcbo, "test-button failed\nafdd-button failed");
     expect(find("rcd/test-button-failed", lines, tested).map(({ severity }) => severity)).toEqual(["error", "error"]);
