@@ -29,6 +29,7 @@ import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
 import { spokenItems } from "./spoken-items.ts";
 import { kindOfCircuit, readAtPlace, useAsKind, whereItRuns } from "./spoken-line.ts";
+import { spokenPair } from "./spoken-pair.ts";
 import { spokenPoles } from "./spoken-poles.ts";
 import {
   halfCycle,
@@ -81,6 +82,7 @@ const slips: readonly SlipReader[] = [
   useElsewhere,
   twoSides,
   spokenCable,
+  spokenPair,
   needlessName,
   ownNameAgain,
   filler,

@@ -1024,6 +1024,27 @@ const cases: readonly Case[] = [
     message: "“insulation resistance” is written insulation.",
     fixed: "insulation 500 V L-N 200 MΩ L-E 200 MΩ",
   },
+  ...(
+    [
+      ["L+N-E", "L-E", true],
+      ["LN-E", "L-E", true],
+      ["L/N-E", "L-E", true],
+      ["live-earth", "L-E", false],
+      ["L to E", "L-E", false],
+      ["L-PE", "L-E", false],
+      ["all-E", "L-E", true],
+      ["live to neutral", "L-N", false],
+      ["N to E", "N-E", false],
+    ] as const
+  ).map(([said, pair, joined]): Case => {
+    const written = `${pair} 200 MΩ${joined ? " joined" : ""}`;
+    return {
+      text: inDead,
+      line: `insulation 500 V ${said} 200 MΩ`,
+      message: `“${said}” is written ${pair}${joined ? ", with joined behind the figure" : ""}: ${written}.`,
+      fixed: `insulation 500 V ${written}`,
+    };
+  }),
   { text: inDead, line: "polarity ✓", message: "“✓” is written ok.", fixed: "polarity ok" },
   {
     text: inDead,
