@@ -282,6 +282,7 @@ import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-h
 import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
 import rcdAlarmsShareRcd from "./rcd/alarms-share-rcd.ts";
 import rcdChargerDcDetection from "./rcd/charger-dc-detection.ts";
+import rcdChargerPoles from "./rcd/charger-poles.ts";
 import rcdChargerSharesRcd from "./rcd/charger-shares-rcd.ts";
 import rcdConcealedDepthNotStated from "./rcd/concealed-depth-not-stated.ts";
 import rcdDelayedForAdditionalProtection from "./rcd/delayed-for-additional-protection.ts";
@@ -671,6 +672,7 @@ export const rules: readonly Rule[] = [
   protectiveSupplementaryTooSmall,
   rcdAlarmsShareRcd,
   rcdChargerDcDetection,
+  rcdChargerPoles,
   rcdChargerSharesRcd,
   rcdConcealedDepthNotStated,
   rcdDelayedForAdditionalProtection,

@@ -39,7 +39,7 @@ const noted = {
   place:
     "agricultural-without-rcd cable-not-allowed caravan-without-rcd charger-combined-earth combined-earth construction-without-rcd equipment-not-allowed fans-share-rcd farm-feeder-without-rcd fire-risk-without-rcd ip-code-too-low marina-without-rcd mobile-unit-without-rcd pool-by-name pool-without-rcd sauna-without-rcd several-sockets show-without-origin-rcd show-without-rcd socket-shares-rcd sockets-near-bath",
   protective: "outbuilding-bonding separate-below-minimum",
-  rcd: "alarms-share-rcd charger-shares-rcd concealed-depth-not-stated inverter-direct-current leakage-too-high missing-for-charger missing-for-concealed missing-for-floor-heating missing-for-lighting missing-for-public-lighting missing-for-sockets missing-in-bathroom missing-in-metal-frame missing-outdoors omitted-without-assessment protects-everything public-reach-not-stated sensitivity-too-high source-shares-rcd type-unsuitable unidirectional-with-source",
+  rcd: "alarms-share-rcd charger-poles charger-shares-rcd concealed-depth-not-stated inverter-direct-current leakage-too-high missing-for-charger missing-for-concealed missing-for-floor-heating missing-for-lighting missing-for-public-lighting missing-for-sockets missing-in-bathroom missing-in-metal-frame missing-outdoors omitted-without-assessment protects-everything public-reach-not-stated sensitivity-too-high source-shares-rcd type-unsuitable unidirectional-with-source",
   surge: "conductor-too-small leads-too-long omitted-with-safety-service",
 };
 

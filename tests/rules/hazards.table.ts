@@ -293,6 +293,12 @@ add(
   slip(charger, 'dc-detection "In the unit"', "", {}, "device BS EN 61009 B40 6 kA 30 mA type A"),
 );
 add(
+  "a charging point whose RCBO leaves the neutral connected",
+  "rcd/charger-poles",
+  "error",
+  slip(charger, "device BS EN 61009 B40 6 kA 30 mA type A", "device BS EN 61009 B40 single-pole 6 kA 30 mA type A"),
+);
+add(
   "a charging point behind type AC",
   "rcd/type-unsuitable",
   "error",
