@@ -271,7 +271,7 @@ const limits: readonly Limit[] = [
   ...(
     [
       ["90 mA type A delayed", ""],
-      ["89 mA type A delayed", ["information", "may trip together: upstream, fit a delayed one of at least 90 mA."]],
+      ["89 mA type A delayed", ["information", "may trip together: upstream, fit a delayed one of at least 100 mA."]],
       ["30 mA type A delayed", ["information", "upstream trip together"]],
       ["300 mA type A", ["information", "upstream trip together"]],
     ] as const

@@ -7,7 +7,7 @@ export default wayRule({
   severity: "error",
   since: "0.1",
   title: "The RCD of a charging point leaves the neutral connected.",
-  why: "Earth, neutral and vehicle meet outdoors. Where the neutral carries a voltage, as with a supply's combined conductor broken, a device that opens the line alone leaves it on the vehicle.",
+  why: "Earth, neutral and vehicle meet outdoors. Where the neutral carries a voltage, as with a broken PEN conductor, a device that opens the line alone leaves it on the vehicle.",
   clauses: ["722.531.3"],
   examples: [
     {

@@ -1,5 +1,6 @@
 import { rcdsAt } from "../../boards/board-rcds.ts";
 import { fallsShort } from "../../calc/compare.ts";
+import { residuals } from "../../calc/minimum-size.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { milliamps, plain, remark, step } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
@@ -45,7 +46,8 @@ export default boardRule({
       if (!rival) continue;
       const which = own.at === "board" || own.at === "main-switch" ? `The ${rcdName(own)}` : "This RCD";
       const together = !rival.delayed || rival.sensitivity <= own.sensitivity;
-      const wanted = `fit a delayed one of at least ${milliamps(least)}`;
+      const made = residuals.find((residual) => !fallsShort(residual, least));
+      const wanted = `fit a delayed one of at least ${milliamps(made ?? least)}`;
       report(factSpot(own.fact), {
         message: `${which} and the ${rcdName(rival)} upstream ${together ? "trip" : "may trip"} together: upstream, ${wanted}.`,
         // One that is large enough and not delayed has no figure that falls short.
