@@ -167,7 +167,7 @@ async function reported(checking: Checking, { whole, plan, files, failures }: Pl
   const threads = { room: count, wanted: options.threads };
   const results = run(plan, disk, { cwd: terminal.cwd, detail, cache, program, signal, threads });
   const judged = options.history
-    ? (await import("./signed-history.ts")).withHistory(results, disk, names, failures)
+    ? (await import("./signed-history.ts")).withHistory(results, { disk, names, failures, today: terminal.today() })
     : results;
   const source: Source = {
     args,

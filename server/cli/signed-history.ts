@@ -15,15 +15,22 @@ import type { Disk } from "./files.ts";
 import type { Names } from "./names.ts";
 import type { Ran } from "./run/run.ts";
 
+interface Around {
+  readonly disk: Disk;
+  readonly names: Names;
+  /** Sentences are added here. */
+  readonly failures: string[];
+  /** ISO 8601. */
+  readonly today: string;
+}
+
 /**
  * The same results with what was changed since it was signed for. A file whose history is not known is a sentence among
  * `failures`, once.
  */
 export async function* withHistory(
   results: AsyncIterable<Ran>,
-  disk: Disk,
-  { nameOf }: Names,
-  failures: string[],
+  { disk, names: { nameOf }, failures, today }: Around,
 ): AsyncGenerator<Ran> {
   const failed = new Set<string>();
   const fail = (of: string, sentence: string): void => {
@@ -41,7 +48,7 @@ export async function* withHistory(
     const files: FileResult[] = [];
     for (const one of result.files) {
       const file = task.files.filter((path) => nameOf(path) === one.path).flatMap((path) => loaded(disk, path))[0];
-      const found = file && (await signedFindings(file, root && root !== file ? [root] : []));
+      const found = file && (await signedFindings(file, root && root !== file ? [root] : [], today));
       if (found && "failure" in found) fail(one.path, `The history of “${one.path}” is not known: ${found.failure}`);
       // What was changed before it begins would pass for what was signed.
       else if (found?.isShallow) fail("", `The history is not known as a whole. ${cutOff}`);
@@ -61,10 +68,11 @@ function loaded(disk: Disk, path: string): LoadedFile[] {
 async function signedFindings(
   file: LoadedFile,
   users: readonly LoadedFile[],
+  today: string,
 ): Promise<{ readonly findings: readonly Finding[]; readonly isShallow: boolean } | { readonly failure: string }> {
   const history = await historyOf(file.path, file);
   if ("failure" in history) return history;
-  const findings = changedSinceSigned(file.model, await signedEdits(history, users));
+  const findings = changedSinceSigned(file.model, await signedEdits(history, users), today);
   return { findings, isShallow: history.isShallow };
 }
 

@@ -302,6 +302,16 @@ describe("check --history", () => {
     expect(out.match(/history\//g)).toHaveLength(1);
   });
 
+  it.each([
+    ["2026-03-31", 1],
+    ["2026-04-01", 0],
+  ])("on the day of the signature, 2026-04-01 or %s, a circuit may still be put right: %i", async (day, count) => {
+    const on = (device: string) => schedule(way("1", both).replace("B32", device), `tested by "R.M." ${day}`);
+    const one = begun(on("B32"));
+    later(one, on("B40"));
+    expect((await check(one)).out.match(/history\//g) ?? []).toHaveLength(count);
+  });
+
   it("finds a signed figure without a day until somebody signs again", async () => {
     const ze = (reading: string, signed?: string) =>
       schedule(way("1", both), signed).replace(

@@ -63,8 +63,11 @@ function presentOf(file: FileModel): Present {
   };
 }
 
-/** `edits`: all versions, the latest first, of which those that are suspect are `SignedEdit`. */
-export function changedSinceSigned(file: FileModel, edits: readonly (Edit | SignedEdit)[]): Finding[] {
+/**
+ * `edits`: all versions, the latest first, of which those that are suspect are `SignedEdit`. `today` (ISO 8601) is the day
+ * of what is not committed.
+ */
+export function changedSinceSigned(file: FileModel, edits: readonly (Edit | SignedEdit)[], today: string): Finding[] {
   const present = presentOf(file);
   const broken = new Map<string, Broken>();
   // From the latest to the first, so that the first change after a signature is the one that stays.
@@ -77,6 +80,8 @@ export function changedSinceSigned(file: FileModel, edits: readonly (Edit | Sign
       const { old, now } = change;
       const signature = what && old && signatureOf(what, old, edit, testsIn);
       if (!what || !old || !signature) continue;
+      // On the day of the signature a record is still being made: only what was read is no more to be altered.
+      if ((what === "circuit" || what === "signature") && (edit.on || today) <= signature.on) continue;
       const one: Broken = { what, old, now, edit, signature, at: presentAddress(old.at, later) };
       if (stands(one, present)) broken.delete(one.at);
       else broken.set(one.at, one);
