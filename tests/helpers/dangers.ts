@@ -373,6 +373,33 @@ export const dangers: readonly Danger[] = [
   ),
   toWay("R1+R2 missing", ["continuity/missing"], always, () => onLine(/^\s+R1\+R2/, undefined)),
   toWay("R1+R2 open", ["continuity/open"], always, () => replace(/^\s+R1\+R2/, /[\d.]+ Ω/, ">1999 Ω")),
+  toWay(
+    "a protective conductor that is open, as the ground shows it",
+    ["loop/cpc-open", "loop/zs-over-limit", "loop/zs-over-rcd-limit"],
+    (way, _, sheet) => !isTT(sheet) && !ownEarth(way),
+    () => replace(/^\s+Zs/, /[\d.]+ Ω/, "180 Ω"),
+  ),
+  toWay("R1+R2 of 180 Ω", ["continuity/open"], always, () =>
+    together(replace(/^\s+R1\+R2/, /[\d.]+ Ω/, "180 Ω"), onLine(/^\s+Zs/, undefined)),
+  ),
+  toWay(
+    "R1+R2 known only to be below 99 Ω",
+    ["loop/expected-over-limit"],
+    (way, _, sheet) => !isTT(sheet) && !ownEarth(way),
+    () => together(replace(/^\s+R1\+R2/, /[\d.]+ Ω/, "<99 Ω"), onLine(/^\s+Zs/, undefined)),
+  ),
+  toAll(
+    "Ze known only to be below 20 Ω",
+    ["loop/ze-above-declared"],
+    (sheet) => !isTT(sheet) && has(sheet, /^\s+Ze +[\d.]+ Ω$/),
+    () => replace(/^\s+Ze/, /[\d.]+ Ω/, "<20 Ω"),
+  ),
+  toAll(
+    "fault currents known only to be below 200 kA",
+    ["fault/current-missing"],
+    (sheet) => has(sheet, /^\s+Ipf +[\d.]+ kA$/),
+    () => replace(/^\s+Ipf/, /[\d.]+ kA/, "<200 kA"),
+  ),
   ...["L-N", "L-E", "N-E", "L-L"].map((pair) =>
     toWay(
       `insulation ${pair} 0.5 MΩ`,
@@ -828,6 +855,9 @@ const lesser: Readonly<Record<string, Least>> = {
   // Not stated, so not known to be wrong.
   "Ze not measured": "warning",
   "neither fault current nor loop known": "warning",
+  "R1+R2 known only to be below 99 Ω": "warning",
+  "Ze known only to be below 20 Ω": "warning",
+  "fault currents known only to be below 200 kA": "warning",
   "earthing not said": "warning",
   "earthing-conductor not said": "warning",
   "bonding not said": "warning",
