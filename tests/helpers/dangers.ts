@@ -807,7 +807,10 @@ const linesOf = ({ text, from, to }: Spoilt): string =>
     .join("\n");
 
 /** A 30 mA RCD disconnects where the overcurrent device does not, as 411.4.5 allows. */
-const withRcd: Least = (spoilt) => (/device .* 30 mA/.test(linesOf(spoilt)) ? "warning" : "error");
+const withRcd: Least = (spoilt) =>
+  /device .* 30 mA|^\s+behind /m.test(linesOf(spoilt)) || /^\s+main-switch .* mA/m.test(spoilt.text)
+    ? "warning"
+    : "error";
 const onPme: Least = ({ text }) => (/^\s+earthing\s+TN-C-S/m.test(text) ? "error" : "warning");
 
 /**
