@@ -292,7 +292,7 @@ describe("check --history", () => {
     [
       "a circuit with another device, and no test since",
       schedule(way("1", both).replace("B32", "B40")),
-      `warning history/changed-since-tests A/1 · device was BS EN 60898 B32 6 kA ${byMoss} its tests on 2026-03-06; it is BS EN 60898 B40 6 kA now`,
+      `warning history/circuit-changed A/1 · device was BS EN 60898 B32 6 kA ${byMoss} its tests on 2026-03-06; it is BS EN 60898 B40 6 kA now`,
     ],
   ])("finds %s", async (_, text, sentence) => {
     const one = begun(schedule(way("1", both)));

@@ -3,7 +3,7 @@ import { wordAt } from "../../model/fact-values.ts";
 import type { FileModel } from "../../model/file.ts";
 import { divider } from "../../readings/address.ts";
 import { type Entry, entriesOfFile } from "../../readings/entries.ts";
-import { changedSinceTests, signatureChanged, signedReadingChanged } from "../../rules/frame/history-checks.ts";
+import { circuitChanged, signatureChanged, signedReadingChanged } from "../../rules/frame/history-checks.ts";
 import { type Finding, findingOf, wordSpot } from "../../rules/frame/rule.ts";
 import { listedUpTo } from "../../text/words.ts";
 import { type EntryChange, isRecord } from "../compare/changes.ts";
@@ -181,7 +181,7 @@ const checks = {
   reading: signedReadingChanged,
   instrument: signedReadingChanged,
   signature: signatureChanged,
-  circuit: changedSinceTests,
+  circuit: circuitChanged,
 } as const;
 
 function found({ what, now, at }: Broken, message: string, present: Present): Finding[] {

@@ -23,8 +23,8 @@ export const signatureChanged: Declaration = {
   examples: [],
 };
 
-export const changedSinceTests: Declaration = {
-  id: "history/changed-since-tests",
+export const circuitChanged: Declaration = {
+  id: "history/circuit-changed",
   severity: "warning",
   since: "0.1",
   title: "A circuit was changed after its tests were signed for, and not tested since.",
@@ -33,4 +33,4 @@ export const changedSinceTests: Declaration = {
   examples: [],
 };
 
-export const historyChecks: readonly Declaration[] = [signedReadingChanged, signatureChanged, changedSinceTests];
+export const historyChecks: readonly Declaration[] = [signedReadingChanged, signatureChanged, circuitChanged];
