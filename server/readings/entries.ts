@@ -35,8 +35,10 @@ export interface Entry {
   readonly with?: readonly string[];
 }
 
+type Held = Pick<FileModel, "facts" | "installations" | "boards">;
+
 /** What one file holds, by itself. */
-export function entriesOfFile({ facts, installations, boards }: FileModel): readonly Entry[] {
+export function entriesOfFile({ facts, installations, boards }: Held): readonly Entry[] {
   const several = installations.length > 1;
   const raw = [
     ...walk(facts, { place: { of: "file" }, blocks: [] }),
@@ -45,6 +47,14 @@ export function entriesOfFile({ facts, installations, boards }: FileModel): read
   ];
   return numbered(raw);
 }
+
+/** What one file holds beside its boards. */
+export const entriesBesideBoards = ({ facts, installations }: FileModel): readonly Entry[] =>
+  entriesOfFile({
+    facts,
+    installations: installations.map(({ head }) => ({ head, boards: [] })),
+    boards: [],
+  });
 
 /** What an installation holds with the files it uses; its ways as they are in their place. */
 export function entriesOfInstallation({ head, boards, files }: Installation): readonly Entry[] {

@@ -1,7 +1,7 @@
 /** What happened to recorded readings between two versions of one file, by itself. */
 import type { Board, FileModel, Way } from "../../model/file.ts";
 import { printAddress } from "../../readings/address.ts";
-import { type Entry, entriesOfBoard, entriesOfFile, entriesOfWay } from "../../readings/entries.ts";
+import { entriesBesideBoards, entriesOfBoard, entriesOfWay } from "../../readings/entries.ts";
 import type { Renamed } from "../../readings/entry-text.ts";
 import { changesOf, type EntryChange } from "./changes.ts";
 import { matchBoards, matchWays } from "./match.ts";
@@ -20,7 +20,7 @@ export function changesInFile(before: FileModel, after: FileModel): FileChanges 
   );
   const ways = matchWays(boards, renamed);
   const changes = [
-    ...changesOf(ownEntries(before), ownEntries(after)),
+    ...changesOf(entriesBesideBoards(before), entriesBesideBoards(after)),
     ...boards.flatMap(({ old, now }) =>
       changesOf(old ? entriesOfBoard(old.head, renamed) : [], now ? entriesOfBoard(now.head) : []),
     ),
@@ -55,6 +55,3 @@ export const boardsIn = ({ installations, boards }: Pick<FileModel, "installatio
   ...installations.flatMap((part) => part.boards),
   ...boards,
 ];
-
-const ownEntries = (model: FileModel): readonly Entry[] =>
-  entriesOfFile(model).filter(({ address: { place } }) => place.of === "file" || place.of === "installation");
