@@ -31,6 +31,10 @@ const limits: readonly Limit[] = [
         "does not prove that the loop of the supply is within the 0.80 Ω declared for TN-S",
       ],
       "TN-S\nZe >0.70 Ω": ["warning", "read it on a higher range"],
+      // What a source of one's own has nobody declares.
+      "TN-S\nsource private\nZe <0.90 Ω": "",
+      "TN-S\nsource private\nZe >0.70 Ω": "",
+      "TN-S\nsource private\nZe >9.99 Ω": "error",
       "TN-S\nZe >9.99 Ω": ["error", "the supply has no earth"],
       "TT\nZe 60 Ω": "",
     },

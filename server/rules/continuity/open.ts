@@ -87,32 +87,34 @@ export default wayRule({
       const all = isOpen(study, quantity) ? [{ of: word, reading: quantity }] : lines;
       for (const { of, reading } of all) {
         if (!isOpen(study, reading)) continue;
-        const read = reading.sign === ">" ? `is off scale (${shown(reading)})` : `reads ${shown(reading)}`;
-        report(valueSpot(fact, reading), {
-          message: `${of} ${read}: no continuity. Find the break before the circuit is energised.`,
-          value: amount(reading.value, "Ω"),
-          ...(reading.sign === ">" ? {} : beyondCable(reading.value)),
-        });
+        report(
+          valueSpot(fact, reading),
+          open(of, reading, "no continuity. Find the break before the circuit is energised."),
+        );
       }
     }
     for (const { name, fact, R2 } of pointLines(study)) {
       if (!R2 || !isOpen(study, R2)) continue;
-      const read = R2.sign === ">" ? `is off scale (${shown(R2)})` : `reads ${shown(R2)}`;
-      report(valueSpot(fact, R2), {
-        message: `R2 at ${name} ${read}: the protective conductor does not reach it. Check its terminals and those before it.`,
-        value: amount(R2.value, "Ω"),
-      });
+      const means = "the protective conductor does not reach it. Check its terminals and those before it.";
+      report(valueSpot(fact, R2), open(`R2 at ${name}`, R2, means));
     }
   },
 });
 
 const { openLeast } = deadTestPractice;
 
-const beyondCable = (value: number): Partial<Report> => ({
-  limit: amount(openLeast.value, "Ω"),
-  steps: [relation("reading ≤ the most a cable comes to", ohms(value), ohms(openLeast.value))],
-  source: openLeast.source,
-});
+/** Off scale nothing is compared; a figure that was read is, with the most that a cable comes to. */
+function open(of: string, reading: Quantity, means: string): Report {
+  const value = amount(reading.value, "Ω");
+  if (reading.sign === ">") return { message: `${of} is off scale (${shown(reading)}): ${means}`, value };
+  return {
+    message: `${of} reads ${shown(reading)}: ${means}`,
+    value,
+    limit: amount(openLeast.value, "Ω"),
+    steps: [relation("reading ≤ the most a cable comes to", ohms(reading.value), ohms(openLeast.value))],
+    source: openLeast.source,
+  };
+}
 
 /** Off scale, or more than any cable comes to. A loop that was measured and is low shows the conductor whole: the figure is wrong. */
 function isOpen(study: WayStudy, { sign, value }: Quantity): boolean {

@@ -1,7 +1,6 @@
 import { ohms, relation } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import type { Fact } from "../../model/values.ts";
-import { type Quantity, quantityOf } from "../../model/values.ts";
+import { type Fact, type Quantity, quantityOf } from "../../model/values.ts";
 import { readOnLines } from "../../readings/lines.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { standingLoopPoints } from "../../readings/loop-points.ts";

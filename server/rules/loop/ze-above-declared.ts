@@ -75,7 +75,9 @@ installation "Sample" {
     const system = earthing?.args.system.value;
     if (!earthing || !Ze || !reading || (system !== "TN-S" && system !== "TN-C-S")) return;
     const limit = declaredImpedance(system);
-    if (reading.sign === "<" ? reading.value > limit.value : reading.sign === ">" && reading.value <= limit.value) {
+    const own = hasOwnSource(installation.supply);
+    const isOpen = reading.sign === "<" ? reading.value > limit.value : reading.value <= limit.value;
+    if (reading.sign !== "=" && isOpen && !own) {
       const within = `the loop of the supply is within the ${ohms(limit.value)} declared for ${system}`;
       report(valueSpot(Ze, reading), unproven(`Ze ${shown(reading)}`, within, limit, { sign: reading.sign }));
       return;
@@ -85,7 +87,7 @@ installation "Sample" {
     const meter = uncertaintyOnSupply(installation, Ze, reading);
     const offScale = reading.sign === ">";
     // A generator or a transformer of one's own has the impedance it has, and no distributor declares it.
-    if (!offScale && hasOwnSource(installation.supply)) return;
+    if (!offScale && own) return;
     report(factSpot(Ze), {
       message: offScale
         ? `Ze ${shown(reading)} is off scale where ${system} gives a fraction of an ohm: the supply has no earth. Tell the distributor at once.`
